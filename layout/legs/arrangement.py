@@ -40,11 +40,7 @@ def middles_for(wish: LegsWish, outline: Outline, stability: Stability) -> tuple
     Two slabs stand on the long centreline, four feet on the corners of the largest rectangle; more
     on a long top in two rows, an odd one in the middle of the top. On a top hardly longer than
     wide, and for three feet, a ring and rows are held against each other: the firmer one is taken.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room at the insets, or not so many.
+    A `LegsError` tells that no foot finds room at the insets, or not so many.
     """
     count, foot, rows_apply = wish.count, wish.foot, bool(outline.free_sizes)
     room = room_for(wish, outline, in_rows=rows_apply)

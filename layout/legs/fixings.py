@@ -60,13 +60,7 @@ SCREW = Pair(ABOVE_0, form="[diameter, length]")
 
 @dataclass(frozen=True, slots=True)
 class Screw:
-    """A screw by its diameter and its length under the head, mm.
-
-    Raises
-    ------
-    LegsError
-        If not ``0 < diameter < length``.
-    """
+    """A screw by its diameter and its length under the head, mm: ``0 < diameter < length``."""
 
     diameter: float
     length: float

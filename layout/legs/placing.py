@@ -49,12 +49,8 @@ def place_legs(
 ) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
-    `moved` is how far each was moved off spoilt wood to stand where it does, mm.
-
-    Raises
-    ------
-    LegsError
-        If legs stand at one place, or in a row.
+    `moved` is how far each was moved off spoilt wood to stand where it does, mm. A `LegsError`
+    tells of legs at one place, or in a row.
     """
     top = table.top
     require_footing(wish.foot, middles)

@@ -64,12 +64,7 @@ def best_stances(
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
     left out, and one that crowds them where the counts are the usual ones. Places that the wish
     itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-    A diner takes `place` mm of the edge.
-
-    Raises
-    ------
-    LegsError
-        If none finds room.
+    A diner takes `place` mm of the edge. A `LegsError` tells why none finds room.
     """
     found: list[Stance] = []
     trouble = LegsError("no count of legs is given to compare")
@@ -93,10 +88,7 @@ def best_stances(
 def best_stance(sought: Sought, given: Places = ()) -> Stance:
     """Return the best stance of the wished number of legs, or the given one where none is better.
 
-    Raises
-    ------
-    LegsError
-        If no foot finds room at any inset, or sag counts and the stiffness is not known.
+    A `LegsError` tells that no foot finds room, or that sag counts and no stiffness is known.
     """
     wish, outline, foot = sought.wish, sought.table.top.outline, sought.wish.foot
     usual = insets_for(wish, outline)

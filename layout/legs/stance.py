@@ -124,13 +124,8 @@ class Sought:
     def as_wished(self) -> Stance:
         """Return the legs where the wish itself puts them: at its places or by its insets.
 
-        Where the maker says where they stand nothing is moved.
-
-        Raises
-        ------
-        LegsError
-            If no foot finds room, legs stand at one place or in a row, or sag counts and the
-            stiffness is not known.
+        Where the maker says where they stand nothing is moved. A `LegsError` tells why they cannot
+        stand.
         """
         wish, outline = self.wish, self.table.top.outline
         middles, moved = wish.at, (0.0,) * len(wish.at)

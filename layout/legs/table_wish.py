@@ -33,13 +33,7 @@ class ScrewPair(Pair):
 
 @dataclass(frozen=True, slots=True)
 class TableWish:
-    """What the maker asks of the table as a whole.
-
-    Raises
-    ------
-    LegsError
-        If a figure is out of its limits.
-    """
+    """What the maker asks of the table as a whole."""
 
     goal: Goal = key(
         Goal.MOST_STABLE,

@@ -54,13 +54,7 @@ PLATE = Key(
 
 @dataclass(frozen=True, slots=True)
 class FixingPlate:
-    """A metal plate on the head of a leg that takes its screws.
-
-    Raises
-    ------
-    LegsError
-        If a size is not above 0.
-    """
+    """A metal plate on the head of a leg that takes its screws."""
 
     length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(PLATE,)))
     width: float = field(metadata=fills(ABOVE_0, in_file=False))

@@ -96,28 +96,28 @@ def cautions_for(
     `left_out` is what the job asks for and its top cannot have.
     """
     panel, slant = top.panel, off_grain(top)
-    found = [*_old_substances(panel), *left_out]
-    if panel.was in _LEFT_BEHIND:
-        found.append(Concern(_LEFT_BEHIND[panel.was]))
-    found.append(Concern(Risk.METAL))
-    if lifters(panel.mass) > 1:
-        found.append(Concern(Risk.LIFTING, found=panel.mass, limit=ONE_LIFTS))
-    if slant is not None:
-        found.append(Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN))
-    found.append(Concern(Risk.SAWS))
     small = tuple(
         cut.label
         for cut in (*cuts.trims, *cuts.corner_cuts)
         if any(narrowest_strip(p.exterior) < BY_HAND for off in cut.fallen for p in off.pieces)
     )
-    if small:
-        found.append(Concern(Risk.SLIVERS, small, limit=BY_HAND))
-    found.append(Concern(Risk.DUST if panel.build.kind in _OF_WOOD else Risk.BOARD_DUST))
-    if not panel.finish or STRIPPED.intersection(panel.finish):
-        found.append(Concern(Risk.STRIPPERS))
-    if glued_legs or cuts.mends or cuts.edging or cuts.rim or cuts.joints:
-        found.append(Concern(Risk.VAPOURS))
-    return (*found, Concern(Risk.OILY_RAGS), Concern(Risk.STANDING))
+    glues = glued_legs or cuts.mends or cuts.edging or cuts.rim or cuts.joints
+    stripped = not panel.finish or STRIPPED.intersection(panel.finish)
+    dust = Risk.DUST if panel.build.kind in _OF_WOOD else Risk.BOARD_DUST
+    found = (
+        *((Concern(risk), panel.was is was) for was, risk in _LEFT_BEHIND.items()),
+        (Concern(Risk.METAL), True),
+        (Concern(Risk.LIFTING, found=panel.mass, limit=ONE_LIFTS), lifters(panel.mass) > 1),
+        (Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN), slant is not None),
+        (Concern(Risk.SAWS), True),
+        (Concern(Risk.SLIVERS, small, limit=BY_HAND), small),
+        (Concern(dust), True),
+        (Concern(Risk.STRIPPERS), stripped),
+        (Concern(Risk.VAPOURS), glues),
+        (Concern(Risk.OILY_RAGS), True),
+        (Concern(Risk.STANDING), True),
+    )
+    return (*_old_substances(panel), *left_out, *(caution for caution, due in found if due))
 
 
 def off_grain(top: Top) -> float | None:
