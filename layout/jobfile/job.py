@@ -15,7 +15,7 @@ from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..legs.movement import SWING
-from ..money.wish import MoneyWish
+from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job

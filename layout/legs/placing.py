@@ -171,7 +171,11 @@ def problems_of(
     found = [
         *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
         *_on_poor_wood(plan.legs, prints, table),
-        *_in_one_another(prints),
+        *(
+            Concern(LegMatter.OVERLAP, (f"{one}", f"{other}"))
+            for (one, foot), (other, second) in combinations(enumerate(prints, start=1), 2)
+            if foot.meet(second).area > CHORD * foot.perimeter
+        ),
         *_standing(wish, plan),
     ]
     return tuple(sorted(found, key=lambda problem: problem.matter not in GRAVE))
@@ -204,12 +208,6 @@ def _on_poor_wood(
     moved = {f"{leg.number}": leg.moved for leg in legs if leg.moved}
     if moved:
         yield Concern(LegMatter.MOVED, tuple(moved), max(moved.values()))
-
-
-def _in_one_another(prints: Sequence[Region]) -> Iterator[Concern]:
-    for (one, foot), (other, second) in combinations(enumerate(prints, start=1), 2):
-        if foot.meet(second).area > CHORD * foot.perimeter:
-            yield Concern(LegMatter.OVERLAP, (f"{one}", f"{other}"))
 
 
 def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:

@@ -85,7 +85,9 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     middles, glued = [leg.middle for leg in legs.legs], wish.fixing is Fixing.GLUED
     holes = holes_of(wish, middles, top, asked.holes)
     from_edge = min((hole.from_edge for hole in holes), default=math.inf)
-    through = passed_through(asked, wish)
+    # a leg without a plate is held by the batten along a slab's head, or the ledger of an apron
+    railed = wish.foot.shape is FootShape.SLAB or asked.framed
+    through = wish.plate.thickness if wish.plate else RAIL if railed else 0.0
     screw = _driven(asked.screw, through, top, from_edge) if holes else None
     diameter = screw.screw.diameter if screw else USUAL
     # an apron joins all fixings, else each leg its own
@@ -120,16 +122,6 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         glue=glue_joint(wish.foot, len(middles), asked.glue) if glued else None,
     )
     return replace(plan, notes=tuple(_notes(plan, asked, stance, top)))
-
-
-def passed_through(asked: TableWish, wish: LegsWish) -> float:
-    """Return what the screws of a leg pass through before they bite in the top, mm.
-
-    Its plate; without one the batten along a slab's head, or the ledger of an apron.
-    """
-    if wish.plate is not None:
-        return wish.plate.thickness
-    return RAIL if wish.foot.shape is FootShape.SLAB or asked.framed else 0.0
 
 
 def _driven(

@@ -19,7 +19,7 @@ from ..keys.plane import Choices, Points
 from ..legs.fixings import plate_keeps_in
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
-from ..money.wish import MoneyWish
+from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.edges import LETTERS
 from ..panel.panel import Panel

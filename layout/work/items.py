@@ -110,10 +110,6 @@ ITEMS = (*(item.value for item in Item), *map(grit_name, GRITS))
 """Every name in the order of the list."""
 
 
-COVER = 1
-"""A cover with the map of the sheets is printed with them."""
-
-
 @dataclass(frozen=True, slots=True)
 class Spread:
     """A liquid laid on an area, m², some coats of it, and a tenth for tin and rag."""
