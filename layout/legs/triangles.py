@@ -18,7 +18,8 @@ import math
 import numpy as np
 from numpy.typing import NDArray
 
-from ..geometry import Bounds, Path, Point, Region, array_of, first_of_best
+from ..geometry import ORIGIN, Bounds, Path, Point, Region, array_of, first_of_best
+from ..geometry.intersect import crossings
 from ..geometry.polygon import joined_up
 from ..geometry.simplify import fewer
 from ..geometry.symmetry import is_symmetric
@@ -74,7 +75,7 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
         far = max(bounds.width, bounds.height)
         left, bottom = (0.0 if k in axes else -far for k in (0, 1))
         part = part.meet(Region.of(Path.round_box(Bounds(left, bottom, far, far))))
-    on_edge, sides = _sides_of(part, step, axes)
+    on_edge, sides = _sides_of(part, step, _on_mirrors(outline, axes))
     middle = Point(*(0.0 if k in axes else tuple(bounds.middle)[k] for k in (0, 1)))
     inner = _lattice(part.shrunk(_CLEAR * step), bounds, middle, step)
     cut = _Cut(part, step, flattest * outline.area, [*on_edge, *inner], sides)
@@ -95,17 +96,29 @@ def mirror_axes(outline: Path) -> tuple[int, ...]:
     return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
 
 
-def _sides_of(part: Region, step: float, axes: tuple[int, ...]) -> tuple[list[Point], Sides]:
+def _on_mirrors(outline: Path, axes: tuple[int, ...]) -> dict[int, Array]:
+    """Return where a closed path crosses each of its mirrors, (n, 2) mm."""
+    ways = {k: Point(0.0, 1.0) if k == 0 else Point(1.0, 0.0) for k in axes}
+    return {
+        k: array_of(c.point for c in crossings(outline, ORIGIN, way)) for k, way in ways.items()
+    }
+
+
+def _sides_of(part: Region, step: float, mirrors: dict[int, Array]) -> tuple[list[Point], Sides]:
     """Return points along the edge at most a step apart, and which of them are neighbours.
 
-    What lies on a mirror but for rounding lies there, and is one point: its twin is itself.
+    What lies on a mirror but for rounding lies there, and is one point: its twin is itself. Where
+    the edge crosses a mirror that point is on the true edge: there a top often bends most.
     """
     points: list[Point] = []
     sides: Sides = []
     for ring in (ring for piece in part.pieces for ring in (piece.exterior, *piece.holes)):
         first, own = len(points), ring.copy()
-        for k in axes:
-            own[np.abs(own[:, k]) < SAME_PLACE, k] = 0.0
+        for k, ends in mirrors.items():
+            on = np.abs(own[:, k]) < SAME_PLACE
+            for end in ends:
+                own[on & (np.hypot(*(own - end).T) < 2 * _FINE * step)] = end
+            own[on, k] = 0.0
         apart = np.hypot(*(own - np.roll(own, 1, axis=0)).T) > SAME_PLACE
         corners = [Point.of(row) for row in own[apart]]
         for a, b in zip(corners, [*corners[1:], corners[0]], strict=True):
