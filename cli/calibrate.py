@@ -40,7 +40,7 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
     from ..layout.sheets.calibration_page import calibration_page
-    from ..layout.template.calibration_bars import CalibrationBars
+    from ..layout.template.calibration import CalibrationBars
 
     paper = choices.paper or wish.paper
     margins = choices.margins(wish.margins)
@@ -66,7 +66,7 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
 
 def keep_measured(choices: Choices, measured: Calibration) -> None:
     """Keep what the bars read as the profile of a printer."""
-    from ..layout.template.calibration_bars import CalibrationBars
+    from ..layout.template.calibration import CalibrationBars
     from ..layout.template.wish import TemplateWish
 
     if measured.x is None or measured.y is None:

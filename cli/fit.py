@@ -152,4 +152,4 @@ def _spoken(found: Fit, job: Job) -> str:
     if found.clearance is not None:
         words += f", {tape.exact(found.clearance, 1)} {tape.unit} clear of edges and of what shows"
     proof = proof_words(found, job.wish.goal, tape)
-    return f"{words}; {proof}: proved" if proof else words
+    return f"{words}; {proof}" if proof else words

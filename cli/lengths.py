@@ -9,7 +9,8 @@ from typing import Any
 import click
 
 from ..layout.errors import LayoutError, LengthError
-from ..layout.units import Units, parse_length
+from ..layout.keys.length import parse_length
+from ..layout.units import Units
 
 
 @dataclass(frozen=True, slots=True)

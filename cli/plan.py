@@ -70,11 +70,10 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
 
 def summary(plan: Plan) -> Iterator[str]:
     """Yield the plan in a few lines."""
-    from ..layout.words.cautions import caution_words
-    from ..layout.words.cuts import concern_words
+    from ..layout.words.cautions import caution_words, concern_words
     from ..layout.words.legs import in_short
+    from ..layout.words.materials import priced_words
     from ..layout.words.order import worked_words
-    from ..layout.words.price import priced_words
     from ..layout.words.say import Say, exact_words, found_words, size_words
     from ..layout.words.why import proof_words
     from ..layout.work.cautions import Risk
@@ -87,7 +86,7 @@ def summary(plan: Plan) -> Iterator[str]:
     )
     proof = proof_words(plan.fit, plan.job.wish.goal, tape)
     if proof:
-        yield f"           {proof}: proved"
+        yield f"           {proof}"
     slant = (c for c in plan.cautions if c.matter is Risk.GRAIN)
     yield from (f"  Grain    {caution_words(c, plan.top, tape).words[0]}" for c in slant)
     for other in plan.fits[1:]:
@@ -101,7 +100,7 @@ def summary(plan: Plan) -> Iterator[str]:
     )
     yield (
         f"  Cuts     {len(plan.cuts.trims)} straight, {len(plan.cuts.corner_cuts)} off corners; "
-        f"rough line {tape.figure(plan.cuts.allowance, at_least=True)} {tape.unit} outside"
+        f"rough line {tape.at_least(plan.cuts.allowance)} {tape.unit} outside"
     )
     for k, words in enumerate(in_short(plan)):
         head = "!" if words.startswith("!") else "" if k else "Legs"

@@ -1,15 +1,15 @@
-"""Lengths as people write and read them: mm inside, feet, inches and fractions at the edge."""
+"""Units, and lengths as a maker reads them: mm inside, feet, inches and fractions at the edge."""
 
 from __future__ import annotations
 
 import math
 import re
-import unicodedata
+import string
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from enum import Enum
 from fractions import Fraction
-
-from .errors import LengthError
+from typing import Any
 
 MM_PER_INCH = 25.4
 """Exact by definition since 1959."""
@@ -49,124 +49,8 @@ _MM_IN = {
     Units.FT: 304.8,  # 12 × 25.4, which floating point misses by a hair
 }
 
-_UNIT_OF = {
-    **dict.fromkeys(("mm", "millimetre", "millimetres", "millimeter", "millimeters"), Units.MM),
-    **dict.fromkeys(("cm", "centimetre", "centimetres", "centimeter", "centimeters"), Units.CM),
-    **dict.fromkeys(("m", "metre", "metres", "meter", "meters"), Units.M),
-    **dict.fromkeys(("in", "inch", "inches", "ins", '"'), Units.IN),
-    **dict.fromkeys(("ft", "foot", "feet", "'"), Units.FT),
-}
-
 MIXED = re.compile(r"(?<=\d)[ \u00a0](\d+/\d+)")
 """What stands between a whole number and its fraction, and that: no line ends within 31 3/8."""
-
-_TYPOGRAPHY = str.maketrans(
-    {"′": "'", "’": "'", "‘": "'", "″": '"', "”": '"', "“": '"', "−": "-", "–": "-", "⁄": "/"}
-)
-"""Signs that a phone or a word processor puts in place of the typed ones."""
-
-_LONGEST = 60
-"""Signs that a length may have; the longest that anybody writes has half as many."""
-
-_NUMBER = r"(?:\d+(?:\.\d*)?|\.\d+)"
-_QUANTITY = re.compile(
-    rf"""\s*
-    (?: (?P<whole>\d+) (?:\s+|-) (?P<num>\d+)\s*/\s*(?P<den>\d+)   # 31 3/8 or 31-3/8
-      | (?P<num_only>\d+)\s*/\s*(?P<den_only>\d+)                  # 3/8
-      | (?P<plain>{_NUMBER}) )                                     # 31.375
-    \s* (?P<unit>[A-Za-z]+|"|'(?!')|'' )? (?:(?<=[A-Za-z])\.)? \s*""",
-    re.VERBOSE,
-)
-
-_HOW = "write a number, or a length such as 80 cm, 31 3/8 in, 2ft 6in or 5' 3 1/2\""
-
-
-def parse_length(text: str, units: Units) -> float:
-    r"""Return the length that a maker wrote, mm.
-
-    A number without a unit counts in `units`. Feet and inches may stand together, and any
-    number may be a fraction, with a space or a hyphen before it.
-
-    Parameters
-    ----------
-    text : str
-        For example ``"80 cm"``, ``"31 3/8 in"``, ``"2ft 6in"``, ``"5' 3 1/2\""``, ``"-12"``.
-    units : Units
-        What a bare number counts in.
-
-    Raises
-    ------
-    LengthError
-        If the text is no length.
-
-    Examples
-    --------
-    >>> parse_length("5' 3 1/2\"", Units.MM)
-    1612.9
-    >>> parse_length("31 3/8", Units.IN)
-    796.925
-    """
-    if len(text) > _LONGEST:
-        raise LengthError(f"{text[:_LONGEST]!r} and more is not a length: {_HOW}")
-    plain = _plain(text)
-    negative = plain.startswith("-")
-    rest = plain[1:] if negative else plain
-    parts: list[tuple[Fraction, Units | None]] = []
-    while rest.strip():
-        match = _QUANTITY.match(rest)
-        if match is None:
-            comma = " (write a decimal point, not a comma)" if "," in text else ""
-            raise LengthError(f"{text!r} is not a length{comma}: {_HOW}")
-        parts.append((_number(match, text), _unit(match["unit"], text)))
-        rest = rest[match.end() :]
-        if parts[-1][1] is Units.FT:
-            rest = rest.removeprefix("-")  # 5'-3", as drawings write it
-    if not parts:
-        raise LengthError(f"{text!r} is not a length: {_HOW}")
-    total = _total(parts, units, text)
-    return -total if negative and total else total
-
-
-def _plain(text: str) -> str:
-    """Return a text in the signs of a typewriter: ``31½`` becomes ``31 1/2``."""
-    signs = (
-        f" {unicodedata.normalize('NFKC', sign)}"
-        if unicodedata.decomposition(sign).startswith("<fraction>")
-        else sign
-        for sign in text
-    )
-    return "".join(signs).translate(_TYPOGRAPHY).strip()
-
-
-def _number(match: re.Match[str], text: str) -> Fraction:
-    num, den = match["num"] or match["num_only"], match["den"] or match["den_only"]
-    if num is None:
-        return Fraction(match["plain"])
-    if int(den) == 0:
-        raise LengthError(f"{text!r} divides by zero: {_HOW}")
-    return int(match["whole"] or 0) + Fraction(int(num), int(den))
-
-
-def _unit(name: str | None, text: str) -> Units | None:
-    if name is None:
-        return None
-    unit = _UNIT_OF.get('"' if name == "''" else name.lower())
-    if unit is None:
-        raise LengthError(f"{text!r} has the unknown unit {name!r}: use mm, cm, m, in or ft")
-    return unit
-
-
-def _total(parts: list[tuple[Fraction, Units | None]], units: Units, text: str) -> float:
-    """Add feet and inches; anything else may stand only alone."""
-    if len(parts) == 1:
-        number, unit = parts[0]
-        return float(number * Fraction(str((unit or units).mm)))
-    if len(parts) == 2 and parts[0][1] is Units.FT and parts[1][1] in (Units.IN, None):
-        feet, inches = parts[0][0], parts[1][0]
-        if inches >= 12:
-            raise LengthError(f"{text!r} has {float(inches):g} inches after feet: less than 12 fit")
-        return float((feet * 12 + inches) * Fraction(str(MM_PER_INCH)))
-    raise LengthError(f"{text!r} mixes units: only feet and inches go together; {_HOW}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -175,11 +59,6 @@ class Tape:
 
     imperial: bool = False
     """Inches and fractions, or millimetres."""
-
-    @classmethod
-    def for_units(cls, units: Units) -> Tape:
-        """Return the tape of a job in `units`."""
-        return cls(imperial=units.is_imperial)
 
     @property
     def division(self) -> float:
@@ -196,9 +75,21 @@ class Tape:
         """The name of the unit on the sheets."""
         return "in" if self.imperial else "mm"
 
+    def fill(self, words: str, fact: object = None, /, **more: object) -> str:
+        """Return words with figures in their places: those of a fact by its own names, and `more`.
+
+        Of a fact that is a tuple they go by their numbers.
+
+        A figure is told by the method that stands behind its colon.
+
+        >>> Tape().fill("{real:measure} long, {wide:figure} wide", 700.2, wide=400.0)
+        '700 mm long, 400 wide'
+        """
+        return _Filled(self).vformat(words, (fact,), more)
+
     def nearest(self, length: float) -> float:
         """Return the length, mm, of the division nearest to `length`, mm; halves away from 0."""
-        return math.copysign(self._count(length) * self.division, length)
+        return nearest_whole(length / self.division) * self.division
 
     def towards(self, length: float, way: float) -> float:
         """Return the division, mm, that `length`, mm, comes to first by growing, or by falling.
@@ -215,38 +106,58 @@ class Tape:
         count = math.ceil(counted - _HALF) if way > 0 else math.floor(counted + _HALF)
         return count * self.division
 
-    def _count(self, length: float, *, at_least: bool = False) -> int:
-        counted = abs(length) / self.division
-        return math.ceil(counted - _HALF) if at_least else nearest_whole(counted)
-
-    def figure(self, length: float, *, at_least: bool = False) -> str:
+    def figure(self, length: float) -> str:
         """Return `length`, mm, to the nearest division and without its unit.
-
-        With `at_least` it is the next division that is no less.
 
         >>> Tape(imperial=True).figure(796.925), Tape().figure(583.42)
         ('31 3/8', '583')
-        >>> Tape().figure(22 / 3, at_least=True)
-        '8'
         """
-        count = self._count(length, at_least=at_least)
-        sign = "−" if length < 0 and count else ""
+        count = nearest_whole(length / self.division)
+        sign = "−" if count < 0 else ""
         if not self.imperial:
-            return f"{sign}{count}"
-        whole, rest = divmod(count, 16)
+            return f"{sign}{abs(count)}"
+        whole, rest = divmod(abs(count), 16)
         fraction = str(Fraction(rest, 16)) if rest else ""
         return sign + (" ".join(part for part in (str(whole or ""), fraction) if part) or "0")
+
+    def at_least(self, length: float) -> str:
+        """Return the next division that is no less than `length`, mm, without its unit.
+
+        >>> Tape().at_least(22 / 3)
+        '8'
+        """
+        return self.figure(self.towards(length, 1.0))
 
     def measure(self, length: float) -> str:
         """Return `length`, mm, to the nearest division with its unit: ``31 3/8 in``."""
         return f"{self.figure(length)} {self.unit}"
 
     def exact(self, length: float, digits: int = 2) -> str:
-        """Return `length`, mm, in decimals of the unit and without it: ``583.42``, ``22.9693``."""
-        value = length / MM_PER_INCH if self.imperial else length
+        """Return `length`, mm, in decimals of the unit and without it: ``583.42``, ``22.969``."""
         places = digits + 1 if self.imperial else digits
-        whole = nearest_whole(value * 10**places)
+        whole = nearest_whole(self._counted(length) * 10**places)
         return f"{whole / 10**places:.{places}f}".replace("-", "−")
+
+    def fine(self, length: float) -> str:
+        """Return a length to a tenth of a mm or a hundredth of an inch, with its unit."""
+        return f"{self.exact(length, 1)} {self.unit}"
+
+    def thin(self, length: float) -> str:
+        """Return a thickness or a diameter: by the tape where that is true, else in decimals.
+
+        >>> Tape().thin(3.5), Tape().thin(12.0), Tape(imperial=True).thin(3.175)
+        ('3.5 mm', '12 mm', '1/8 in')
+        """
+        true = abs(self.nearest(length) - length) <= _TRUE
+        return self.measure(length) if true else self.fine(length)
+
+    def drill(self, diameter: float) -> str:
+        """Return a diameter or a thickness that is bought, where half a millimetre counts."""
+        return self.measure(diameter) if self.imperial else f"{diameter:.3g} mm"
+
+    def joint(self, area: float) -> str:
+        """Return a small area, mm², in cm² or square inches."""
+        return f"{area / MM_PER_INCH**2:.3g} sq in" if self.imperial else f"{area / 100:.0f} cm²"
 
     def small(self, length: float) -> str:
         """Return a length too small for the tape, to two figures and with its unit.
@@ -256,8 +167,10 @@ class Tape:
         """
         if abs(length) < 0.05:
             return "less than 0.002 in" if self.imperial else "less than 0.05 mm"
-        value = length / MM_PER_INCH if self.imperial else length
-        return f"{two_figures(value).replace('-', '−')} {self.unit}"
+        return f"{two_figures(self._counted(length)).replace('-', '−')} {self.unit}"
+
+    def _counted(self, length: float) -> float:
+        return length / MM_PER_INCH if self.imperial else length
 
     def area(self, area: float) -> str:
         """Return an area, mm², in m² or square feet."""
@@ -277,6 +190,22 @@ class Tape:
         return f"{newtons} ({pounds} lbf)" if self.imperial else newtons
 
 
+class _Filled(string.Formatter):
+    """Puts figures into words as a tape tells them."""
+
+    def __init__(self, tape: Tape) -> None:
+        self.tape = tape
+
+    def get_value(self, key: int | str, args: Sequence[Any], kwargs: Mapping[str, Any]) -> Any:  # noqa: ANN401 - what a field holds
+        if key in kwargs:
+            return kwargs[str(key)]
+        return args[0][key] if isinstance(key, int) else getattr(args[0], key)
+
+    def format_field(self, value: Any, spec: str) -> Any:  # noqa: ANN401 - what a field holds
+        told = getattr(self.tape, spec, None) if spec else None
+        return told(value) if told else super().format_field(value, spec)
+
+
 def nearest_whole(value: float) -> int:
     """Return the whole number nearest to a value; halves away from 0.
 
@@ -290,6 +219,9 @@ def nearest_whole(value: float) -> int:
 
 _HALF = 1e-6
 """What a half may fall short by rounding, or a whole number be passed."""
+
+_TRUE = 0.01
+"""What a thickness may lie off a division and still be told by it, mm."""
 
 
 def two_figures(value: float) -> str:

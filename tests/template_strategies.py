@@ -5,10 +5,11 @@ from __future__ import annotations
 import strategies
 from hypothesis import strategies as st
 
+from panelwright.layout.drawing.scene import Scene
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.symmetry import is_symmetric
-from panelwright.layout.outlines import Outline
+from panelwright.layout.outlines import Capsule, Outline
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import PAPERS, Margins, Paper
@@ -50,3 +51,29 @@ def contents(draw: st.DrawFn) -> TemplateContent:
         symmetric_y=is_symmetric(path, "y"),
     )
     return content.from_underside() if draw(st.booleans()) else content
+
+
+def bench_top() -> TemplateContent:
+    """Return the template of a capsule with its legs, alike in all quarters."""
+    top = Capsule(1200, 700)
+    feet = [Point(sx * 330, sy * 180) for sx in (1, -1) for sy in (1, -1)]
+    marks = [TemplateMark(f"F{n}", at, 5.0) for n, at in enumerate(feet, 1)]
+    marks += [TemplateMark("C1", Point(-250, 0)), TemplateMark("C2", Point(250, 0))]
+    return TemplateContent(
+        "Lab bench top",
+        top.path(),
+        rough=top.parallel(3.0),
+        marks=tuple(marks),
+        feet=tuple(circle(at, 30) for at in feet),
+        symmetric_x=True,
+        symmetric_y=True,
+    )
+
+
+def tile_scenes(scenes: tuple[Scene, ...]) -> list[tuple[int, str]]:
+    """Return the page number and the tile's name of every template sheet."""
+    return [
+        (number, scene.title.split(",")[0].removeprefix("Sheet "))
+        for number, scene in enumerate(scenes)
+        if scene.title.startswith("Sheet ")
+    ]

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from panelwright.layout.errors import LengthError
-from panelwright.layout.units import MM_PER_INCH, Tape, Units, parse_length, two_figures
+from panelwright.layout.keys.length import parse_length
+from panelwright.layout.units import MM_PER_INCH, Tape, Units, two_figures
 
 LENGTHS = st.floats(-5000, 5000)
 
@@ -197,7 +198,7 @@ def test_two_figures_are_within_half_of_the_last_one(value: float) -> None:
 
 def test_the_units_of_a_job_choose_its_tape() -> None:
     """Inches and feet go with an inch tape, all others with millimetres."""
-    assert [Tape.for_units(units).unit for units in Units] == ["mm", "mm", "mm", "in", "in"]
+    assert [Tape(units.is_imperial).unit for units in Units] == ["mm", "mm", "mm", "in", "in"]
     assert Units.FT.mm == pytest.approx(12 * Units.IN.mm)
 
 

@@ -6,12 +6,14 @@ Hatch lines are real and cut to an area: they look the same in every viewer and 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 import numpy as np
 
 from ..geometry import Arc, EllipticArc, Line, Path, Point, Points, Segment
 from ..geometry.tolerance import SAME_PLACE, SAME_POINT
-from .scene import SPACING, Area, Hatching
+from .scene import SPACING, Area, Hatching, Layer, Mark, Stroke, mark_lines
 
 
 def cubic_controls(segment: Segment) -> tuple[Point, Point]:
@@ -27,28 +29,16 @@ def cubic_controls(segment: Segment) -> tuple[Point, Point]:
 
 def whole_turn(path: Path) -> Arc | EllipticArc | None:
     """Return the one arc of a whole turn that a path is, if it is one."""
-    first = path.segments[0]
-    if isinstance(first, Line) or not path.is_closed:
-        return None
-    kin = [s for s in path.segments if isinstance(s, Arc | EllipticArc) and _same_curve(first, s)]
-    sweep = sum(s.sweep for s in kin)
-    if len(kin) < len(path.segments) or abs(abs(sweep) - math.tau) > SAME_POINT:
-        return None
-    if isinstance(first, Arc):
-        return Arc(first.centre, first.radius, first.from_angle, sweep)
-    return EllipticArc(
-        first.centre, first.half_length, first.half_width, first.turn, first.from_angle, sweep
+    first, swept = path.segments[0], [segment.swept for segment in path.segments]
+    alike = all(
+        one.distance_to(other) <= SAME_POINT
+        for curve in swept
+        for one, other in zip(curve[:3], swept[0][:3], strict=True)
     )
-
-
-def _same_curve(one: Arc | EllipticArc, other: Arc | EllipticArc) -> bool:
-    def numbers(arc: Arc | EllipticArc) -> tuple[float, ...]:
-        if isinstance(arc, Arc):
-            return (arc.centre.x, arc.centre.y, arc.radius)
-        return (arc.centre.x, arc.centre.y, arc.half_length, arc.half_width, arc.turn)
-
-    pairs = zip(numbers(one), numbers(other), strict=False)
-    return type(one) is type(other) and all(abs(a - b) <= SAME_POINT for a, b in pairs)
+    sweep = sum(curve[-1] for curve in swept)
+    if isinstance(first, Line) or not alike or abs(abs(sweep) - math.tau) > SAME_POINT:
+        return None
+    return replace(first, sweep=sweep)
 
 
 def long_axis_first(arc: EllipticArc) -> EllipticArc:
@@ -56,14 +46,46 @@ def long_axis_first(arc: EllipticArc) -> EllipticArc:
     if arc.half_length >= arc.half_width:
         return arc
     quarter = math.pi / 2
-    return EllipticArc(
-        arc.centre,
-        arc.half_width,
-        arc.half_length,
-        arc.turn + quarter,
-        arc.from_angle - quarter,
-        arc.sweep,
+    return replace(
+        arc,
+        half_length=arc.half_width,
+        half_width=arc.half_length,
+        turn=arc.turn + quarter,
+        from_angle=arc.from_angle - quarter,
     )
+
+
+@dataclass(frozen=True, slots=True)
+class Trace:
+    """Paths that are drawn in one go: what pages (SVG, PDF) make of any item but words."""
+
+    paths: tuple[Path, ...]
+    stroked: bool = True
+    filled: bool = False
+    """With its layer's colour, by the even-odd rule."""
+    dashed: bool = True
+    """Whether its layer's dashes count, and how far into them it begins, mm."""
+    phase: float = 0.0
+    width: float = 0.0
+    """Of its line, mm on paper; 0 for its layer's own."""
+    name: str = ""
+
+
+def traces(item: Stroke | Area | Mark, layer: Layer) -> Iterator[Trace]:
+    """Yield what is drawn of an item of a layer, hatching under the edge of its area."""
+    match item:
+        case Mark():
+            yield Trace(mark_lines(item), dashed=False, name=item.name)
+        case Stroke():
+            yield Trace((item.path,), phase=item.phase)
+        case Area():
+            spacing, width = layer.hatch
+            lines = hatch_lines(item, layer.hatching, spacing)
+            if lines:
+                yield Trace(tuple(map(Path.through, lines)), dashed=False, width=width)
+            solid = layer.hatching == "solid"
+            if solid or item.edged:
+                yield Trace((item.boundary, *item.holes), stroked=item.edged, filled=solid)
 
 
 _CHORD = 0.02

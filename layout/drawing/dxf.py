@@ -28,8 +28,8 @@ Release = Literal["R2010", "R12"]
 
 _MM = 4
 _METRIC = 1
-_LINE_TYPE_NAMES = {0: "CONTINUOUS", 2: "ISO02", 4: "ISO04"}
-"""ISO 128-2 line types by how many lengths repeat: 02 dashed, 04 long dash and dot."""
+_LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
+"""ISO 128-2 line types by how many lengths repeat."""
 
 _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010, 1060)}
 """Group codes whose values are real numbers (DXF reference, group code value types)."""
@@ -124,46 +124,50 @@ class _Writer:
         self.document = document
         self.space: Modelspace = document.modelspace()
         self.old = release == "R12"
-        self.layer = ""
+        self.layer, self.on = "", {"layer": ""}
         self.drawn: set[tuple[object, ...]] = set()
 
     def use(self, layer: Layer) -> None:
         self.layer = layer.key.upper().replace("-", "_") if self.old else layer.key
+        self.on = {"layer": self.layer}
         if self.layer in self.document.layers:
             return
+        from ezdxf.colors import RGB
+
         made = self.document.layers.add(
             self.layer, color=_nearest_index(layer.colour), linetype=self.line_type(layer)
         )
         if not self.old:
             if layer.colour != _BLACK:  # index 7 is black or white, whatever shows on the ground
-                made.rgb = _rgb(layer.colour)
+                made.rgb = RGB.from_hex(layer.colour)
             made.dxf.lineweight = round(layer.line_width * 100)
             made.description = plain(layer.title)
 
     def line_type(self, layer: Layer) -> str:
-        kind = _LINE_TYPE_NAMES[len(layer.dashes)]
         if not layer.dashes:
-            return kind
+            return "CONTINUOUS"
+        kind, words = _LINE_TYPES[len(layer.dashes)]
         name = f"{kind}-{round(layer.line_width * 100):03d}"
         if name not in self.document.linetypes:
             lengths = [d if n % 2 == 0 else -d for n, d in enumerate(layer.dashes)]
-            words = "dashed" if kind == "ISO02" else "long dash, dot"
-            self.document.linetypes.add(
-                name, [sum(layer.dashes), *lengths], description=f"ISO 128-2 {words}"
-            )
+            pattern = [sum(layer.dashes), *lengths]
+            self.document.linetypes.add(name, pattern, description=f"ISO 128-2 {words}")
         return name
 
     def draw(self, item: Item) -> None:
         match item:
             case Text():
                 self.text(item)
-            case Mark():
-                self.mark(item)
+            case Stroke():
+                self.path(item.path)
             case Area():
                 for path in (item.boundary, *item.holes):
                     self.path(path)
-            case Stroke():
-                self.path(item.path)
+            case Mark():
+                if self.once("point", *item.at):
+                    self.space.add_point(tuple(item.at), dxfattribs=self.on)
+                if item.diameter:
+                    self.circle(item.at, item.diameter / 2)
 
     def once(self, *what: object) -> bool:
         """Whether this has not been drawn on the layer in use; numbers count to 1e-6."""
@@ -176,27 +180,15 @@ class _Writer:
         from ezdxf.enums import TextEntityAlignment
 
         words = _ascii(text.words) if self.old else text.words
-        if not self.once("text", *text.at, words):
-            return
-        align = {
-            "start": TextEntityAlignment.LEFT,
-            "middle": TextEntityAlignment.CENTER,
-            "end": TextEntityAlignment.RIGHT,
-        }[text.anchor]
-        made = self.space.add_text(
-            words, height=text.height, rotation=math.degrees(text.turn), dxfattribs=self.on
-        )
-        made.set_placement((text.at.x, text.at.y), align=align)
-
-    def mark(self, mark: Mark) -> None:
-        if self.once("point", *mark.at):
-            self.space.add_point((mark.at.x, mark.at.y), dxfattribs=self.on)
-        if mark.diameter:
-            self.circle(mark.at, mark.diameter / 2)
+        if self.once("text", *text.at, words):
+            turn = math.degrees(text.turn)
+            made = self.space.add_text(words, height=text.height, rotation=turn, dxfattribs=self.on)
+            held_by = {"start": "LEFT", "middle": "CENTER", "end": "RIGHT"}[text.anchor]
+            made.set_placement(tuple(text.at), align=TextEntityAlignment[held_by])
 
     def circle(self, centre: Point, radius: float) -> None:
         if self.once("circle", *centre, radius):
-            self.space.add_circle((centre.x, centre.y), radius, dxfattribs=self.on)
+            self.space.add_circle(tuple(centre), radius, dxfattribs=self.on)
 
     def path(self, path: Path) -> None:
         whole = whole_turn(path)
@@ -216,12 +208,9 @@ class _Writer:
             (s.start.x, s.start.y, math.tan(s.sweep / 4) if isinstance(s, Arc) else 0.0)
             for s in path.segments
         ]
-        if not self.once("boundary", *(value for corner in corners for value in corner)):
-            return
-        if self.old:
-            self.space.add_polyline2d(corners, format="xyb", close=True, dxfattribs=self.on)
-        else:
-            self.space.add_lwpolyline(corners, format="xyb", close=True, dxfattribs=self.on)
+        if self.once("boundary", *(value for corner in corners for value in corner)):
+            add = self.space.add_polyline2d if self.old else self.space.add_lwpolyline
+            add(corners, format="xyb", close=True, dxfattribs=self.on)
 
     def segment(self, segment: Segment) -> None:
         if isinstance(segment, EllipticArc):
@@ -230,8 +219,7 @@ class _Writer:
         ends = sorted((tuple(segment.start), tuple(segment.end)))
         if isinstance(segment, Line):
             if self.once("line", *ends[0], *ends[1]):
-                start, end = tuple(segment.start), tuple(segment.end)
-                self.space.add_line(start, end, dxfattribs=self.on)
+                self.space.add_line(tuple(segment.start), tuple(segment.end), dxfattribs=self.on)
         elif self.once("arc", *segment.centre, segment.radius, *ends[0], *ends[1]):
             arc = segment if segment.sweep > 0 else segment.reversed()
             self.space.add_arc(
@@ -256,30 +244,21 @@ class _Writer:
             start = 0.0 if whole else run.from_angle % math.tau
             self.space.add_ellipse(
                 tuple(run.centre),
-                (long.x, long.y, 0.0),
+                (*long, 0.0),
                 run.half_width / run.half_length,
                 start,
                 math.tau if whole else start + run.sweep,
                 dxfattribs=self.on,
             )
 
-    @property
-    def on(self) -> dict[str, str]:
-        return {"layer": self.layer}
-
-
-def _rgb(colour: str) -> tuple[int, int, int]:
-    """Return the three parts, 0 to 255, of ``#rrggbb``."""
-    return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
-
 
 def _nearest_index(colour: str) -> int:
     """Return the numbered colour nearest to ``#rrggbb``; black is 7, which shows on any ground."""
-    from ezdxf.colors import aci2rgb
+    from ezdxf.colors import RGB, aci2rgb
 
-    wanted = _rgb(colour)
-    if wanted == (0, 0, 0):
+    if colour == _BLACK:
         return 7
+    wanted = RGB.from_hex(colour)
     return min(range(1, 250), key=lambda index: math.dist(aci2rgb(index), wanted))
 
 

@@ -12,16 +12,16 @@ import math
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from ..geometry import Line, Path, Point, Segment
+from ..geometry import Line, Point, Segment
 from ..geometry.window import split
-from .curves import cubic_controls, hatch_lines
-from .scene import CAP_HEIGHT, Area, Group, Layer, Mark, Scene, Stroke, Text, mark_lines, plain
+from .curves import Trace, cubic_controls, traces
+from .scene import CAP_HEIGHT, Group, Layer, Scene, Text, plain
 
 if TYPE_CHECKING:
     import pikepdf
     from reportlab.pdfgen.canvas import Canvas
 
-_PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*", (False, False): "n"}
+_PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*"}
 """PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)."""
 
 POINTS_PER_MM = 72 / 25.4
@@ -77,55 +77,51 @@ class _Page:
         self.across, self.up = (factor * POINTS_PER_MM for factor in scene.stretch)
 
     def draw(self, group: Group) -> None:
+        layer = group.layer
         self.canvas.saveState()
-        self.pen(group.layer)
-        for item in group.items:
-            match item:
-                case Text():
-                    self.text(item)
-                case Mark():
-                    self.mark(item)
-                case Area():
-                    self.area(item, group.layer)
-                case Stroke():
-                    self.line(item, group.layer)
-        self.canvas.restoreState()
-
-    def pen(self, layer: Layer) -> None:
         colour = [int(layer.colour[k : k + 2], 16) / 255 for k in (1, 3, 5)]
         self.canvas.setStrokeColorRGB(*colour)
         self.canvas.setFillColorRGB(*colour)
         self.canvas.setLineWidth(layer.line_width * POINTS_PER_MM)
         self.canvas.setLineJoin(1)
-        self.dash(layer)
+        self.dash(layer.dashes)
+        for item in group.items:
+            if isinstance(item, Text):
+                self.text(item)
+            else:
+                for trace in traces(item, layer):
+                    self.trace(trace, layer)
+        self.canvas.restoreState()
 
-    def line(self, stroke: Stroke, layer: Layer) -> None:
-        """Draw a line; dashes carry on from where its phase says."""
-        if layer.dashes:
-            self.dash(layer, stroke.phase)
-        self.trace(stroke.path)
-
-    def dash(self, layer: Layer | None = None, phase: float = 0.0) -> None:
-        """Set the dashes of a layer; without one, a line that is drawn through.
+    def dash(self, lengths: tuple[float, ...] = (), phase: float = 0.0) -> None:
+        """Set dashes, begun as far into them as the phase says; without any, a line drawn through.
 
         PDF knows no exponents (ISO 32000-1, 7.3.3), so no number is left to ``str``.
         """
-        lengths = layer.dashes if layer else ()
         start = phase % sum(lengths) if lengths else 0.0
         written = " ".join(f"{length * POINTS_PER_MM:.4f}" for length in lengths)
         self.canvas.addLiteral(f"[{written}] {start * POINTS_PER_MM:.4f} d")
 
-    def trace(self, *paths: Path, stroke: bool = True, fill: bool = False) -> None:
-        """Draw paths by PDF's own operators, 1e-4 points or 4e-5 mm true; filled even-odd."""
+    def trace(self, trace: Trace, layer: Layer) -> None:
+        """Draw paths by PDF's own operators, 1e-4 points or 4e-5 mm true."""
+        own = bool(trace.width or not trace.dashed)
+        if own:
+            self.canvas.saveState()
+            self.dash()
+            self.canvas.setLineWidth((trace.width or layer.line_width) * POINTS_PER_MM)
+        elif layer.dashes:
+            self.dash(layer.dashes, trace.phase)
         held: list[str] = []
-        for path in paths:
+        for path in trace.paths:
             held.append(f"{self.written(path.segments[0].start)} m")
             for segment in path.segments:
                 held += [self.step(piece) for piece in split(segment, _BEZIER_TURN)]
             if path.is_closed:
                 held.append("h")
-        held.append(_PAINT[stroke, fill])
+        held.append(_PAINT[trace.stroked, trace.filled])
         self.canvas.addLiteral(" ".join(held))
+        if own:
+            self.canvas.restoreState()
 
     def step(self, segment: Segment) -> str:
         if isinstance(segment, Line):
@@ -136,24 +132,6 @@ class _Page:
     def written(self, point: Point) -> str:
         x, y = self.at(point)
         return f"{x:.4f} {y:.4f}"
-
-    def mark(self, mark: Mark) -> None:
-        self.canvas.saveState()
-        self.dash()
-        self.trace(*mark_lines(mark))
-        self.canvas.restoreState()
-
-    def area(self, area: Area, layer: Layer) -> None:
-        lines = hatch_lines(area, layer.hatching, layer.hatch[0])
-        if lines:
-            self.canvas.saveState()
-            self.dash()
-            self.canvas.setLineWidth(layer.hatch[1] * POINTS_PER_MM)
-            self.trace(*(Path((Line(a, b),)) for a, b in lines))
-            self.canvas.restoreState()
-        solid = layer.hatching == "solid"
-        if solid or area.edged:
-            self.trace(area.boundary, *area.holes, stroke=area.edged, fill=solid)
 
     def text(self, text: Text) -> None:
         from reportlab.pdfbase.pdfmetrics import stringWidth

@@ -14,11 +14,12 @@ from __future__ import annotations
 import math
 import re
 import unicodedata
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
-from ..geometry import Bounds, Line, Path, Point, circle
+from ..geometry import Bounds, Path, Point, circle
 from ..geometry.tolerance import ROUNDING
 from ..units import MIXED
 
@@ -115,12 +116,25 @@ class Text:
 Item = Stroke | Area | Mark | Text
 
 
+def line(*points: Point, closed: bool = False) -> Stroke:
+    """Return the straight line through points."""
+    return Stroke(Path.through(points, closed=closed))
+
+
 @dataclass(frozen=True, slots=True)
 class Group:
     """Items of one layer that belong together; later groups lie on top of earlier ones."""
 
     layer: Layer
     items: tuple[Item, ...]
+
+
+def grouped(drawn: Iterable[tuple[Layer, Item]]) -> tuple[Group, ...]:
+    """Return items as one group for each layer, in the order in which layers first come."""
+    held: dict[Layer, list[Item]] = {}
+    for layer, item in drawn:
+        held.setdefault(layer, []).append(item)
+    return tuple(Group(layer, tuple(items)) for layer, items in held.items())
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,8 +174,8 @@ def mark_lines(mark: Mark) -> tuple[Path, ...]:
     >>> [len(mark_lines(Mark(Point(0, 0), sign=sign))) for sign in ("point", "hole")]
     [2, 3]
     """
-    along, up = Point(mark.arm, 0.0), Point(0.0, mark.arm)
-    cross = tuple(Path((Line(mark.at - arm, mark.at + arm),)) for arm in (along, up))
+    arms = Point(mark.arm, 0.0), Point(0.0, mark.arm)
+    cross = tuple(Path.through((mark.at - arm, mark.at + arm)) for arm in arms)
     ring = (circle(mark.at, mark.diameter / 2),) if mark.diameter else ()
     corners = [mark.at + Point.polar(mark.arm, math.radians(d)) for d in _CORNERS[mark.sign]]
     figure = (Path.through(corners, closed=True),) if corners else ()
@@ -188,17 +202,16 @@ def plain(words: str) -> str:
     >>> plain("31⅜ in, ⌀ 22 − ok"), plain("řezač")
     ('31 3/8 in, ø 22 − ok', 'rezac')
     """
-    spelt: list[str] = []
+    spelt = ""
     for letter in words:
         if letter in _SPELT:
-            before = spelt[-1][-1:] if spelt else ""
-            spelt.append(" " * (before.isdigit() and "/" in _SPELT[letter]) + _SPELT[letter])
+            spelt += " " * (spelt[-1:].isdigit() and "/" in _SPELT[letter]) + _SPELT[letter]
         elif _is_held(letter):
-            spelt.append(letter)
+            spelt += letter
         else:
             bare = "".join(c for c in unicodedata.normalize("NFKD", letter) if _is_held(c))
-            spelt.append(bare or "?")
-    return "".join(spelt)
+            spelt += bare or "?"
+    return spelt
 
 
 @lru_cache(maxsize=1024)
@@ -231,12 +244,10 @@ def text_box(text: Text) -> Bounds:
     """Return the upright box round a text, descenders included, paper mm."""
     width = text_width(text.words, text.height, text.bold)
     start = {"start": 0.0, "middle": -width / 2, "end": -width}[text.anchor]
-    low, high = -DESCENT * text.height, text.height
+    box = Bounds(start, -DESCENT * text.height, start + width, text.height)
     if text.turn == 0:
-        left = text.at.x + start
-        return Bounds(left, text.at.y + low, left + width, text.at.y + high)
-    corners = [Point(x, y) for x in (start, start + width) for y in (low, high)]
-    return Bounds.around(corner.turned(text.turn) + text.at for corner in corners)
+        return box.moved(text.at)
+    return Bounds.around(corner.turned(text.turn) + text.at for corner in box.corners)
 
 
 _WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")

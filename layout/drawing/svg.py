@@ -8,26 +8,14 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from functools import reduce
 from typing import Any
 
 from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.window import split
-from .curves import hatch_lines
-from .scene import (
-    CAP_HEIGHT,
-    Area,
-    Group,
-    Item,
-    Layer,
-    Mark,
-    Scene,
-    Stroke,
-    Text,
-    mark_lines,
-    plain,
-)
+from .curves import Trace, traces
+from .scene import CAP_HEIGHT, Area, Group, Layer, Scene, Text, plain
 
 _QUARTER = math.pi / 2
 """Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
@@ -84,76 +72,55 @@ class _Writer:
         )
         held.set_desc(title=layer.title)
         for item in group.items:
-            for element in self.elements(item, layer):
-                held.add(element)
+            if isinstance(item, Text):
+                held.add(self.text(item, layer))
+            else:
+                for trace in traces(item, layer):
+                    held.add(self.path(trace, layer))
         return held
 
-    def elements(self, item: Item, layer: Layer) -> Iterable[Any]:
-        match item:
-            case Text():
-                yield self.text(item, layer)
-            case Mark():
-                yield self.mark(item)
-            case Area():
-                yield from self.area(item, layer)
-            case Stroke():
-                line = self.path(item.path)
-                if layer.dashes and item.phase:
-                    line["stroke-dashoffset"] = _number(item.phase % sum(layer.dashes))
-                yield line
-
-    def path(self, *paths: Path, dashed: bool = True) -> Any:  # noqa: ANN401
-        plain_line = {} if dashed else {"stroke_dasharray": "none"}
-        return self.drawing.path(d=" ".join(self.data(path) for path in paths), **plain_line)
-
-    def mark(self, mark: Mark) -> Any:  # noqa: ANN401
-        """Draw a mark; its name is its title, which viewers show and programs read."""
-        drawn = self.path(*mark_lines(mark), dashed=False)
-        if mark.name:
-            drawn.set_desc(title=plain(mark.name))
+    def path(self, trace: Trace, layer: Layer) -> Any:  # noqa: ANN401
+        """Draw paths; a mark's name is its title, which viewers show and programs read."""
+        drawn = self.drawing.path(d=" ".join(self.data(path) for path in trace.paths))
+        if trace.filled:
+            drawn.update({"fill": layer.colour, "fill-rule": "evenodd"})
+        if not trace.stroked:
+            drawn["stroke"] = "none"
+        if trace.width:
+            drawn["stroke-width"] = _number(trace.width)
+        if not trace.dashed:
+            drawn["stroke-dasharray"] = "none"
+        elif layer.dashes and trace.phase:
+            drawn["stroke-dashoffset"] = _number(trace.phase % sum(layer.dashes))
+        if trace.name:
+            drawn.set_desc(title=plain(trace.name))
         return drawn
-
-    def area(self, area: Area, layer: Layer) -> Iterable[Any]:
-        edge = self.path(area.boundary, *area.holes)
-        edge["fill-rule"] = "evenodd"
-        if layer.hatching == "solid":
-            edge["fill"] = layer.colour
-        lines = hatch_lines(area, layer.hatching, layer.hatch[0])
-        if lines:
-            hatch = self.path(*(Path((Line(a, b),)) for a, b in lines), dashed=False)
-            hatch["stroke-width"] = _number(layer.hatch[1])
-            yield hatch
-        if not area.edged:
-            edge["stroke"] = "none"
-        if area.edged or layer.hatching == "solid":
-            yield edge
 
     def text(self, text: Text, layer: Layer) -> Any:  # noqa: ANN401
         x, y = self.at(text.at)
-        weight = {"font_weight": "bold"} if text.bold else {}
-        halo = {
-            "stroke": "#ffffff",
-            "stroke_width": _number(2 * text.halo),
-            "paint_order": "stroke",
-            "stroke_linejoin": "round",
-        }
-        turned = {"transform": f"rotate({_number(-math.degrees(text.turn))} {x} {y})"}
-        return self.drawing.text(
+        drawn = self.drawing.text(
             plain(text.words),
             insert=(x, y),
             fill=layer.colour,
-            **(halo if text.halo else {"stroke": "none"}),
+            stroke="none",
             font_family=_FACE,
             font_size=_number(text.height / CAP_HEIGHT),
             text_anchor=text.anchor,
-            **weight,
-            **(turned if text.turn else {}),
         )
+        if text.halo:
+            width = _number(2 * text.halo)
+            drawn.update({"stroke": "#ffffff", "stroke-width": width, "paint-order": "stroke"})
+            drawn["stroke-linejoin"] = "round"
+        if text.bold:
+            drawn["font-weight"] = "bold"
+        if text.turn:
+            drawn["transform"] = f"rotate({_number(-math.degrees(text.turn))} {x} {y})"
+        return drawn
 
     def data(self, path: Path) -> str:
         parts = ["M {} {}".format(*self.at(path.segments[0].start))]
-        pieces = [piece for segment in path.segments for piece in split(segment, _QUARTER)]
-        parts += [self.step(piece) for piece in pieces]
+        for segment in path.segments:
+            parts += [self.step(piece) for piece in split(segment, _QUARTER)]
         return " ".join(parts) + (" Z" if path.is_closed else "")
 
     def step(self, segment: Segment) -> str:
@@ -178,21 +145,12 @@ def _number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-LONGER = 140.0
-"""mm on paper: the longer side of what is shown."""
-
-ROUND = 3.0
-"""mm on paper left round it."""
+LONGER, ROUND = 140.0, 3.0
+"""mm on paper: the longer side of what is shown, and white round it."""
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:
-    """Return paths as an SVG document, later ones on top.
-
-    Parameters
-    ----------
-    shown : sequence of (Layer, Path, sequence of Path)
-        Closed paths with their holes, mm, and what they mean.
-    """
+    """Return closed paths with their holes, mm, each on its layer, as an SVG; later ones on top."""
     box = reduce(Bounds.joined, (path.bounds for _, path, _ in shown))
     scale = LONGER / max(box.width, box.height)
     groups = tuple(

@@ -17,7 +17,6 @@ from typing import Generic, Protocol, TypeVar
 
 _HOPE = 0.85
 """Share of a score in hand that a sample must have to be polished: polishing gains the rest."""
-
 _NEAR = 0.995
 """The same once there is a top: polished from so near it may end at another, better local best."""
 
@@ -37,26 +36,21 @@ class Family(Protocol[Box, Top]):
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes that together hold every top allowed."""
-        ...
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top in the box beats.
 
         Where it falls below `enough` the box is dropped, so a bound need be no sharper than that.
         """
-        ...
 
     def sample(self, box: Box) -> tuple[float, Top] | None:
         """Return the score of a real top found from the middle of the box, and the top."""
-        ...
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return smaller boxes that together hold every top of the box."""
-        ...
 
     def polish(self, score: float, top: Top) -> tuple[float, Top]:
         """Return the top moved to a local best, never a worse one."""
-        ...
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,8 +19,6 @@ FINE = 2e-5
 
 _FEWER = 0.7
 """A polygon that keeps more of its edges than this share is left as it was."""
-
-
 _SEGMENTS = 8
 """Of a quarter round a corner: more would be left out again."""
 
@@ -28,12 +26,8 @@ _SEGMENTS = 8
 def coarser(wood: SoundWood, share: float = FINE, *, outer_only: bool = False) -> SoundWood:
     """Return the sound wood between two polygons a little farther apart, with fewer corners.
 
-    Parameters
-    ----------
-    share : float
-        Of the wood's diagonal: how far an edge may be moved beyond what must be.
-    outer_only : bool
-        Whether the inner polygon stays: then tops lose nothing, and bounds rise a little.
+    An edge may be moved by that share of the wood's diagonal beyond what must be. With `outer_only`
+    the inner polygon stays: then tops lose nothing, and bounds rise a little.
     """
     if wood.inner.is_empty or wood.outer.is_empty:
         return wood

@@ -6,47 +6,73 @@ A search loads the room of its own family and no other.
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
-from dataclasses import replace
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
 from importlib import import_module
+from typing import Any
 
 from ..geometry import Points, Region
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND, Outline
 from ..panel.sound import SoundWood
-from .branch_and_bound import Progress, search
-from .entry import Answer, Entry, Maker
-from .found import Bound
+from .branch_and_bound import Family, Progress, search
+from .found import Bound, Fit
 from .points import are_parted, clear_of, least_width, lost
+from .stand import Elsewhere
 from .tie_breaking import settled
-from .wish import Limits, Span, Wish
+from .wish import Span, Wish
 from .wood.edges import diameter
 
 FAMILIES = {
-    "circle": "convex",
-    "oval": "convex",
-    "capsule": "convex",
-    "D end": "convex",
-    "superellipse": "convex",
-    "hexagon": "convex",
-    "octagon": "convex",
-    "rectangle": "rectangles",
-    "rounded rectangle": "rectangles",
-    OWN_OUTLINE: "rigid",
-    PIECE_AS_FOUND: "live_edge",
+    "circle": "convex.entry",
+    "oval": "convex.entry",
+    "capsule": "convex.entry",
+    "D end": "convex.entry",
+    "superellipse": "convex.entry",
+    "hexagon": "convex.entry",
+    "octagon": "convex.entry",
+    "rectangle": "rectangles.entry",
+    "rounded rectangle": "rectangles.entry",
+    OWN_OUTLINE: "rigid.places",
+    PIECE_AS_FOUND: "live_edge.entry",
 }
-"""What can be wished for, by name, and the room whose `entry` makes it."""
+"""What can be wished for, by name, and the module whose `make` makes it ready."""
 
 _FOR_THE_PROOF = 5e-5
 """Share of the gap that is kept back for what the proof takes off the top afterwards: 0.005 mm each
 way is less than this of any top wider than a needle."""
-
-
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
-
 _MUCH = 1.1
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A family ready to be searched."""
+
+    family: Family[Any, Any]
+    finish: Callable[[Any], Fit | None]
+    """Makes a proved fit, or None, from the family's own kind of top."""
+    elsewhere: Elsewhere[Any] | None = None
+    """Looks for other places than the best; None where the family has no choice of them."""
+    base: float = 0.0
+    """What the family adds to what the goal counts, so that its scores are positive."""
+    gap: float | None = None
+    """Share of its scores at which the search ends; None for that of the wish."""
+    enough: float = 0.0
+    """Score up to which tops are of no interest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a search came to: a proved top, if any was found, and a bound for all."""
+
+    fit: Fit | None
+    bound: float
+    steps: int
+    looks: float = 0.0
+    """What it took: see `Family.looks`."""
 
 
 def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry | None:
@@ -57,18 +83,16 @@ def entry_for(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = 
     wood = clear_of(wood, wish.avoids)
     if is_ruled_out(wood, wish, shape):
         return None
-    held = _to_hold(wish, held)
-    if shape not in (OWN_OUTLINE, PIECE_AS_FOUND):
-        width, least = wish.limits.width, least_width(held)
-        if least > width.greatest:
+    held, limits = _to_hold(wish, held), wish.limits
+    if shape not in (OWN_OUTLINE, PIECE_AS_FOUND) and least_width(held) > limits.width.least:
+        least, greatest = least_width(held), limits.width.greatest
+        if least > greatest:
             return None
-        if least > width.least:
-            limits = replace(wish.limits, width=Span(least, width.greatest))
-            wish = replace(wish, limits=limits)
+        wish = replace(wish, limits=replace(limits, width=Span(least, greatest)))
     on_edge = wish.keeping is not None and shape != PIECE_AS_FOUND
-    room = "on_edge.tops" if on_edge else f"{FAMILIES[shape]}.entry"
-    make: Maker = import_module(f"..{room}", __name__).make
-    return make(wood, wish, shape, held)
+    room = "on_edge.tops" if on_edge else FAMILIES[shape]
+    entry: Entry = import_module(f"..{room}", __name__).make(wood, wish, shape, held)
+    return entry
 
 
 def is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
@@ -127,40 +151,25 @@ def answered(
     entry = entry_for(wood, wish, shape, held)
     if entry is None:
         return Answer(None, 0.0, 0)
+    base = entry.base
+
+    def told(steps: int, score: float, bound: float) -> bool:
+        return progress is None or progress(steps, max(0.0, score - base), max(0.0, bound - base))
+
     outcome = search(
         entry.family,
         gap=wish.gap if entry.gap is None else entry.gap,
         most_steps=wish.most_steps,
         most_looks=wish.most_effort,
-        enough=entry.base + wish.beats if wish.beats > 0 else entry.enough,
-        progress=_less_base(progress, entry.base),
+        enough=base + wish.beats if wish.beats > 0 else entry.enough,
+        progress=progress and told,
     )
+    bound = outcome.bound - base
     fit = None if outcome.top is None else entry.finish(outcome.top)
-    if fit is None:
-        return Answer(None, outcome.bound - entry.base, outcome.steps, outcome.looks)
-    if wish.keeping is None and shape != PIECE_AS_FOUND:
-        inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
-        fit = settled(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
-    bound = Bound(max(outcome.bound - entry.base, fit.score))
-    fit = replace(fit, bound=bound, steps=outcome.steps)
-    return Answer(fit, bound.value, outcome.steps, outcome.looks)
-
-
-def _less_base(progress: Progress | None, base: float) -> Progress | None:
-    """Return what tells the progress of a search in what the goal counts."""
-    if progress is None or base == 0:
-        return progress
-
-    def told(steps: int, score: float, bound: float) -> bool:
-        return progress(steps, max(0.0, score - base), max(0.0, bound - base))
-
-    return told
-
-
-def unlimited(wish: Wish) -> Wish:
-    """Return the wish with no limit but those of turn and corner."""
-    kept = wish.limits
-    free = Limits(
-        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
-    )
-    return replace(wish, limits=free)
+    if fit is not None:
+        if wish.keeping is None and shape != PIECE_AS_FOUND:
+            inner, parts = clear_of(wood, wish.avoids).inner, _to_hold(wish, held)
+            fit = settled(fit, inner, wish.limits, parts, mirrors=shape != OWN_OUTLINE)
+        bound = max(bound, fit.score)
+        fit = replace(fit, bound=Bound(bound), steps=outcome.steps)
+    return Answer(fit, bound, outcome.steps, outcome.looks)

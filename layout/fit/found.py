@@ -63,6 +63,11 @@ class Fit:
         return self.outline.line().placed(self.placement)
 
     @property
+    def within(self) -> Region:
+        """A polygon inside the core, on the panel."""
+        return Region.from_rings(self.placement.of(self.core.inner(CHORD)))
+
+    @property
     def polygon(self) -> Polygon:
         """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
         return Region.from_rings(self.points()).polygon

@@ -18,22 +18,16 @@ from ..geometry.polygon import Region
 from ..geometry.tolerance import PROOF_ALLOWANCE
 from ..panel.sound import SoundWood
 from .branch_and_bound import Progress
-from .entry import Answer
-from .families import answered
+from .families import Answer, answered
 from .found import Bound, Fit
 from .points import crosses
 from .wish import Wish
 
 _MOST_QUESTIONS = 64
 """Questions after which the best top in hand is returned with the bound reached."""
-
 _LEAST_SHARE = 0.02
 """Of the effort, that a question takes at least: it is made ready and its top proved. Each may take
 half of what is left; what is not asked any more keeps the bound of the question it came from."""
-
-Split = tuple[tuple[int, ...], tuple[int, ...]]
-"""The islands that must lie outside, and inside, the top."""
-
 
 Ask = Callable[[SoundWood, tuple[Region, ...]], Answer]
 """Answers a question about a wood, of tops that hold some parts."""
@@ -67,55 +61,38 @@ def best_round_islands(
 
 def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: Ask) -> Answer:
     """Return what a question comes to where no edge may cross an island."""
+    heap: list[tuple[float, int, frozenset[int], frozenset[int], Answer]] = []
+    ticket = count()
 
-    def asked(split: Split) -> Answer:
-        outside, inside = ([islands[i] for i in part] for part in split)
-        left = SoundWood(wood.inner.minus(*outside), wood.outer.minus(*outside))
-        return ask(left if outside else wood, tuple(inside))
+    def put(outside: frozenset[int], inside: frozenset[int], most: float) -> None:
+        apart = [islands[i] for i in sorted(outside)]
+        left = SoundWood(wood.inner.minus(*apart), wood.outer.minus(*apart)) if apart else wood
+        answer = ask(left, tuple(islands[i] for i in sorted(inside)))
+        answer = replace(answer, bound=min(most, answer.bound))
+        heapq.heappush(heap, (-answer.bound, next(ticket), outside, inside, answer))
 
+    put(frozenset(), frozenset(), math.inf)
     best: Fit | None = None
-    ticket, steps, bound = count(), 0, 0.0
-    first = asked(((), ()))
-    heap: list[tuple[float, int, Split, Answer]] = [(-first.bound, next(ticket), ((), ()), first)]
+    steps, bound = 0, 0.0
     while heap:
-        _, _, split, answer = heapq.heappop(heap)
+        _, _, outside, inside, answer = heapq.heappop(heap)
+        fit = answer.fit
         if best is not None and answer.bound * (1 - gap) <= best.score:
             bound = max(bound, answer.bound)
             break
         steps += answer.steps
-        crossed = _first_crossed(answer.fit, islands, split)
+        undecided = [i for i in range(len(islands)) if fit and i not in outside | inside]
+        crossed = next((i for i in undecided if fit and crosses(fit, islands[i])), None)
         if crossed is None or next(ticket) > _MOST_QUESTIONS:
             bound = max(bound, answer.bound)
-            if crossed is None and _better(answer.fit, best):
-                best = answer.fit
+            if crossed is None and fit is not None and (best is None or fit.score > best.score):
+                best = fit
             continue
-        outside, inside = split
-        parts = [((*outside, crossed), inside)]
-        if _can_be_held(wood, islands[crossed]):
-            parts.append((outside, (*inside, crossed)))
-        for part in parts:
-            deeper = asked(part)
-            limit = min(answer.bound, deeper.bound)
-            heapq.heappush(heap, (-limit, next(ticket), part, replace(deeper, bound=limit)))
+        put(outside | {crossed}, inside, answer.bound)
+        # the wood must go all round an island, so that a top can
+        if wood.outer.shrunk(PROOF_ALLOWANCE, around=True).holds(islands[crossed]):
+            put(outside, inside | {crossed}, answer.bound)
     if best is None:
         return Answer(None, bound, steps)
     bound = max(bound, best.score)
     return Answer(replace(best, bound=Bound(bound), steps=steps), bound, steps)
-
-
-def _can_be_held(wood: SoundWood, island: Region) -> bool:
-    """Return whether the wood goes all round an island, so that a top can."""
-    return wood.outer.shrunk(PROOF_ALLOWANCE, around=True).holds(island)
-
-
-def _first_crossed(fit: Fit | None, islands: Sequence[Region], split: Split) -> int | None:
-    """Return the first island, not yet decided, that the edge of the top crosses."""
-    if fit is None:
-        return None
-    decided = {*split[0], *split[1]}
-    open_ones = (i for i in range(len(islands)) if i not in decided)
-    return next((i for i in open_ones if crosses(fit, islands[i])), None)
-
-
-def _better(fit: Fit | None, best: Fit | None) -> bool:
-    return fit is not None and (best is None or fit.score > best.score)

@@ -20,17 +20,13 @@ Names = NDArray[np.intp]
 
 _MOST_PIVOTS = 150
 """Far above the dozen or two that programs of this size take; a rounding loop ends here."""
-
 _ZERO = 1e-8
 """Entries of a table, whose greatest are about 1, smaller than this are nothing."""
-
 _ALIKE = 1e-10
 """Share of the longest step by which a half-plane may be crossed to swap on a steeper row (the
 two passes of P. M. J. Harris, "Pivot selection methods of the Devex LP code", 1973)."""
-
 _HAIR = 1e-10
 """Share of the longest step by which a half-plane that is broken counts as touched."""
-
 _PENALTY = 300.0
 """What a broken half-plane costs a millimetre, in steps of an objective whose steepest slope is 1.
 Any figure gives a valid bound; this is above what half-planes weigh in practice."""
@@ -53,15 +49,8 @@ def maximised(
     """Return the step within ``low <= x <= high`` and ``rows @ x <= limits`` that goes farthest.
 
     Where standing still breaks half-planes (their limits are negative), keeping less than the whole
-    of them may be bought at a penalty, so that there is always an answer.
-
-    Parameters
-    ----------
-    objective : (d,) array
-    rows : (m, d) array
-    limits : (m,) array
-    low, high : (d,) arrays
-        ``low <= 0 <= high``.
+    of them may be bought at a penalty, so that there is always an answer. The arrays are (d,),
+    (m, d), (m,) and twice (d,), with ``low <= 0 <= high``.
     """
     return Program(rows, limits, low, high).best(objective)
 
@@ -69,9 +58,8 @@ def maximised(
 class Program:
     """Steps between half-planes, as of `maximised`, and how far those reach that are good enough.
 
-    Rows that no step between the bounds can reach are
-    left out. Where some are broken there is one more unknown: the share, from 0 to 1, of the broken
-    limits that is kept.
+    Rows that no step between the bounds can reach are left out. Where some are broken there is one
+    more unknown: the share, from 0 to 1, of the broken limits that is kept.
     """
 
     def __init__(self, rows: Vector, limits: Vector, low: Vector, high: Vector) -> None:
@@ -103,15 +91,15 @@ class Program:
         """Return the step that goes farthest."""
         value, weights = self.bound(objective)
         size = len(self._span)
+        ways = np.zeros(2 * size + len(self._ends))
+        ways[self._inside] = self._table[:-1, -1]
+        step = ways[:size] - ways[size : 2 * size]
         touched = self._outside[self._outside >= 2 * size] - 2 * size
-        if len(touched) == size:
-            step = np.linalg.solve(self._sides[touched], self._ends[touched])
-        else:  # some unknown is idle: it stays where it is in the table
-            ways = np.zeros(2 * size)
-            still = self._inside < 2 * size
-            ways[self._inside[still]] = self._table[:-1, -1][still]
-            step = ways[:size] - ways[size:]
-        return Optimum((step * self._span)[: len(objective)], value, weights)
+        if len(touched) == size:  # else some unknown is idle: it stays where it is in the table
+            step = _solved(self._sides[touched], self._ends[touched], step)
+        # things all but level with each other meet anywhere
+        step = np.clip(step * self._span, self._low, self._high)
+        return Optimum(step[: len(objective)], value, weights)
 
     def bound(self, objective: Vector) -> tuple[float, Vector]:
         """Return how far no step goes, and what each row weighs in the proof."""
@@ -126,10 +114,7 @@ class Program:
     def _proved(self, whole: Vector, losses: Vector) -> tuple[Vector, Vector]:
         """Return how far no step goes in each objective of all unknowns, (k, n), and the weights.
 
-        Parameters
-        ----------
-        losses : (k, n) array
-            What each loses with what lies outside the table, about: they weigh as much.
+        About what each loses with what lies outside the table, (k, n), that weighs.
         """
         size = whole.shape[1]
         sides = np.zeros((len(whole), len(self._ends)))
@@ -137,7 +122,8 @@ class Program:
         touched = self._outside[outside] - 2 * size
         sides[:, touched] = losses[:, outside]
         if len(touched) == size:
-            sides[:, touched] = np.linalg.solve(self._sides[touched].T, (whole * self._span).T).T
+            exact = (whole * self._span).T
+            sides[:, touched] = _solved(self._sides[touched].T, exact, sides[:, touched].T).T
         weights = np.zeros((len(whole), len(self._limits)))
         weights[:, self._used] = np.maximum(sides[:, 2 * size :], 0.0) / self._steep
         rest = whole - weights @ self._rows
@@ -175,6 +161,14 @@ class Program:
         rows: Vector = worth[..., self._inside] @ self._table[:-1]
         rows[..., :-1] -= worth[..., self._outside]
         return rows
+
+
+def _solved(matrix: Vector, ends: Vector, about: Vector) -> Vector:
+    """Return what linear equations ask, or what it is about where rounding left them none."""
+    try:
+        return np.asarray(np.linalg.solve(matrix, ends), dtype=np.float64)
+    except np.linalg.LinAlgError:
+        return about
 
 
 def _pivot(table: Vector, inside: Names, outside: Names) -> bool:

@@ -22,13 +22,10 @@ _MOST_STEPS = 80
 _CLOSE = 1.0
 """mm: things farther off count as nearer than they are, so only where no step so long gains
 anything there is none."""
-
 _MORE = 1e-9
 """Share of its worth that a step must gain to be followed by a longer one."""
-
 _BROKEN = 4 * ROUNDING
 """mm: a top that breaks a limit by more must first keep it, whatever a step gains."""
-
 _TRIED = 1e-3
 """mm: so far a top is moved to see how that changes what it keeps away by."""
 
@@ -53,15 +50,12 @@ class Movable(Protocol[Top]):
 
     def steps(self, top: Top, trust: float) -> Steps:
         """Return the steps of a top, at most `trust` mm each way, on what is near it."""
-        ...
 
     def moved(self, top: Top, step: Array) -> Top:
         """Return the top after a step, whether it fits or not."""
-        ...
 
     def fitted(self, top: Top) -> tuple[float, Top] | None:
         """Return what the top is worth, made to fit, and the top; None where none of it is left."""
-        ...
 
 
 def climbed(
@@ -75,16 +69,9 @@ def climbed(
 ) -> tuple[float, Top]:
     """Return a local best reached from a top that fits, never a worse one, with its worth.
 
-    Parameters
-    ----------
-    steps : tuple of two floats
-        mm: the longest step at first, and the one with which it ends.
-    nothing : float
-        mm: it ends where no step promises to gain more.
-    enough : float
-        It ends at the first top of such worth.
-    away : callable, optional
-        By how much a top keeps away from where it may not be: less than 0 it may not be.
+    The `steps` are the longest at first, and the one with which it ends, mm. It ends too where no
+    step promises to gain more than `nothing`, mm, and at the first top worth `enough`. By how much
+    a top keeps away from where it may not be, `away` tells: less than 0 it may not be.
     """
     (worth, top), (trust, last) = start, steps
     for _ in range(_MOST_STEPS):

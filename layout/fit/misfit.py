@@ -10,7 +10,7 @@ from ..geometry.point import Point
 from ..outlines import OWN_OUTLINE, PIECE_AS_FOUND
 from ..panel.sound import SoundWood
 from ..units import Tape
-from .families import answered, unlimited
+from .families import answered
 from .points import are_parted, clear_of, lost
 from .wish import Goal, Limits, Span, Wish
 
@@ -27,7 +27,11 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
         from .rigid.misfit import own_reason
 
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
-    free = replace(unlimited(wish), goal=Goal.AREA, gap=_ROUGH)
+    kept = wish.limits
+    loose = Limits(
+        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
+    )
+    free = replace(wish, limits=loose, goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
     if largest is None:
         where = "" if not wish.covers else f" and covers {_points(wish.covers, tape)}"

@@ -13,12 +13,12 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
+from functools import partial
 from typing import Any
 
 import numpy as np
 
 from ..geometry import Point, Region, first_of_best, ranked
-from ..geometry.tolerance import CHORD
 from ..panel.sound import SoundWood
 from .coarse import coarser
 from .families import entry_for
@@ -26,48 +26,37 @@ from .found import Fit
 from .local_search import climbed
 from .points import Ground, clear_of
 from .stand import AT_THE_END, CLEARLY, MOVED, TURNED, Elsewhere, Stand, period_of
-from .tried import Tried
+from .tried import SIDEWAYS, Tried
 from .wish import Wish
 
 MOST = 5
 """Second opinions that are told."""
-
 LEAST_SHARE = 0.75
 """Of the best score, that one must reach."""
 
 _CLIMBS = 8
 """Starts that are climbed from at most."""
-
 _FAR = 4.0
 """How different, however turned, every other one of them must be, if any is: where a round top may
 be turned as one likes, there may be another part of the wood for it."""
-
 _FIRST_STEP = 0.05
 """Of the width: how far a start may move at once."""
-
 _ROUGHLY, _CLOSE, _FINELY = 0.01, 1.0, 1e-4
 """mm: so well a top is known on its way, at whose end none is the very best; and the first and the
 last step of those that come to rest."""
-
 _STEPS = 24
 """Steps over the wood in which the best top is moved as it is."""
-
 _HOPE = 0.45
 """Share of the best score that a rough start must have: climbing gains the rest."""
-
 _EQUAL = 0.02
 """Rough starts within this share of the best one left are equally good: then the farthest goes."""
-
 _ROUGH = 1e-3
 """Share of the wood's diagonal that may be lost where tops are only set down roughly."""
-
 _ALIKE = 1e-6
 """Shares of the best score, and differences, within which two are equal: rounding must not tell
 which comes first."""
-
 _IN_VAIN = 1.0
 """mm by which a top may stand out of another and is still a part of it."""
-
 _ABOUT = 0.2
 """mm: outlines need be no finer to see that."""
 
@@ -94,39 +83,37 @@ def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]
     likely = [*_moved(best, clear_of(wood, wish.avoids).inner, parts)]
     likely += [start for start in rough.starts() if start.score >= _HOPE * whole]
     starts = _Starts(likely, period, one_size=best.clearance is not None)
-    found, chosen = [best], [Stand.of(best)]
-    at_the_end = {}
+    chosen = [Stand.of(best)]
     starts.leave(chosen[0])
+    found: list[tuple[Fit, bool]] = []
     for climb in range(_CLIMBS):
         start = (starts.next(0.0, _FAR) if climb % 2 else None) or starts.next(period, CLEARLY)
         if start is None:
             break
-        away = _away_from(tuple(chosen), period)
+        away = partial(_away, others=tuple(chosen), period=period)
         reached = _reached(elsewhere, start, away, LEAST_SHARE * whole)
         if reached is None:
             continue
-        stand = reached if isinstance(reached, Stand) else Stand.of(reached)
+        stand, fit = reached
         starts.leave(stand)
-        if isinstance(reached, Fit) and reached.score >= LEAST_SHARE * whole:
-            alike = any(stand.difference(one, period) < CLEARLY for one in chosen)
-            if alike or any(_holds(other, reached, period) for other in found):
-                continue
-            found = [f for f in found if f is best or not _holds(reached, f, period)] + [reached]
-            chosen.append(stand)
-            at_the_end[reached] = away(stand) <= AT_THE_END
+        if fit is None or fit.score < LEAST_SHARE * whole or away(stand) < CLEARLY:
+            continue
+        if any(_holds(other, fit, period) for other in (best, *(one for one, _ in found))):
+            continue
+        found = [pair for pair in found if not _holds(fit, pair[0], period)]
+        found.append((fit, away(stand) <= AT_THE_END))
+        chosen.append(stand)
     # alike ones as they were found, for so they are spread
     unit = best.score or 1.0
     order = ranked(
-        found[1:],
-        lambda fit: (-float(at_the_end[fit]), fit.score / unit),
-        tolerance=(0.0, _ALIKE),
+        found, lambda pair: (-float(pair[1]), pair[0].score / unit), tolerance=(0.0, _ALIKE)
     )
-    return tuple(order[:MOST])
+    return tuple(fit for fit, _ in order[:MOST])
 
 
 def _reached(
     elsewhere: Elsewhere[Any], start: Stand, away: Callable[[Stand], float], least: float
-) -> Fit | Stand | None:
+) -> tuple[Stand, Fit | None] | None:
     """Return the best top that can be reached from a start by ways on which it stays `away`.
 
     Only where it stands, where it does not come to the score `least`.
@@ -142,11 +129,12 @@ def _reached(
     found = climbed(tops, found, (_FIRST_STEP * start.width, _ROUGHLY), away=stays)
     stand = elsewhere.stand(found[1])
     if stand.score < least:
-        return stand
+        return stand, None
     rests = away(stand) > AT_THE_END
     if rests:
         found = climbed(tops, found, (_CLOSE, _FINELY), away=stays)
-    return elsewhere.finished(found[1], rests=rests)
+    fit = elsewhere.finished(found[1], rests=rests)
+    return None if fit is None else (Stand.of(fit), fit)
 
 
 def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
@@ -159,7 +147,7 @@ def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
     step = max(MOVED * best.core.length, far / _STEPS)
     count = math.ceil(far / step)
     away = tried.nearest_way(best.placement)
-    onto = step * np.array([away, away @ [[0.0, 1.0], [-1.0, 0.0]]])
+    onto = step * np.array([away, away @ SIDEWAYS])
     grid = np.stack(np.meshgrid(*[np.arange(-count, count + 1)] * 2), axis=-1).reshape(-1, 2)
     centres = np.array([*best.placement.centre]) + grid @ onto
     for centre in centres[inner.holds_points(centres)]:
@@ -170,14 +158,14 @@ def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
 
 def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:
     """Return the wood with islands as the best top has them, and those that lie in it."""
-    core = Region.from_rings(best.placement.of(best.core.inner(CHORD)))
-    held = tuple(part for part in ground.islands if core.holds(part))
+    held = tuple(filter(best.within.holds, ground.islands))
     apart = [part for part in ground.islands if part not in held]
     return SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart)), held
 
 
-def _away_from(chosen: Sequence[Stand], period: float) -> Callable[[Stand], float]:
-    return lambda stand: min(stand.difference(other, period) for other in chosen)
+def _away(stand: Stand, others: Sequence[Stand], period: float) -> float:
+    """Return how clearly a top differs from the others."""
+    return min(stand.difference(other, period) for other in others)
 
 
 def _holds(one: Fit, other: Fit, period: float) -> bool:

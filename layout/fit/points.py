@@ -20,14 +20,12 @@ from .wish import Wish
 
 CLEAR_OF_POINT = 0.01
 """mm that a found top keeps off a point to avoid, at least; well below what a pencil can mark."""
-
 TOUCHES_POINT = 0.001
 """mm: a top that comes nearer than this to a point counts as holding it. Bounds are of the others,
 since a wood cannot lose a point without losing a little round it."""
 
 _HAIR = 0.02
 """mm: more than a covered point may lie outside a top."""
-
 _COVERED = 0.01
 """mm by which a point may lie beyond the edge of a top that covers it: a top that just touches is
 drawn in by a hair for its proof."""
@@ -76,10 +74,7 @@ def are_parted(wood: SoundWood, wish: Wish) -> bool:
 def holds_all(within: Region, held: Sequence[Region]) -> bool:
     """Return whether a top holds all it must: parts wholly, and points but for a hair.
 
-    Parameters
-    ----------
-    within : Region
-        Lies in the core.
+    What lies in its core is given, and the parts.
     """
     return all(
         within.holds(part) or (part.area == 0.0 and within.distance_to(part) <= _COVERED)
@@ -89,9 +84,8 @@ def holds_all(within: Region, held: Sequence[Region]) -> bool:
 
 def crosses(fit: Fit, part: Region) -> bool:
     """Return whether the edge of the core cuts into a part: not clear of it and not round it."""
-    within = Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
     around = Region.from_rings(fit.placement.of(fit.core.outer(CHORD)))
-    return not within.holds(part) and around.meet(part).area > 0.0
+    return not fit.within.holds(part) and around.meet(part).area > 0.0
 
 
 def held_corners(parts: Sequence[Region]) -> Points:

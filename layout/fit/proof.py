@@ -39,12 +39,11 @@ def until_proved(
 
     Parameters
     ----------
-    drawn_in : callable
-        Gives the top with its edge drawn in by so much, mm; None where there is none.
+    drawn_in, proof : callable
+        The first gives the top with its edge drawn in by so much, mm, None where there is none; the
+        other, of a polygon round its core, what must be proved.
     held : sequence of Region
         Parts that must lie wholly inside the core.
-    proof : callable
-        Gives, of a polygon round the core, what must be proved.
     spare : bool
         Whether a top is drawn in by a hair at least: one that touches and no more would be proved
         or not by the last bit of a sum.

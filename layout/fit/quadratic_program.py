@@ -16,7 +16,6 @@ _MOST_ROUNDS = 40
 
 _DONE = 1e-11
 """How far the gain may stay below the best; crossings, as a share of the most room."""
-
 _STEEP = 1e30
 """Where pulls grow to this, or slacks shrink to its inverse, the limits leave no room: give up."""
 
@@ -24,15 +23,9 @@ _STEEP = 1e30
 def balanced(gain: Vector, bend: Vector, rows: Vector, room: Vector) -> Vector:
     """Return the x with the most gain·x − x·bend·x / 2 where rows·x + room ≥ 0.
 
-    Parameters
-    ----------
-    gain : (n,) array
-    bend : (n, n) array
-        Symmetric, without negative eigenvalues.
-    rows : (m, n) array
-        With the limits of a trust region among them, so that the best is finite.
-    room : (m,) array
-        May be a little negative: the step then restores what is broken, where it can.
+    The arrays are (n,), (n, n), (m, n) and (m,). `bend` is symmetric, without negative eigenvalues;
+    the limits of a trust region are among the rows, so that the best is finite; room may be less
+    than 0 by a little: the step then restores what is broken, where it can.
     """
     move = np.zeros(len(gain))
     scale = max(1.0, float(np.abs(room).max()))

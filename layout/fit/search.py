@@ -16,7 +16,7 @@ from ..panel.sound import SoundWood
 from ..units import Tape
 from .branch_and_bound import Progress
 from .coarse import coarser
-from .families import FAMILIES, is_ruled_out
+from .families import FAMILIES, Answer, is_ruled_out
 from .found import Fit
 from .goal import worth
 from .islands import best_round_islands
@@ -28,15 +28,12 @@ _THIN = (Goal.LENGTH, Goal.WIDTH)
 
 _ROUGH, _STEPS = 0.005, 300
 """Gap and boxes at which the search for the largest of the longest or widest tops ends."""
-
 _MANY_EDGES, _FINE = 10_000, 5e-6
 """A wood of more edges (some dozen round holes) is searched by polygons a little farther from it,
 at most 0.02 mm on 2 m, with a sixth of the edges."""
-
 _SEVERAL_EDGES = 500
 """A wood of more edges, a round panel say, is bounded by an outer polygon with a third of them, at
 most 0.04 mm farther out on 2 m; tops stay in the true inner one."""
-
 _ALIKE = 1e-5
 """Share by which tops of several shapes are alike: a capsule of a circle's width is no larger."""
 
@@ -86,10 +83,9 @@ def best_fits(
     for done, shape in enumerate(shapes):
         share = max(wish.most_effort - looks, 0.0) / (len(shapes) - done)
         alone = replace(wish, shapes=(shape,), most_effort=share)
-        if wood is not true and is_ruled_out(clear_of(true, wish.avoids), alone, shape):
-            reasons.append(reason(wood, alone, shape, tape))
-            continue
-        answer = best_round_islands(wood, alone, shape, islands, progress)
+        answer = Answer(None, 0.0, 0)
+        if wood is true or not is_ruled_out(clear_of(true, wish.avoids), alone, shape):
+            answer = best_round_islands(wood, alone, shape, islands, progress)
         looks += answer.looks
         if answer.fit is not None:
             fits.append(_fullest(wood, alone, answer.fit, islands, progress))
@@ -119,16 +115,16 @@ def _fullest(
     if fit.bound is None or fit.clearance is not None or wish.goal not in _THIN:
         return fit
     limits, reached = wish.limits, fit.score - PROOF_ALLOWANCE / 2
-    if wish.goal is Goal.LENGTH:
-        limits = replace(limits, length=Span(reached, max(limits.length.greatest, reached)))
-    else:
-        limits = replace(limits, width=Span(reached, max(limits.width.greatest, reached)))
+    long = wish.goal is Goal.LENGTH
+    span = limits.length if long else limits.width
+    span = Span(reached, max(span.greatest, reached))
+    limits = replace(limits, length=span) if long else replace(limits, width=span)
     again = replace(wish, goal=Goal.AREA, limits=limits, gap=_ROUGH, most_steps=_STEPS)
     fuller = best_round_islands(wood, again, wish.shapes[0], islands, progress).fit
     if fuller is None or fuller.outline.area <= fit.outline.area:
         return fit
     outline = fuller.outline
-    score = outline.length if wish.goal is Goal.LENGTH else outline.width
+    score = outline.length if long else outline.width
     if score < fit.score - PROOF_ALLOWANCE:
         return fit
     # of a piece as found the least width counts, which its outline does not tell
@@ -138,8 +134,6 @@ def _fullest(
 
 def _counted(fit: Fit, wish: Wish) -> float:
     """Return what the goal counts of a top, also of one whose score is its clearance."""
-    if fit.clearance is None:
-        return fit.score
-    outline = fit.outline
-    sizes = outline.length, outline.width
-    return float(worth(replace(wish, wanted=wish.wanted or sizes), *sizes, outline.area))
+    sizes = fit.outline.length, fit.outline.width
+    asked = replace(wish, wanted=wish.wanted or sizes)
+    return fit.score if fit.clearance is None else worth(asked, *sizes, fit.outline.area)

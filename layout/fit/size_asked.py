@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import lru_cache
 
 import numpy as np
@@ -27,7 +27,7 @@ from .convex.kind import Kind
 from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
-from .entry import Answer
+from .families import Answer
 from .found import Fit
 from .islands import round_islands
 from .points import clear_of, lost
@@ -36,23 +36,17 @@ from .wish import Limits, Span, Wish
 
 _EASED = PROOF_ALLOWANCE / 2
 """mm by which all sides of a top may be drawn in so that it counts as fitting where it touches."""
-
 _HAIR = 1e-9
 """Share of a score that rounding may account for."""
-
 _STEPS = 1000
 """Boxes after which a question is left open."""
-
 _EDGES = 3
 """Longest edges along which it is tried at first."""
-
 _ROUGH = 0.003
 """Of half the width: the step with which a first climb ends."""
-
 _SPARE = 1.0
 """mm of half the width that this climb looks for beyond the size asked for, so that there is no
 need to look closely."""
-
 _ABOUT = 0.05
 """mm by which a polygon may stand off an outline that has so much room."""
 
@@ -114,50 +108,15 @@ def fits(
     left = clear_of(wood, avoids)
     if left.inner.is_empty or lost(left, covers):
         return Verdict(False, None, 0.0, math.inf, True)
-    near = _Nearest()
-    points = tuple(Region.at(point) for point in covers)
-    kind = _kind_of(outline)
-
-    def ask(part: SoundWood, held: tuple[Region, ...]) -> Answer:
-        if part.inner.is_empty:
-            return Answer(None, 0.0, 0)
-        if kind is None:
-            return _rigid(part, wish, outline, (*held, *points), near)
-        one, radius = _one_shape(kind, wish, outline), _corner_radius(outline)
-        return _convex(part, one, outline, (*held, *points), near, radius)
-
-    answer = round_islands(left, islands, _HAIR, ask)
+    size = _Size(outline, wish, tuple(Region.at(point) for point in covers))
+    answer = round_islands(left, islands, _HAIR, size.answered)
     fit = answer.fit
     if fit is None:
-        return Verdict(False, near.place, 0.0, near.lacking, answer.bound == 0.0)
+        lacking, place = min(size.near, key=lambda near: near[0], default=(math.inf, None))
+        return Verdict(False, place, 0.0, lacking, answer.bound == 0.0)
     around = Region.from_rings(fit.placement.of(outline.outer(_ABOUT)))
     clearance = left.inner.edge_distance(around) if left.inner.holds(around) else 0.0
     return Verdict(True, fit.placement, clearance, 0.0, True)
-
-
-@dataclass(slots=True)
-class _Nearest:
-    """The nearest that any place comes to the size asked for."""
-
-    place: Placement | None = None
-    lacking: float = math.inf
-
-    def note(self, place: Placement, lacking: float) -> None:
-        """Take note of a place where so much is lacking, mm."""
-        if lacking < self.lacking:
-            self.place, self.lacking = place, lacking
-
-
-def _kind_of(outline: Outline) -> Kind | None:
-    """Return how tops of its form are sought; None where it has dents.
-
-    Of a rectangle roughly: what its corners' polygon leaves open the gaps decide.
-    """
-    rough = isinstance(outline, RoundedRectangle)
-    try:
-        return kind_of(outline, _ABOUT if rough else _EASED / 2)
-    except LayoutError:
-        return None
 
 
 @dataclass(frozen=True)
@@ -166,15 +125,17 @@ class _OneShape(Sizing):
 
     shapes: tuple[float, float] = (0.0, 0.0)
 
-
-def _one_shape(kind: Kind, wish: Wish, outline: Outline, spare: float = -_EASED) -> _OneShape:
-    whole = Pose(0.0, 0.0, 0.0, outline.length / 2, outline.width / 2)
-    # of a form only the nearest sides are drawn in by so little: by less, that its ends are by that
-    loss = whole.half_length - kind.drawn_in(whole, -spare)[0]
-    half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
-    p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
-    sizes = replace(wish.limits, length=Span(0.0, 2 * half_length), width=Span(0.0, 2 * half_width))
-    return _OneShape(kind, replace(wish, limits=sizes), outline, shapes=(p, p))
+    @classmethod
+    def up_to(cls, outline: Outline, kind: Kind, wish: Wish, spare: float = -_EASED) -> _OneShape:
+        """Return those up to an outline with so much, mm, added to half its width."""
+        whole = Pose(0.0, 0.0, 0.0, outline.length / 2, outline.width / 2)
+        # of a form only the nearest sides are drawn in by so little: by less, that its ends are
+        loss = whole.half_length - kind.drawn_in(whole, -spare)[0]
+        half_length, half_width = kind.drawn_in(whole, spare * spare / loss)
+        p = kind.shape_of(Pose(0.0, 0.0, 0.0, half_length, half_width))
+        length, width = Span(0.0, 2 * half_length), Span(0.0, 2 * half_width)
+        limits = replace(wish.limits, length=length, width=width)
+        return cls(kind, replace(wish, limits=limits), outline, shapes=(p, p))
 
 
 @lru_cache(maxsize=4)
@@ -182,113 +143,122 @@ def _ready(wood: SoundWood, held: tuple[Region, ...]) -> Wood:
     return Wood(wood, held)
 
 
-def _convex(
-    part: SoundWood,
-    sizing: _OneShape,
-    outline: Outline,
-    held: tuple[Region, ...],
-    near: _Nearest,
-    radius: float | None,
-) -> Answer:
-    """Return a place of the size asked for: one of the likeliest, or one that is searched for.
+@dataclass(frozen=True, slots=True)
+class _Size:
+    """A size that is asked for; it answers with a bound of 0 where it fits nowhere."""
 
-    First by gaps where a radius of corners is given.
-    """
-    family = TwoSizes(_ready(part, held), sizing)
-    kind, limits = sizing.kind, sizing.wish.limits
-    whole = limits.length.greatest / 2, limits.width.greatest / 2
-    enough = sizing.score(*whole) * (1 - 4 * _HAIR)
+    outline: Outline
+    wish: Wish
+    """Its turns."""
+    points: tuple[Region, ...]
+    """To cover."""
+    near: list[tuple[float, Placement]] = field(default_factory=list)
+    """Places known, and how much is lacking there, mm."""
 
-    def tried(score: float, top: Pose) -> Fit | None:
-        place = Placement(Point(*kind.origin(top)) + family.wood.middle, top.turn)
-        near.note(place, max(0.0, 2 * (whole[1] - top.half_width)))
-        if score < enough:
-            return None
-        around = Region.from_rings(place.of(outline.outer(_ABOUT)))
+    def answered(self, part: SoundWood, held: tuple[Region, ...]) -> Answer:
+        """Return a place in a part of the wood where it holds some parts."""
+        if part.inner.is_empty:
+            return Answer(None, 0.0, 0)
+        held = (*held, *self.points)
+        is_round = isinstance(self.outline, RoundedRectangle)
+        try:
+            # its polygon may stand off round corners: what that leaves open the gaps decide
+            kind = kind_of(self.outline, _ABOUT if is_round else _EASED / 2)
+        except LayoutError:
+            return self._rigid(part, held)
+        radius = 0.0 if isinstance(self.outline, Rectangle) else None
+        if isinstance(self.outline, RoundedRectangle):
+            radius = max(self.outline.radii)
+        return self._convex(part, held, kind, radius)
+
+    def _proved(self, place: Placement, part: SoundWood, held: tuple[Region, ...]) -> Fit | None:
+        around = Region.from_rings(place.of(self.outline.outer(_ABOUT)))
         if not held and part.inner.holds(around):
-            return Fit(outline, outline, place, score, None, 0)
-        return proved(outline, place, part, held)
+            return Fit(self.outline, self.outline, place, 1.0, None, 0)
+        return proved(self.outline, place, part, held)
 
-    roomy = TwoSizes(family.wood, _one_shape(kind, sizing.wish, outline, _SPARE))
-    start = max(_starts(roomy), key=lambda found: found[0], default=None)
-    if start is not None:
-        fit = tried(*roomy.polished(*start, last=_ROUGH))
-        if fit is not None:
-            return Answer(fit, 1.0, 0)
-    if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
-        return Answer(None, 0.0, 0)
-    if radius is not None:
-        answer = _rectangular(part, sizing.wish, outline, radius, held)
-        if answer.fit is not None or answer.bound == 0:
-            return answer
-        closely = _one_shape(kind_of(outline, _EASED / 2), sizing.wish, outline)
-        return _convex(part, closely, outline, held, near, None)
-    steps = sizing.wish.most_steps
-    found = search(family, gap=_HAIR, most_steps=steps, enough=enough * (1 - _HAIR))
-    fit = None if found.top is None else tried(found.score, found.top)
-    return Answer(fit, 1.0 if fit is not None or found.bound > enough else 0.0, found.steps)
+    def _convex(
+        self, part: SoundWood, held: tuple[Region, ...], kind: Kind, radius: float | None
+    ) -> Answer:
+        """Return a place of the size: one of the likeliest, or one that is searched for.
+
+        First by gaps where a radius of corners is given.
+        """
+        outline, sizing = self.outline, _OneShape.up_to(self.outline, kind, self.wish)
+        family = TwoSizes(_ready(part, held), sizing)
+        limits = sizing.wish.limits
+        whole = limits.length.greatest / 2, limits.width.greatest / 2
+        enough = sizing.score(*whole) * (1 - 4 * _HAIR)
+
+        def tried(score: float, top: Pose) -> Fit | None:
+            place = Placement(Point(*kind.origin(top)) + family.wood.middle, top.turn)
+            self.near.append((max(0.0, 2 * (whole[1] - top.half_width)), place))
+            return self._proved(place, part, held) if score >= enough else None
+
+        roomy = TwoSizes(family.wood, _OneShape.up_to(outline, kind, self.wish, _SPARE))
+        start = max(_starts(roomy), key=lambda found: found[0], default=None)
+        if start is not None:
+            fit = tried(*roomy.polished(*start, last=_ROUGH))
+            if fit is not None:
+                return Answer(fit, 1.0, 0)
+        if outline.area > part.outer.area or outline.length - 4 * _EASED > family.wood.diameter:
+            return Answer(None, 0.0, 0)
+        if radius is not None:
+            answer = self._rectangular(part, held, radius)
+            if answer.fit is not None or answer.bound == 0:
+                return answer
+            return self._convex(part, held, kind_of(outline, _EASED / 2), None)
+        found = search(family, gap=_HAIR, most_steps=_STEPS, enough=enough * (1 - _HAIR))
+        fit = None if found.top is None else tried(found.score, found.top)
+        return Answer(fit, float(fit is not None or found.bound > enough), found.steps)
+
+    def _rectangular(self, part: SoundWood, held: tuple[Region, ...], radius: float) -> Answer:
+        """Return a place of a rectangle: gaps between edges show soonest whether there is any.
+
+        Of one a little smaller all round, with all corners as round as its roundest: where that has
+        no place, it has none.
+        """
+        from .rectangles.family import RoundedRectangles
+        from .rectangles.sizes import CORNER_LOSS
+
+        outline, lost = self.outline, PROOF_ALLOWANCE + ROUNDING
+        by = min(_ABOUT, outline.width / 4)
+        length, width = outline.length - 2 * by, outline.width - 2 * by
+        radius = max(radius - by, 0.0)
+        least = (length - lost) * (width - lost) - CORNER_LOSS * radius**2
+        long, wide, rounded = (Span(size, size) for size in (length, width, radius))
+        limits = replace(self.wish.limits, length=long, width=wide, corner_radius=rounded)
+        asked = replace(self.wish, limits=limits, beats=least * (1 - 1.001 * self.wish.gap))
+        family = RoundedRectangles(part, asked, (radius, radius), held, sown=False)
+        found = search(family, gap=asked.gap, most_steps=_STEPS, enough=asked.beats)
+        fit = None if found.top is None else proved(outline, found.top.placement, part, held)
+        return Answer(fit, float(fit is not None or found.bound >= least), found.steps)
+
+    def _rigid(self, part: SoundWood, held: tuple[Region, ...]) -> Answer:
+        """Return a place of an outline with dents where it fits."""
+        family = OwnPlaces(part, self.wish, self.outline, held, crossing=True, plenty=-_EASED)
+        least = family.base - _EASED
+        found = search(family, gap=_HAIR, most_steps=_STEPS, enough=least * (1 - 2 * _HAIR))
+        fit = None
+        if family.nearest is not None:
+            clearance, pose = family.nearest
+            place = family.shape.placement(pose)
+            self.near.append((max(0.0, -clearance), place))
+            fit = None if found.top is None else proved(self.outline, place, part, held)
+        return Answer(fit, float(fit is not None or found.bound >= least), found.steps)
 
 
 def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
     """Yield tops at the deepest place, at turns along the grain and the longest edges."""
-    wood, sizing = family.wood, family.sizing
-    p = sizing.shapes[0]
-    limits, period = sizing.wish.limits, family.kind.period(p)
+    wood, p = family.wood, family.sizing.shapes[0]
+    limits = family.sizing.wish.limits
     way = wood.outer_edges[:, 1] - wood.outer_edges[:, 0]
-    longest = greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]
-    along = (limits.grain, *(float(turn) for turn in np.arctan2(way[longest, 1], way[longest, 0])))
-    turns = [turn + quarter * math.pi / 2 for turn in along for quarter in range(2)]
-    for turn in turns if period else [0.0]:
+    longest = way[greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]]
+    along = (limits.grain, *np.arctan2(longest[:, 1], longest[:, 0]).tolist())
+    turns = [turn + quarter for turn in along for quarter in (0.0, math.pi / 2)]
+    for turn in turns if family.kind.period(p) else [0.0]:
         off = limits.off_grain(turn)
         held = limits.grain + min(max(off, -limits.most_turn), limits.most_turn)
         found = family.placed(wood.depths.deepest, held, p)
         if found is not None:
             yield found
-
-
-def _corner_radius(outline: Outline) -> float | None:
-    """Return the greatest radius of the corners of a rectangle, mm; None of another outline."""
-    if isinstance(outline, RoundedRectangle):
-        return max(outline.radii)
-    return 0.0 if isinstance(outline, Rectangle) else None
-
-
-def _rectangular(
-    part: SoundWood, wish: Wish, outline: Outline, radius: float, held: tuple[Region, ...]
-) -> Answer:
-    """Return a place of a rectangle; the gaps between edges show soonest whether there is any.
-
-    Of one a little smaller all round, with all corners as round as its roundest: where that has no
-    place, it has none.
-    """
-    from .rectangles.family import RoundedRectangles
-    from .rectangles.sizes import CORNER_LOSS
-
-    by = min(_ABOUT, outline.width / 4)
-    length, width, radius = outline.length - 2 * by, outline.width - 2 * by, max(radius - by, 0.0)
-    lost = PROOF_ALLOWANCE + ROUNDING
-    least = (length - lost) * (width - lost) - CORNER_LOSS * radius**2
-    limits = replace(wish.limits, length=Span(length, length), width=Span(width, width))
-    limits = replace(limits, corner_radius=Span(radius, radius))
-    asked = replace(wish, limits=limits, beats=least * (1 - 1.001 * wish.gap))
-    family = RoundedRectangles(part, asked, (radius, radius), held, sown=False)
-    found = search(family, gap=wish.gap, most_steps=_STEPS, enough=asked.beats)
-    fit = None if found.top is None else proved(outline, found.top.placement, part, held)
-    return Answer(fit, 1.0 if fit is not None or found.bound >= least else 0.0, found.steps)
-
-
-def _rigid(
-    part: SoundWood, wish: Wish, outline: Outline, held: tuple[Region, ...], near: _Nearest
-) -> Answer:
-    """Return a place of an outline with dents where it fits."""
-    family = OwnPlaces(part, wish, outline, held, crossing=True, plenty=-_EASED)
-    enough = (family.base - _EASED) * (1 - 2 * _HAIR)
-    found = search(family, gap=_HAIR, most_steps=wish.most_steps, enough=enough)
-    fit = None
-    if family.nearest is not None:
-        clearance, pose = family.nearest
-        place = family.shape.placement(pose)
-        near.note(place, max(0.0, -clearance))
-        fit = None if found.top is None else proved(outline, place, part, held)
-    may = fit is not None or found.bound >= family.base - _EASED
-    return Answer(fit, 1.0 if may else 0.0, found.steps)

@@ -12,8 +12,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from itertools import product
-from typing import NamedTuple
 
 import numpy as np
 
@@ -28,23 +28,10 @@ from .wood.edges import Array
 
 _ALIKE = 1e-9
 """Radians within which two tops lie equally far from the grain."""
-
 _SAME = 1e-7
 """Share of its width by which a top that is turned may reach farther or less and be the same."""
-
 _NEAR, _EDGES = 0.02, 12
 """Radians from which a top is turned straight, and how many of the longest edges to."""
-
-
-class Place(NamedTuple):
-    """Where a top may be tried."""
-
-    turn: float
-    """Of its length from x, radians."""
-    centre: Array
-    """(2,) array: mm."""
-    in_the_middle: bool
-    """Whether that is the middle of the wood both ways."""
 
 
 def settled(
@@ -52,14 +39,9 @@ def settled(
 ) -> Fit:
     """Return the same top in the plainest place where it is proved to fit too, and no worse.
 
-    Parameters
-    ----------
-    inner : Region
-        The inner polygon of the sound wood.
-    held : sequence of Region
-        Parts that must lie inside the core.
-    mirrors : bool
-        Whether an outline that looks the same turned half round does so mirrored about its axes.
+    There it lies in the inner polygon of the sound wood, and its core round the parts to be held.
+    `mirrors` says of an outline that looks the same turned half round whether it does so mirrored
+    about its axes.
     """
     tried, period = Tried(fit, inner, held), period_of(fit.core, _SAME)
     place = _plainest(tried, limits, period)
@@ -79,30 +61,27 @@ def plain_turn(turn: float, period: float, limits: Limits) -> float:
 
 def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
     fit, one_size = tried.fit, tried.fit.clearance is not None
-    for place in _plain_places(tried.inner.edges, limits, fit.placement, period):
-        there = Placement(Point.of(place.centre), plain_turn(place.turn, period, limits))
-        if abs(limits.off_grain(there.turn)) > limits.most_turn + 1e-12:
+    for place, is_middle in _plain_places(tried.inner.edges, limits, fit.placement, period):
+        there = replace(place, turn=plain_turn(place.turn, period, limits))
+        if not limits.allows(there.turn):
             continue
         if one_size:
             there = tried.clearest(there)
         elif there.centre.distance_to(fit.placement.centre) < ROUNDING:
             there = tried.eased(there)
         if tried.is_as_good(there):
-            return there if place.in_the_middle and not one_size else tried.at_rest(there)
+            return there if is_middle and not one_size else tried.at_rest(there)
     return fit.placement
 
 
-def _plain_places(edges: Array, limits: Limits, own: Placement, period: float) -> Iterator[Place]:
+def _plain_places(
+    edges: Array, limits: Limits, own: Placement, period: float
+) -> Iterator[tuple[Placement, bool]]:
     """Yield places for a top, the plainest first; its own is the last.
 
-    Turns along the grain and along the longest edge go before those near its own that run along an
-    edge, and these before its own; for each, the middle of the wood both ways before one way before
-    its own centre.
-
-    Parameters
-    ----------
-    edges : (n, 2, 2) array
-        Of the wood.
+    And whether each is the middle of the wood both ways. Turns along the grain and along the
+    longest of the edges, (n, 2, 2), go before those near its own that run along an edge, and these
+    before its own; for each, the middle of the wood both ways before one way before its own centre.
     """
     way = edges[:, 1] - edges[:, 0]
     longest = edges[greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]]
@@ -114,39 +93,29 @@ def _plain_places(edges: Array, limits: Limits, own: Placement, period: float) -
     )
     along = [math.atan2(*(edge[1] - edge[0])[::-1]) for edge in (first, *longest)]
     quarter = math.pi / 2
-    square = [
-        base + count * quarter
-        for base in (limits.grain, along[0])
-        for count in range(2 if period <= math.pi else 4)
-    ]
+    quarters = quarter * np.arange(2 if period <= math.pi else 4)
+    turns = [base + by for base in (limits.grain, along[0]) for by in quarters.tolist()]
     step = min(quarter, period or quarter)  # an octagon has sides every 45°
     off = [math.remainder(base - own.turn, step) for base in (limits.grain, 0.0, *along)]
-    square += [own.turn + by for by in off if abs(by) < _NEAR]
-    allowed = [turn for turn in square if abs(limits.off_grain(turn)) <= limits.most_turn + 1e-12]
-    centre = np.array([*own.centre])
-    for turn in dict.fromkeys((*allowed, own.turn)):
+    turns += [own.turn + by for by in off if abs(by) < _NEAR]
+    for turn in dict.fromkeys((*filter(limits.allows, turns), own.turn)):
         onto = np.array([[math.cos(turn), -math.sin(turn)], [math.sin(turn), math.cos(turn)]])
         seen = edges.reshape(-1, 2) @ onto
-        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, centre @ onto
+        middle, here = (seen.min(axis=0) + seen.max(axis=0)) / 2, np.array([*own.centre]) @ onto
         for x, y in product((middle[0], here[0]), (middle[1], here[1])):
             is_middle = bool(x == middle[0] and y == middle[1])
-            yield Place(turn, np.array([x, y]) @ onto.T, is_middle)
+            yield Placement(Point.of(np.array([x, y]) @ onto.T), turn), is_middle
 
 
 def _first_twin(tried: Tried, own: Placement, limits: Limits, *, mirrors: bool) -> Placement:
     """Return the first by place of a top in its place and its twins."""
     off = abs(limits.off_grain(own.turn)) + _ALIKE
     room = tried.room(own) - ROUNDING
-    twins = [
-        twin
-        for twin in _twins(own, tried.inner, mirrors)
-        if abs(limits.off_grain(twin.turn)) <= off
-        and tried.stands(twin)
-        and tried.room(twin) >= room
-    ]
+    twins = (twin for twin in _twins(own, tried.inner, mirrors) if tried.stands(twin))
+    alike = [t for t in twins if abs(limits.off_grain(t.turn)) <= off and tried.room(t) >= room]
     reach = tried.fit.outline.length / 2  # a turn counts by what it moves an end
     return first_of_best(
-        [own, *twins],
+        [own, *alike],
         lambda _: 0.0,
         lambda place: (*place.centre, place.turn * reach),
         tolerance=0.0,

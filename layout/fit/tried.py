@@ -17,30 +17,26 @@ from .wood.edges import Array, EdgesAround, ways_in
 
 _ROUGH = 0.5
 """mm by which a polygon may lie within a top where a place is ruled out by it alone."""
-
 _TOUCH = 1e-8
 """Share by which that polygon is smaller: a corner that touches may lie outside by rounding."""
-
 _NEXT_TO_NOTHING = 0.002
 """mm of clearance that all sliding may cost, or, of an outline of one size, a plain place."""
-
 _WORTH_A_MOVE = 0.01
 """mm of clearance gained, or of a slide, below which a top is left where it is."""
-
 _FINE = 0.001
 """mm to which the ends of a slide are found."""
-
 _A_STEP = 0.05
 """Of the width: the first step towards the clearest place."""
-
 _ABOUT = 0.02
 """mm by which a polygon may stand off a top whose ways to the edges are looked at."""
-
 _MOST_SLIDES = 3
 """Ways to slide that are tried."""
-
 _ALIKE = 1e-9
 """Less than 1 by which the cosine between two ways to slide shows that they are one."""
+
+
+SIDEWAYS = np.array([[0.0, 1.0], [-1.0, 0.0]])
+"""Turns ways, (…, 2), by a quarter."""
 
 
 class Tried:
@@ -48,7 +44,7 @@ class Tried:
 
     def __init__(self, fit: Fit, inner: Region, held: Sequence[Region]) -> None:
         self.fit, self.inner, self.held = fit, inner, held
-        self._around, self._corners = EdgesAround(inner.edges), inner.corners
+        self._around = EdgesAround(inner.edges)
         self._rings = [fit.core.outer(chord) for chord in (CHORD, PROOF_CHORD)]
         self._within = fit.core.inner(CHORD)
         self._rough = fit.core.inner(_ROUGH) * (1 - _TOUCH)
@@ -59,9 +55,8 @@ class Tried:
         if not self.inner.holds_points(place.of(self._rough)).all():
             return False
         around = (Region.from_rings(place.of(ring)) for ring in self._rings)
-        return any(map(self.inner.holds, around)) and holds_all(
-            Region.from_rings(place.of(self._within)), self.held
-        )
+        within = Region.from_rings(place.of(self._within))
+        return any(map(self.inner.holds, around)) and holds_all(within, self.held)
 
     def room(self, place: Placement) -> float:
         """Return how far a top that stands in a place is from where the wood ends, mm."""
@@ -69,18 +64,16 @@ class Tried:
 
     def is_as_good(self, place: Placement) -> bool:
         """Return whether the top stands there, and of one size is as clear as it was."""
-        least = self.fit.clearance
-        return self.stands(place) and (
-            least is None or self.room(place) >= least - _NEXT_TO_NOTHING
-        )
+        least = (self.fit.clearance or 0.0) - _NEXT_TO_NOTHING
+        return self.stands(place) and (self.fit.clearance is None or self.room(place) >= least)
 
     def at(self, place: Placement) -> Fit:
         """Return the fit in a place where it stands."""
-        fit = self.fit
-        if place == fit.placement or fit.clearance is None:
-            return replace(fit, placement=place)
+        fit = replace(self.fit, placement=place)
+        if place == self.fit.placement or fit.clearance is None:
+            return fit
         room = self.room(place)
-        return replace(fit, placement=place, score=room, clearance=room)
+        return replace(fit, score=room, clearance=room)
 
     def at_rest(self, place: Placement) -> Placement:
         """Return a place moved, without turning, to where the top is clearest and slides no more.
@@ -92,32 +85,29 @@ class Tried:
         place = self.clearest(place)
         least = self.room(place) - _NEXT_TO_NOTHING
         clear, normals = self._ways(place)
-        ways = normals[clear <= clear.min() + 2 * _ABOUT] @ np.array([[0.0, 1.0], [-1.0, 0.0]])
         tried: list[Array] = []
-        for way in ways:
+        for way in normals[clear <= clear.min() + 2 * _ABOUT] @ SIDEWAYS:
             if len(tried) < _MOST_SLIDES and all(abs(way @ w) < 1 - _ALIKE for w in tried):
                 tried.append(way)
-                place = self._mid_slide(place, way, least)
+                ahead, back = (self._slide(place, side * way, least) for side in (1.0, -1.0))
+                there = self.moved(place, (ahead - back) / 2 * way)
+                if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there):
+                    place = there
         return place
 
-    def _mid_slide(self, place: Placement, way: Array, least: float) -> Placement:
-        """Return a place in the middle of where the top can slide along a way and be so clear."""
+    def _slide(self, place: Placement, way: Array, least: float) -> float:
+        """Return how far along a way the top can slide and keep so clear, mm."""
 
-        def far(side: float) -> float:
-            def lies(far: float) -> bool:
-                there = self.moved(place, far * side * way)
-                return self.stands(there) and self.room(there) >= least
+        def lies(far: float) -> bool:
+            there = self.moved(place, far * way)
+            return self.stands(there) and self.room(there) >= least
 
-            if not lies(_WORTH_A_MOVE):
-                return 0.0
-            step, reach = self.fit.core.width / 4, _WORTH_A_MOVE
-            while lies(reach + step):  # no farther than to what is in the way
-                reach += step
-            return last_where(lies, reach, reach + step, _FINE)
-
-        ahead, back = far(1.0), far(-1.0)
-        there = self.moved(place, (ahead - back) / 2 * way)
-        return there if ahead + back > 2 * _WORTH_A_MOVE and self.stands(there) else place
+        if not lies(_WORTH_A_MOVE):
+            return 0.0
+        step, reach = self.fit.core.width / 4, _WORTH_A_MOVE
+        while lies(reach + step):  # no farther than to what is in the way
+            reach += step
+        return last_where(lies, reach, reach + step, _FINE)
 
     def nearest_way(self, place: Placement) -> Array:
         """Return the way, a unit vector, to what is nearest to the top in a place."""

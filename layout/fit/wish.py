@@ -20,7 +20,6 @@ __all__ = ["ANY", "Ends", "Goal", "Keeping", "Limits", "Span", "Wish"]
 
 OWN, AS_FOUND = "own outline", "piece as found"
 """Shapes that need more keys than their name."""
-
 ROUNDED = "rounded rectangle"
 
 SHAPES = (
@@ -28,13 +27,10 @@ SHAPES = (
     "octagon",
 )
 """The shapes that need no other key."""
-
 STRAIGHT_SIDED = ("rectangle", ROUNDED, "capsule")
 """The shapes with a long straight side, which can lie on an edge that is kept."""
-
 WITHOUT_LIPPING = ("superellipse", OWN, AS_FOUND)
 """No strip bends or mitres round these."""
-
 EVERY = "any"
 """Stands for all that need no other key."""
 
@@ -145,6 +141,10 @@ class Limits:
     def off_grain(self, turn: float) -> float:
         """Return how far a long axis so turned lies off the grain, −π/2 to π/2."""
         return math.remainder(turn - self.grain, math.pi)
+
+    def allows(self, turn: float) -> bool:
+        """Return whether a long axis may be so turned."""
+        return abs(self.off_grain(turn)) <= self.most_turn + 1e-12
 
 
 class Ends(Enum):

@@ -234,7 +234,7 @@ def _defect(
         return None
     check_on_panel(values, found.place, face)
     if found.mend is not None and panel.sound("build", "finish"):
-        tape = Tape.for_units(place.units)
+        tape = Tape(place.units.is_imperial)
         refused = why_not(found, panel["build"], panel["finish"], tape)
         if refused:
             values.at("mend").wrong(refused)

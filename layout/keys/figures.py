@@ -9,8 +9,8 @@ from fractions import Fraction
 
 from ..errors import LengthError
 from ..geometry.tolerance import SAME_POINT
-from ..units import parse_length
 from .kinds import Held, Kind, each
+from .length import parse_length
 from .place import Place, shown
 
 FARTHEST = 100_000.0

@@ -168,7 +168,7 @@ class Job:
     @property
     def tape(self) -> Tape:
         """How the sheets of this job write a length."""
-        return Tape.for_units(self.units)
+        return Tape(self.units.is_imperial)
 
 
 _PARTS: dict[str, Kind] = {

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from ..drawing import layers
-from ..drawing.scene import Group, Mark, Scene, Stroke, Text
-from ..geometry import Arc, Path, Point
+from ..drawing.scene import Group, Mark, Scene, Stroke, Text, line
+from ..geometry import Arc, Bounds, Path, Point
 from ..marking.quick import Division, MarkedArc, MarkedSuperellipse
 from ..template.content import TemplateContent, TemplateMark
 from ..units import Tape
@@ -38,28 +38,19 @@ def answer_scene(answer: Answer, tape: Tape) -> Scene:
 
 def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
     """Return the arc over its chord, with an upright at each station."""
-    half = answer.chord / 2
-    arc = Path((Arc.from_chord_and_rise(Point(half, 0.0), Point(-half, 0.0), answer.rise),))
-    chord = Path.through((Point(-half, 0.0), Point(half, 0.0)))
-    places = [Point(side * o.out, o.up) for o in answer.ordinates for side in (1, -1)]
-    uprights = tuple(
-        Stroke(Path.through((Point(p.x, 0.0), p))) for p in dict.fromkeys(places) if p.y > 0
-    )
-    words = Text(
-        Point(0.0, -12.0),
+    left, right = Point(-answer.chord / 2, 0.0), Point(answer.chord / 2, 0.0)
+    arc = Path((Arc.from_chord_and_rise(right, left, answer.rise),))
+    places = dict.fromkeys(Point(s * o.out, o.up) for o in answer.ordinates for s in (1, -1))
+    uprights = (line(Point(place.x, 0.0), place) for place in places if place.y > 0)
+    told = (
         f"chord {tape.measure(answer.chord)}, rise {tape.measure(answer.rise)}, "
-        f"radius {tape.measure(answer.radius)}",
-        5.0,
-        "middle",
+        f"radius {tape.measure(answer.radius)}"
     )
-    ends = (Mark(Point(-half, 0.0)), Mark(Point(half, 0.0)), Mark(Point(0.0, answer.rise)))
-    return Scene(
-        words.words,
-        arc.bounds.joined(chord.bounds).grown(_ROUND),
-        (
-            Group(layers.CENTRELINE, (Stroke(chord), *uprights)),
-            Group(layers.FINISH, (Stroke(arc),)),
-            Group(layers.MARKS, ends),
-            Group(layers.LETTERING, (words,)),
-        ),
+    groups = (
+        Group(layers.CENTRELINE, (line(left, right), *uprights)),
+        Group(layers.FINISH, (Stroke(arc),)),
+        Group(layers.MARKS, tuple(map(Mark, (left, right, Point(0.0, answer.rise))))),
+        Group(layers.LETTERING, (Text(Point(0.0, -12.0), told, 5.0, "middle"),)),
     )
+    extent = arc.bounds.joined(Bounds.around((left, right)))
+    return Scene(told, extent.grown(_ROUND), groups)

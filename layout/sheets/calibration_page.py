@@ -8,12 +8,12 @@ from dataclasses import replace
 
 from ..drawing import layers
 from ..drawing.kit.flow import Flow
-from ..drawing.scene import Item, Scene, Stroke, Text
+from ..drawing.scene import Item, Scene, Text, line
 from ..geometry import Point
-from ..template.calibration_bars import CalibrationBars, calibration_sheet
+from ..template.calibration import CalibrationBars, calibration_sheet
 from ..template.paper import Margins, Paper
 from ..words.paper import calibration_words
-from .template_parts import CheckBar, line, strokes
+from .template_parts import CheckBar
 
 _INSET = 12.0
 """How far diagonals are drawn from their corners, and words stand off the bars, mm."""
@@ -44,17 +44,12 @@ def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()
 
 
 def _bars(bars: CalibrationBars) -> Iterator[Item]:
-    box, tape = bars.box, bars.tape
-    one, other = Point(box.left, box.bottom), Point(box.right, box.top)
-    upper, lower = Point(box.left, box.top), Point(box.right, box.bottom)
-    for start, length, upright in (
-        (one, bars.across, False),
-        (upper, bars.across, False),
-        (one, bars.along, True),
-        (lower, bars.along, True),
-    ):
-        yield from strokes(CheckBar(start, length, upright, tape).paths())
-    for start, end in ((one, other), (upper, lower)):
+    lower_left, lower_right, upper_right, upper_left = bars.box.corners
+    for start in (lower_left, upper_left):
+        yield from CheckBar(start, bars.across, upright=False, tape=bars.tape).lines()
+    for start in (lower_left, lower_right):
+        yield from CheckBar(start, bars.along, upright=True, tape=bars.tape).lines()
+    for start, end in ((lower_left, upper_right), (upper_left, lower_right)):
         # the diagonals are only begun, so that the words keep clear paper
         way = (end - start).unit() * _INSET
-        yield from (Stroke(line(start, start + way)), Stroke(line(end - way, end)))
+        yield from (line(start, start + way), line(end - way, end))

@@ -16,7 +16,7 @@ from ..template.proposal import Proposal
 from ..words.listing import listing
 from .template_cover import cover_pages, ordinates_pages
 from .template_drawing import Shown, template_drawing
-from .template_sheet import TemplateSheet
+from .template_sheet import template_sheet
 
 if TYPE_CHECKING:
     from ..drawing.dxf import Release
@@ -52,18 +52,9 @@ def template_pages(
     sheets: tuple[Scene, ...] = ()
     if plan.tiles:
         shown = Shown.of(content, proposal)
-        sheets = tuple(TemplateSheet(shown, plan, tile).scene() for tile in plan.tiles)
+        sheets = tuple(template_sheet(shown, plan, tile) for tile in plan.tiles)
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
     return (*cover_pages(content, proposal), *sheets, *figures)
-
-
-def template_stem(mirrored: bool) -> str:
-    """Return how the files are called, without their endings.
-
-    >>> template_stem(False), template_stem(True)
-    ('template', 'template-mirrored')
-    """
-    return "template-mirrored" if mirrored else "template"
 
 
 def template_files(plan: Plan) -> dict[str, str | bytes]:
@@ -76,9 +67,9 @@ def template_files(plan: Plan) -> dict[str, str | bytes]:
     scene = template_drawing(content)
     pages = template_pages(content, plan.sheets, with_ordinates=wish.ordinates)
     title = f"{content.title} (MIRRORED)" if content.mirrored else content.title
-    stem, release = template_stem(content.mirrored), cast("Release", wish.dxf_release)
+    stem = "template-mirrored" if content.mirrored else "template"
     return {
         f"{stem}.pdf": to_pdf(pages, title),
         f"{stem}.svg": to_svg(scene),
-        f"{stem}.dxf": to_dxf(scene, release),
+        f"{stem}.dxf": to_dxf(scene, cast("Release", wish.dxf_release)),
     }

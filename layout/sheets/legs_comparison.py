@@ -16,6 +16,7 @@ from ..plan.job import Job
 from ..plan.standing import Comparison
 from ..words.leg_concerns import CAUTION, Choice, choices, held_words
 from ..words.say import outline_words
+from .pictures.ground import draw_centrelines
 
 WIDE = 420.0
 """Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""
@@ -71,13 +72,14 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
 
 def _reach(found: Comparison) -> Point:
     """Return how far anything drawn lies from the middle of the top, mm."""
-    reach = Bounds.about(Point(0, 0), found.top.outline.length / 2, found.top.outline.width / 2)
-    for proposal in (*([] if found.own is None else [found.own]), *found.proposals):
+    outline = found.top.outline
+    ends = [Point(outline.length / 2, outline.width / 2)]
+    for proposal in filter(None, (found.own, *found.proposals)):
         half = max(proposal.wish.foot.length, proposal.wish.foot.width) / 2
         for leg in proposal.legs.legs:
-            foot = Point(abs(leg.floor.x) + half, abs(leg.floor.y) + half)
-            reach = reach.joined(Bounds.around([foot]))
-    return Point(reach.right, reach.top)
+            ends.append(Point(abs(leg.floor.x) + half, abs(leg.floor.y) + half))
+    box = Bounds.around(ends)
+    return Point(box.right, box.top)
 
 
 def _told(choice: Choice, room: Bounds, y: float) -> Iterator[Item]:
@@ -106,8 +108,7 @@ def _draw(job: Job, found: Comparison, choice: Choice, stage: Stage) -> None:
         at = place.bounds.middle
         if abs(at.x) < inside.right and abs(at.y) < inside.top:
             stage.area(layers.DEFECT_BEARING, place)
-    for end in (Point(outline.length / 2, 0.0), Point(0.0, outline.width / 2)):
-        stage.line(layers.CENTRELINE, -end, end)
+    draw_centrelines(stage, outline)
     stage.path(layers.FINISH, path)
     stage.path(layers.TIPPING, Path.through(legs.feet, closed=True))
     stage.area(layers.LEGS, *(wish.foot.outside(leg.middle) for leg in legs.legs))

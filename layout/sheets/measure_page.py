@@ -7,21 +7,17 @@ from collections.abc import Sequence
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Flow
-from ..drawing.scene import Anchor, Scene, Stroke, Text, text_width
+from ..drawing.scene import Anchor, Scene, Stroke, Text, line, text_width
 from ..geometry import Bounds, Path, Point, circle
 from ..template.paper import Margins, Paper, Sheet
 from ..words import measure as words
 from ..words.measure import Shape
-from .template_parts import line
 
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 """Rows to write in; they share what is left of the page."""
 
-_SET = 119.0
-"""What the sketch and the paragraphs take, mm."""
-
-_SKETCH = 64.0
-"""Height of the sketch with its blanks, mm."""
+_SET, _SKETCH = 119.0, 64.0
+"""What the sketch and the paragraphs take, and of that the sketch with its blanks, mm."""
 
 _BLANK = 24.0
 """Length of a blank in the sketch, mm."""
@@ -33,9 +29,9 @@ _WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)
 """How a live edge wanders in the sketch, mm."""
 
 
-def measure_page(shape: Shape, paper: Paper, margins: Margins | None = None) -> Scene:
+def measure_page(shape: Shape, paper: Paper) -> Scene:
     """Return the sheet for a panel of some shape, on a page held upright."""
-    page = _Page(Sheet.of(paper, margins or Margins.all(10.0), landscape=False))
+    page = _Page(Sheet.of(paper, Margins.all(10.0), landscape=False))
     page.say(words.TITLE, 5.0, bold=True)
     page.blanks(words.HEAD)
     page.say(words.HOW[shape])
@@ -67,11 +63,12 @@ class _Page(Flow):
 
     def rule(self, start: Point, end: Point) -> None:
         """Draw a thin line."""
-        self.put(Stroke(line(start, end)), layers.DIMENSIONS)
+        self.put(line(start, end), layers.DIMENSIONS)
 
-    def edge(self, path: Path) -> None:
-        """Draw an edge of the panel."""
-        self.put(Stroke(path), layers.PANEL)
+    def edge(self, *paths: Path) -> None:
+        """Draw edges of the panel."""
+        for path in paths:
+            self.put(Stroke(path), layers.PANEL)
 
     def letter(self, at: Point, name: str, anchor: Anchor = "middle") -> None:
         """Write the letter of a corner or a struck point."""
@@ -116,44 +113,38 @@ class _Page(Flow):
     def _sides(self, middle: Point) -> None:
         box = Bounds.about(middle, 48.0, 20.0)
         self.edge(Path.round_box(box))
-        corners = {"A": box.left, "B": box.right, "C": box.right, "D": box.left}
-        for letter, x in corners.items():
-            low = letter in "AB"
-            at = Point(x + (-5 if x == box.left else 5), box.bottom - 5 if low else box.top + 2)
-            self.letter(at, letter)
-            corner = Point(x, box.bottom if low else box.top)
-            self.rule(corner, corner + (middle - corner) * 0.25)
-        below, above = box.bottom - 6, box.top + 3
-        for label, at in (
-            ("A–B", Point(middle.x - 42, below)),
-            ("C–D", Point(middle.x - 42, above)),
-            ("B–C", Point(box.right + 4, middle.y + 3)),
-            ("D–A", Point(self.room.left, middle.y + 3)),
-            ("A–C", Point(middle.x - 18, middle.y + 4)),
-            ("B–D", Point(middle.x - 18, middle.y - 6)),
+        for name, corner in zip("ABCD", box.corners, strict=True):
+            out = corner - middle
+            self.letter(corner + Point(math.copysign(5, out.x), 2 if out.y > 0 else -5), name)
+            self.rule(corner, corner - out * 0.25)
+        below, above, left, right = box.bottom - 6, box.top + 3, self.room.left, box.right + 4
+        for label, x, y in (
+            ("A–B", middle.x - 42, below),
+            ("rise ±", middle.x + 4, below),
+            ("C–D", middle.x - 42, above),
+            ("rise ±", middle.x + 4, above),
+            ("B–C", right, middle.y + 3),
+            ("rise ±", right, middle.y - 6),
+            ("D–A", left, middle.y + 3),
+            ("rise ±", left, middle.y - 6),
+            ("A–C", middle.x - 18, middle.y + 4),
+            ("B–D", middle.x - 18, middle.y - 6),
         ):
-            self.blank(label, at, _BLANK + 12)
-        for at in (
-            Point(middle.x + 4, below),
-            Point(middle.x + 4, above),
-            Point(box.right + 4, middle.y - 6),
-            Point(self.room.left, middle.y - 6),
-        ):
-            self.blank("rise ±", at, _BLANK + 12)
+            self.blank(label, Point(x, y), _BLANK + 12)
 
     def _live(self, middle: Point) -> None:
         box = Bounds.about(middle + Point(8.0, 0.0), self.room.width / 2 - 20, 15.0)
-        xs = [box.left + box.width * i / words.STATIONS for i in range(words.STATIONS + 1)]
+        step = box.width / words.STATIONS
+        xs = [box.left + step * i for i in range(words.STATIONS + 1)]
         for y, way in ((box.top, 1), (box.bottom, -1)):
-            edge = [Point(x, y + way * w) for x, w in zip(xs, _WANE, strict=True)]
-            self.edge(Path.through(edge))
-        for x in (box.left, box.right):
-            self.edge(line(Point(x, box.bottom), Point(x, box.top)))
+            waney = (Point(x, y + way * w) for x, w in zip(xs, _WANE, strict=True))
+            self.edge(Path.through(waney))
+        lower_left, lower_right, upper_right, upper_left = box.corners
+        self.edge(Path.through((lower_left, upper_left)), Path.through((lower_right, upper_right)))
         struck = box.bottom + 6
         self.rule(Point(box.left, struck), Point(box.right, struck))
         for x, name in ((box.left - 5, "P"), (box.right + 2, "Q")):
             self.letter(Point(x, struck - 1), name, "start")
-        step = xs[1] - xs[0]
         for x in xs:
             self.rule(Point(x, box.bottom - 3), Point(x, box.top + 3))
         rows = (box.top + 6, box.bottom - 8, box.bottom - 15)
@@ -164,10 +155,10 @@ class _Page(Flow):
 
     def _round(self, middle: Point) -> None:
         self.edge(circle(middle, 25.0))
-        for k, name in enumerate(("A", "", "B", "", "C", "", "D", "")):  # an eighth of a turn apart
+        for k in range(8):  # an eighth of a turn apart
             way = Point.polar(1.0, math.radians(45 * k - 90))
             self.rule(middle + way * 25, middle + way * 19)
-            if name:
-                self.letter(middle + way * 29 + Point(0, -1.7), name)
+            if k % 2 == 0:
+                self.letter(middle + way * 29 + Point(0, -1.7), "ABCD"[k // 2])
         for k, label in enumerate(words.DIAMETERS):
             self.blank(label, Point(middle.x + 36, middle.y + 14 - 10 * k), 56.0)

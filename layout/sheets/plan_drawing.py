@@ -7,13 +7,13 @@ of the rest; names come last, where they find room.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, ROW, legend
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import DrawingFrame, Stage
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, fitted_height, paragraph
+from ..drawing.scene import Group, Item, Scene, Text, fitted_height, line, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
 from ..panel.shown import drawn_defects, layer_of
@@ -35,14 +35,44 @@ BORDER = 10.0
 AROUND_PANEL = 22.0
 """Kept round the panel for labels and measures, paper mm."""
 
-TITLE_WIDTH = 150.0
-"""Width of the title block at most, paper mm; the legend has the rest."""
+TITLE_WIDTH, _TITLE_HEIGHT = 150.0, 46.0
+"""Of the title block at most, paper mm; the legend has the rest of the foot."""
 
 _COLUMN = 58.0
 """Width of a column of the legend at least, paper mm: the longest title with its sample."""
 
-_TITLE_HEIGHT = 46.0
-"""Height of the title block, paper mm."""
+_MOST_LAYERS = 20
+"""Layers that a plan draws, at most."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Paper:
+    """The paper that the job names, on its side; A3 for a roll. All in mm."""
+
+    name: str
+    sheet: Bounds
+    room: Bounds
+    """For the drawing."""
+    title: Bounds
+    legend: Bounds
+    columns: int
+    """Of the legend."""
+
+    @classmethod
+    def of(cls, plan: Plan) -> _Paper:
+        paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
+        sheet = Bounds(0.0, 0.0, paper.length, paper.width)
+        inside = sheet.grown(-BORDER)
+        wide = min(TITLE_WIDTH, sheet.width * 0.48)
+        columns = int((inside.width - wide - 8) // _COLUMN)
+        foot = max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / columns * ROW)
+        room, foot_room = (
+            replace(inside, bottom=BORDER + 4.0 + foot),
+            replace(inside, top=BORDER + foot),
+        )
+        title = replace(foot_room, right=BORDER + wide)
+        legend = replace(foot_room, left=BORDER + wide + 8)
+        return cls(paper.name, sheet, room, title, legend, columns)
 
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
@@ -50,69 +80,34 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
 
     `mirrored` it is seen from the underside, for work done face down.
     """
-    frame = plan_frame(plan, mirrored=mirrored)
-    stage = Stage(frame, LabelSetter(_rooms(plan)[1]), letters=LETTERS)
+    frame, paper = plan_frame(plan, mirrored=mirrored), _Paper.of(plan)
+    stage = Stage(frame, LabelSetter(paper.room), letters=LETTERS)
     draw_panel(plan, stage)
     draw_top(plan, stage)
     name_top(plan, stage)
     name_panel(plan, stage)
     used = list(dict.fromkeys(g.layer for g in stage.groups if g.layer is not layers.LETTERING))
-    return Scene(
-        f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}",
-        frame.sheet,
-        (*stage.groups, *_foot(plan, frame, used)),
+    level, rest = paper.room.bottom, paper.legend
+    rule = line(Point(paper.room.left, level), Point(paper.room.right, level))
+    heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
+    samples = replace(rest, top=rest.top - 6)
+    foot = (
+        Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper))),
+        *legend(used, samples, layers.LETTERING, columns=paper.columns),
     )
+    title = f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}"
+    return Scene(title, frame.sheet, (*stage.groups, *foot))
 
 
 def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
     """Return how the panel lies on the paper, as large as it may be."""
-    extent, (sheet, room, _) = plan.job.panel.boundary.bounds, _rooms(plan)
+    extent, paper = plan.job.panel.boundary.bounds, _Paper.of(plan)
     if mirrored:
         extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
-    around = min(AROUND_PANEL, room.height / 6)
-    wide, high = room.width - 2 * around, room.height - 2 * around
-    least = max(extent.width / wide, extent.height / high)
+    room = paper.room.grown(-min(AROUND_PANEL, paper.room.height / 6))
+    least = max(extent.width / room.width, extent.height / room.height)
     scale = float(next((s for s in SCALES if at_least(s, least)), SCALES[-1]))
-    return DrawingFrame(sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
-
-
-def _rooms(plan: Plan) -> tuple[Bounds, Bounds, Bounds]:
-    """Return the paper that the job names, on its side, room for the drawing, and its foot, mm.
-
-    A roll is as A3.
-    """
-    paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
-    sheet = Bounds(0.0, 0.0, paper.length, paper.width)
-    foot = 4.0 + max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / _columns(sheet) * ROW)
-    inside = sheet.grown(-BORDER)
-    return sheet, replace(inside, bottom=BORDER + foot), replace(inside, top=BORDER + foot)
-
-
-_MOST_LAYERS = 20
-"""Layers that a plan draws, at most."""
-
-
-def _title_width(sheet: Bounds) -> float:
-    return min(TITLE_WIDTH, sheet.width * 0.48)
-
-
-def _columns(sheet: Bounds) -> int:
-    return int((sheet.width - 2 * BORDER - _title_width(sheet) - 8) // _COLUMN)
-
-
-def _foot(plan: Plan, frame: DrawingFrame, used: list[Layer]) -> list[Group]:
-    """Return the title block and the legend under the drawing."""
-    _, _, room = _rooms(plan)
-    line = Path.through((Point(room.left, room.top), Point(room.right, room.top)))
-    wide = _title_width(frame.sheet)
-    title = Bounds(room.left, room.bottom, room.left + wide, room.top - 4)
-    rest = Bounds(room.left + wide + 8, room.bottom, room.right, room.top - 4)
-    heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
-    samples = Bounds(rest.left, rest.bottom, rest.right, rest.top - 6)
-    return [
-        Group(layers.LETTERING, (Stroke(line), heading, *title_items(plan, frame, title))),
-        *legend(used, samples, layers.LETTERING, columns=_columns(frame.sheet)),
-    ]
+    return DrawingFrame(paper.sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
 
 
 _CORNER_LETTERS = 5.0
@@ -132,7 +127,7 @@ def draw_panel(plan: Plan, stage: Stage) -> None:
         stage.path(layers.PANEL, panel.boundary, clear=True)
         stage.path(layers.CUT_OUT, *panel.cut_outs, clear=True)
     else:
-        rings = [ring for piece in face.pieces for ring in (piece.exterior, *piece.holes)]
+        rings = (ring for piece in face.pieces for ring in (piece.exterior, *piece.holes))
         stage.path(layers.PANEL, *map(Path.through_ring, rings), clear=True)
     stage.line(layers.DATUM, plan.datum.start, plan.datum.end)
 
@@ -206,36 +201,35 @@ def name_top(plan: Plan, stage: Stage) -> None:
             stage.label(layers.OFFCUTS, offcut.clean.centre, words)
 
 
-def title_items(plan: Plan, frame: DrawingFrame, room: Bounds) -> Iterator[Item]:
-    """Yield the title block within `room`, paper mm."""
+def title_items(plan: Plan, frame: DrawingFrame, paper: _Paper) -> Iterator[Item]:
+    """Yield the title block."""
+    job, room = plan.job, paper.title
     left, y = room.left, room.top - 5
-    height = fitted_height(plan.job.name, 5.0, room.width, bold=True)
-    yield Text(Point(left, y), plan.job.name, height, bold=True)
+    height = fitted_height(job.name, 5.0, room.width, bold=True)
+    yield Text(Point(left, y), job.name, height, bold=True)
     y -= 6.5
     face = "MIRRORED: seen from the underside, show face DOWN" if frame.mirrored else "Show face UP"
     yield Text(Point(left, y), face, 3.5, bold=True)
-    paper = A3.name if plan.job.template.paper.roll else plan.job.template.paper.name
-    lines = (
+    thick = f"{job.tape.measure(job.panel.thickness)} thick"
+    for words in (
         f"New top: {size_words(plan)} ({found_words(plan)})",
-        f"Old panel: {plan.job.panel.name}, {plan.job.tape.measure(plan.job.panel.thickness)} "
-        f"thick, {plan.job.panel.build.kind.value}.",
-        f"Scale 1 : {frame.scale:g} on {paper}. All measures in {unit_words(plan.job.tape)}. "
+        f"Old panel: {job.panel.name}, {thick}, {job.panel.build.kind.value}.",
+        f"Scale 1 : {frame.scale:g} on {paper.name}. All measures in {unit_words(job.tape)}. "
         "Work from the figures, not from the drawing.",
-    )
-    for words in lines:
+    ):
         for text in paragraph(Point(left, y - 2.0), words, room.width, 2.5):
             yield text
             y = text.at.y
         y -= 1.0
-    yield from _scale_bar(plan.job.tape, frame.scale, Point(left, y - 8))
+    yield from _scale_bar(job.tape, frame.scale, Point(left, y - 8))
 
 
 def _scale_bar(tape: Tape, scale: float, at: Point) -> Iterator[Item]:
     """Yield a bar of a round length on the panel, divided in five."""
     step = (25.4 * 4 if tape.imperial else 100.0) * max(1.0, scale / 10)
     ticks = [at + Point(i * step / scale, 0.0) for i in range(6)]
-    yield Stroke(Path.through((ticks[0], ticks[-1])))
-    for tick, words in zip(ticks, ("0", "", "", "", "", tape.measure(5 * step)), strict=True):
-        yield Stroke(Path.through((tick, tick + Point(0.0, 2.0))))
-        if words:
-            yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")
+    yield line(ticks[0], ticks[-1])
+    for tick in ticks:
+        yield line(tick, tick + Point(0.0, 2.0))
+    for tick, words in ((ticks[0], "0"), (ticks[-1], tape.measure(5 * step))):
+        yield Text(tick + Point(0.0, -3.2), words, 1.8, "middle")

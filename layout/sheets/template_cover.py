@@ -9,10 +9,11 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from ..drawing import layers
-from ..drawing.kit.flow import Flow
+from ..drawing.kit.flow import LETTERS, Drawn, Flow
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.scene import Item, Layer, Scene, Stroke, Text, text_box
-from ..geometry import Bounds, Path, Placement, Point
+from ..drawing.kit.picture import DrawingFrame
+from ..drawing.scene import Mark, Scene, Sign, Stroke, Text, text_box
+from ..geometry import Bounds, Path, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
 from ..template.content import TemplateContent
@@ -23,7 +24,6 @@ from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
-from ..words.say import thin_words
 from . import template_parts as parts
 
 _MAP_HEIGHT = 75.0
@@ -64,7 +64,7 @@ def _sheets(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
     signs = parts.signs_of(portion.marks(content))
     if signs:
         flow.heading("The marks")
-        flow.drawing(parts.legend_height(signs), lambda box: parts.legend_rows(signs, box))
+        flow.drawing(parts.ROW * len(signs), lambda box: _legend(signs, box))
     flow.heading("How it is laid on the work")
     for sentence in paper.use_words(portion):
         flow.words(sentence)
@@ -77,8 +77,8 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     field = field_of(plan.sheet, plan.correction)
     bars = (longest_bar(field.width - 1.0, tape), longest_bar(field.height - 1.0, tape))
     flow.heading("Before any cut")
-    for sentence in paper.check_words(bars, tape):
-        flow.check(sentence)
+    flow.check(paper.PRINT)
+    flow.check(tape.fill(paper.BARS, across=bars[0], up=bars[1]))
     wrong = wrong_prints(plan.paper)
     if wrong:
         flow.words(paper.WRONG, indent=6)
@@ -91,75 +91,68 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
         flow.check(paper.CROSSES)
         flow.table(lengths, indent=6.0)
     if lengths and plan.register_marks:
-        flow.words(paper.seam_play_words(tape), indent=6.0)
+        flow.words(paper.SEAM_PLAY, indent=6.0)
     flow.space(0.8)
-    flow.check(paper.face_mark_words(mirrored=content.mirrored))
+    flow.check(paper.FACE_MARK[content.mirrored])
 
-
-Drawn = list[tuple[Layer, Item]]
 
 _NAMES = 3.5
-_IN_CELL = (
-    (0.5, 0.5),
-    (0.25, 0.75),
-    (0.75, 0.75),
-    (0.25, 0.25),
-    (0.75, 0.25),
-    (0.5, 0.75),
-    (0.5, 0.25),
-)
-"""Where in its cell a sheet's name may stand."""
+"""Height of a sheet's name, mm."""
+
+_IN_CELL = ((0.5, 0.5), (0.25, 0.75), (0.75, 0.75), (0.25, 0.25), (0.75, 0.25), (0.5, 0.75),
+            (0.5, 0.25))  # fmt: skip
+"""Where in its cell a sheet's name may stand, as shares of its width and height."""
 
 
-def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Drawn:
-    """Return the sheets side by side with the outline, flip lines and corner crosses, to scale."""
+def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Iterator[Drawn]:
+    """Yield the sheets side by side with the outline, flip lines and corner crosses, to scale."""
     plan, portion = proposal.plan, proposal.portion
     whole, clear = plan.whole, parts.FACE_MARK[0] + 4.0
-    scale = min((box.width - 2 * clear) / whole.width, (box.height - 4) / whole.height)
-    laid = Placement(box.middle - whole.middle * scale)
-
-    def small(path: Path) -> Path:
-        return path.scaled(scale).placed(laid)
-
-    outline = [
-        small(piece) for path in portion.outline(content.finish) for piece in clipped(path, whole)
-    ]
+    scale = max(whole.width / (box.width - 2 * clear), whole.height / (box.height - 4))
+    frame = DrawingFrame(box, scale, box.middle - whole.middle * (1 / scale))
     along, across = parts.centrelines(whole)
-    flipped = [across] * portion.flip_x + [along] * portion.flip_y
-    flips = [small(piece) for path in flipped for piece in clipped(path, whole)]
-    edges = [small(Path.round_box(tile.window)) for tile in plan.tiles]
-    items: Drawn = [(layers.SHEET, Stroke(edge)) for edge in edges]
-    items += [(layers.MAP_LINE, Stroke(path)) for path in outline]
-    items += [(layers.CENTRELINE, Stroke(path)) for path in flips]
     spots = LabelSetter(box)
-    for path in (*outline, *flips, *edges):
-        spots.keep_clear_along(path, half=0.2, step=0.8)
+    for layer, paths in (
+        (layers.SHEET, [Path.round_box(tile.window) for tile in plan.tiles]),
+        (layers.MAP_LINE, portion.outline(content.finish)),
+        (layers.CENTRELINE, [across] * portion.flip_x + [along] * portion.flip_y),
+    ):
+        for piece in (piece for path in paths for piece in clipped(path, whole)):
+            drawn = frame.of(piece)
+            yield layer, Stroke(drawn)
+            spots.keep_clear_along(drawn, half=0.2, step=0.8)
     for cross in plan.corner_crosses:
-        place = laid(cross.at * scale)
-        items += [(layers.CHECK_BARS, item) for item in parts.strokes(parts.cross_at(place, 1.2))]
+        place = frame.at(cross.at)
+        yield layers.CHECK_BARS, Mark(place, 1.2)
         spots.keep_clear(Bounds.about(place, 1.2))
-        named = spots.set(Text(place, cross.name), off=1.5, within=True)
-        items += [(layers.CHECK_BARS, item) for item in named]
+        for item in spots.set(Text(place, cross.name), off=1.5, within=True):
+            yield layers.CHECK_BARS, item
     for tile in plan.tiles:
-        text = spots.best(_names(tile, scale, laid))
-        items += [(layers.LETTERING, text)] if text else []
+        text = spots.best(_names(tile, frame))
+        if text is not None:
+            yield layers.LETTERING, text
     flag = Point(box.left, box.top - parts.FACE_MARK[1])
-    items += [
-        (layers.LETTERING, i)
-        for i in parts.strokes(parts.face_mark(flag, mirrored=content.mirrored))
-    ]
-    return items
+    for stroke in parts.face_mark(flag, mirrored=content.mirrored):
+        yield layers.LETTERING, stroke
 
 
-def _names(tile: Tile, scale: float, laid: Placement) -> Iterator[tuple[Text, Bounds]]:
+def _names(tile: Tile, frame: DrawingFrame) -> Iterator[tuple[Text, Bounds]]:
     """Yield places for a sheet's name in its cell, as large as the cell allows."""
     cell = tile.cell
-    height = min(_NAMES, cell.height * scale / 3, cell.width * scale / 4)
+    height = min(_NAMES, cell.height / frame.scale / 3, cell.width / frame.scale / 4)
     for right, up in _IN_CELL:
         at = Point(cell.left + cell.width * right, cell.bottom + cell.height * up)
-        middle = laid(at * scale) - Point(0.0, height / 2)
-        text = Text(middle, tile.name, height, "middle", bold=True)
+        foot = frame.at(at) - Point(0.0, height / 2)
+        text = Text(foot, tile.name, height, "middle", bold=True)
         yield text, text_box(text)
+
+
+def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:
+    """Yield the legend of the marks in rows from the upper left of a box."""
+    for row, sign in enumerate(signs):
+        left = Point(box.left + 1.0, box.top - parts.ROW * (row + 0.5))
+        for item in parts.sign_told(sign, left, LETTERS):
+            yield (layers.LETTERING if isinstance(item, Text) else layers.MARKS), item
 
 
 def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
@@ -175,12 +168,13 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
         flow.words(sentence)
     table = ordinates(content.finish, tape, symmetric_x=x, symmetric_y=y)
     alike_x, alike_y = alike_words(content)
-    flow.heading("Along the long centreline")
-    flow.words(f"From the middle {alike_x}; then square to it {alike_y}.")
-    flow.table(_station_rows(table.along, tape, both=not y, ends=("up", "down")))
-    flow.heading("Along the cross centreline")
-    flow.words(f"From the middle {alike_y}; then square to it {alike_x}.")
-    flow.table(_station_rows(table.across, tape, both=not x, ends=("right", "left")))
+    for name, way, square, stations, both, ends in (
+        ("long", alike_x, alike_y, table.along, not y, ("up", "down")),
+        ("cross", alike_y, alike_x, table.across, not x, ("right", "left")),
+    ):
+        flow.heading(f"Along the {name} centreline")
+        flow.words(f"From the middle {way}; then square to it {square}.")
+        flow.table(_station_rows(stations, tape, both=both, ends=ends))
     if content.marks:
         flow.heading("The marks")
         flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])
@@ -191,14 +185,13 @@ def _station_rows(
     stations: Sequence[Station], tape: Tape, *, both: bool, ends: tuple[str, str]
 ) -> list[tuple[str, ...]]:
     """Return a heading and a row for each station, with both offsets where they differ."""
-
-    def figures(*values: float) -> Iterator[str]:
-        return (ordinate_figure(value, tape) for value in values)
-
     hollow = any(station.between for station in stations)
-    rows = [("station", *ends, "and between")] + [
-        (*figures(s.at, s.high, s.low), ", ".join(figures(*s.between))) for s in stations
-    ]
+    rows = [("station", *ends, "and between")]
+    for s in stations:
+        at, high, low, *between = (
+            ordinate_figure(value, tape) for value in (s.at, s.high, s.low, *s.between)
+        )
+        rows.append((at, high, low, ", ".join(between)))
     columns = [0, 1, *([2] if both else []), *([3] if hollow else [])]
     return [tuple(row[k] for k in columns) for row in rows]
 
@@ -210,13 +203,8 @@ def ordinate_figure(value: float, tape: Tape) -> str:
     return f"{nearest_whole(value * 2) / 2:.1f}".replace("-", "−")
 
 
-def _mark_rows(content: TemplateContent) -> list[tuple[str, ...]]:
-    return [
-        (
-            mark.label,
-            ordinate_figure(mark.at.x, content.tape),
-            ordinate_figure(mark.at.y, content.tape),
-            f"ø {thin_words(mark.diameter, content.tape)}" if mark.diameter else "point",
-        )
-        for mark in content.marks
-    ]
+def _mark_rows(content: TemplateContent) -> Iterator[tuple[str, ...]]:
+    for mark in content.marks:
+        along, up = (ordinate_figure(value, content.tape) for value in mark.at)
+        hole = f"ø {content.tape.thin(mark.diameter)}" if mark.diameter else "point"
+        yield mark.label, along, up, hole

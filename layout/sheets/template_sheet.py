@@ -1,211 +1,46 @@
-"""One sheet of a template: first what is drawn, then what finds room beside it."""
+"""One sheet of a template: first what is drawn, then what finds room beside it.
+
+Among that are its seams with the neighbours' names, and the lines to flip on.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import replace
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from functools import reduce
 
 import numpy as np
 
 from ..drawing import layers
-from ..drawing.kit.labels import LabelSetter
-from ..drawing.scene import Group, Item, Layer, Scene, Stroke, Text, text_box, text_width, wrapped
+from ..drawing.kit.labels import ALONG, LabelSetter, text_along
+from ..drawing.scene import (
+    Item,
+    Layer,
+    Mark,
+    Scene,
+    Stroke,
+    Text,
+    grouped,
+    line,
+    mark_lines,
+    text_box,
+    text_width,
+    wrapped,
+)
 from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
-from ..geometry.window import Cutter
 from ..template.calibration import longest_bar
-from ..template.content import mark_ring
+from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
-from ..units import Tape
-from ..words.paper import correction_words, sheets_words, side_words
+from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_words, side_words
 from .template_drawing import Shown, names_of
-from .template_parts import ARM, FACE_MARK, CheckBar, cross_at, face_mark, register_cross, strokes
-from .template_seams import flip_items, seam_items, seams_of
-
-
-class TemplateSheet:
-    """Composes one sheet: first what is drawn, then what finds room beside it."""
-
-    def __init__(self, shown: Shown, plan: TilePlan, tile: Tile) -> None:
-        self.shown, self.plan, self.tile = shown, plan, tile
-        self.shift = plan.shift(tile)
-        self.to_sheet = Placement(self.shift)
-        self.own_marks = [m for m in plan.register_marks if tile.name in m.tiles]
-        self.own_crosses = [c for c in shown.crosses if c.tile == tile.name]
-        self.room = tile.window.moved(self.shift)
-        self.cell = tile.cell.moved(self.shift)
-        points = shown.points + np.array([self.shift.x, self.shift.y])
-        self.spots = LabelSetter(self.room)
-        self.spots.keep_clear_at(points[self.room.holds_points(points)], half=0.3)
-
-    @property
-    def name(self) -> str:
-        """What the sheet is called."""
-        return f"sheet {self.tile.name}"
-
-    def scene(self) -> Scene:
-        """Return the sheet."""
-        content, plan, tile = self.shown.content, self.plan, self.tile
-        drawn = list(self.drawing())
-        self.reserve()
-        register = self.register()
-        names = self.names()  # first, for these are bound to their places; the rest can move
-        flips = flip_items(self.shown.portion, self.spots, self.shift, self.shown.box)
-        bars = self.bars()
-        numbers = self.register_names()
-        heading = self.heading()
-        seams = seam_items(tile, plan, self.spots, self.cell)
-        groups = (
-            *drawn,
-            Group(layers.FLIP, flips),
-            Group(layers.SHEET, (*seams, *register, *numbers)),
-            Group(layers.CHECK_BARS, bars),
-            Group(layers.MARK_NAMES, names),
-            Group(layers.LETTERING, heading),
-        )
-        kept = tuple(group for group in groups if group.items)
-        title = f"Sheet {tile.name}, {content.title}"
-        return Scene(title, plan.sheet.frame, kept, plan.stretch)
-
-    def reserve(self) -> None:
-        """Keep words off the marks and the seams."""
-        for mark in self.shown.marks:
-            if self.tile.window.holds(mark.at):
-                self.spots.keep_clear(mark_ring(mark).bounds.moved(self.shift))
-        for seam in seams_of(self.tile, self.cell):
-            self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
-
-    def drawing(self) -> Iterator[Group]:
-        """Yield what of the template lies on this sheet, cut to it, layer by layer."""
-        held: dict[Layer, list[Item]] = {}
-        window = self.tile.window
-        for layer, cutter, box in self.shown.lines:
-            if min(box.shared(window)) >= 0:
-                held.setdefault(layer, []).extend(self.strokes(layer, cutter))
-        for layer, items in held.items():
-            yield Group(layer, tuple(items))
-
-    def strokes(self, layer: Layer, cutter: Cutter) -> Iterator[Stroke]:
-        """Yield what of a line lies on this sheet; dashes carry on from sheet to sheet."""
-        for piece in cutter.pieces(self.tile.window):
-            phase = piece.start if layer.dashes else 0.0
-            yield Stroke(piece.path.placed(self.to_sheet), phase)
-
-    def register(self) -> tuple[Item, ...]:
-        """Return the register marks and corner crosses of this sheet."""
-        marks = [mark.at + self.shift for mark in self.own_marks]
-        corners = [cross.at + self.shift for cross in self.own_crosses]
-        self.spots.keep_clear(*(Bounds.about(at, ARM) for at in marks))
-        self.spots.keep_clear(*(Bounds.about(at, _CORNER_ARM) for at in corners))
-        drawn = (*map(register_cross, marks), *(cross_at(at, _CORNER_ARM) for at in corners))
-        return tuple(item for paths in drawn for item in strokes(paths))
-
-    def register_names(self) -> tuple[Item, ...]:
-        """Return the register marks' numbers, in this sheet's cell, and the crosses' names."""
-        inner = replace(self.spots, room=self.cell)
-        items: list[Item] = []
-        for mark in self.own_marks:
-            at, words = mark.at + self.shift, str(mark.number)
-            items += inner.set(Text(at, words), off=_BESIDE_MARK, within=True)
-        for cross in self.own_crosses:
-            named = Text(cross.at + self.shift, cross.name, 3.5)
-            items += self.spots.set(named, within=True)
-        return tuple(items)
-
-    def bars(self) -> tuple[Item, ...]:
-        """Return the two check bars, each as long as the sheet holds, where no line runs along."""
-        tape = self.shown.content.tape
-        items: list[Item] = []
-        for upright in (False, True):
-            bar = self._clearest_bar(tape, upright=upright)
-            items += strokes(bar.paths())
-            self.spots.keep_clear(bar.box)
-            words = self.spots.best(
-                (text, text_box(text).grown(0.5))
-                for share in (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-                for after in (True, False)
-                for text in [bar.text(share, after=after)]
-            )
-            items += [words] if words else []
-        return tuple(items)
-
-    def _clearest_bar(self, tape: Tape, *, upright: bool) -> CheckBar:
-        room = self.room
-        length = longest_bar((room.height if upright else room.width) - 1.0, tape)
-        tried: list[tuple[float, CheckBar]] = []
-        for off in range(14, int(min(room.width, room.height) / 2), 4):
-            start = (
-                Point(self.cell.left + off, room.bottom + (room.height - length) / 2)
-                if upright
-                else Point(room.left + (room.width - length) / 2, self.cell.bottom + off)
-            )
-            bar = CheckBar(start, length, upright, tape)
-            near, box = bar.box.grown(2.0), bar.box.grown(1.0)
-            shared = (box.shared(taken) for taken in self.spots.taken)
-            along = self.spots.drawn_in(near) + sum(
-                5.0 * max(wide, high) for wide, high in shared if min(wide, high) > ROUNDING
-            )
-            tried.append((along, bar))
-            if at_most(along, _CROSSED):
-                break
-        return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
-
-    def heading(self) -> tuple[Item, ...]:
-        """Return the sheet's name, the face mark and what must be known, as one block."""
-        content, plan = self.shown.content, self.plan
-        side, portion = side_words(content), self.shown.portion.name
-        count = sheets_words(len(plan.tiles))
-        rows = [
-            (f"{content.title} · {portion} · {count}", 2.5, False),
-            (side, 3.5 if content.mirrored else 2.5, content.mirrored),
-            ("print at 100 %, then measure both bars", 2.5, False),
-        ]
-        if not plan.correction.is_none:
-            fixed = f"corrected {correction_words(plan.correction)}"
-            rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
-        named = FACE_MARK[0] + 3.0 + text_width(self.name, _NUMBER, bold=True)
-        width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
-        height = FACE_MARK[1] + 1.0 + sum(_ROW * h for _, h, _ in rows)
-        block = self.spots.best(
-            (Point(x, y), Bounds(x - 1, y - 1, x + width + 1, y + height + 1))
-            for x, y in _places(self.cell, width, height)
-        )
-        if block is None:
-            return self._small_heading()
-        flag = block + Point(0, height - FACE_MARK[1])
-        name_at = block + Point(FACE_MARK[0] + 3.0, height - 9.5)
-        items = [*strokes(face_mark(flag, mirrored=content.mirrored))]
-        items.append(Text(name_at, self.name, _NUMBER, bold=True))
-        y = height - FACE_MARK[1] - 0.5
-        for words, h, bold in rows:
-            y -= _ROW * h
-            items.append(Text(block + Point(0, y), words, h, bold=bold))
-        return tuple(items)
-
-    def _small_heading(self) -> tuple[Item, ...]:
-        """Return the name, the face mark and the side alone, on paper too narrow for more."""
-        side = "MIRRORED" if self.shown.content.mirrored else "face up"
-        at = Point(self.room.left + 2, self.room.top - 16)
-        return (
-            *strokes(face_mark(at + Point(0, 3), mirrored=self.shown.content.mirrored)),
-            Text(at + Point(FACE_MARK[0] + 3, 5), self.name, _NUMBER, bold=True),
-            Text(at, side, 2.5, bold=True),
-        )
-
-    def names(self) -> tuple[Item, ...]:
-        """Return the names of what is marked in this sheet's cell."""
-        shown, cell = self.shown, self.tile.cell
-        kept = (
-            piece.path
-            for layer, cutter, _ in shown.lines
-            for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
-        )
-        here = replace(shown.content, marks=shown.marks, kept=tuple(kept))
-        return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)
-
+from .template_parts import FACE_MARK, CheckBar, face_mark
 
 _NUMBER = 7.0
 """Height of the sheet's name, mm."""
+
+_ARM, _RING = 3.0, 4.0
+"""Arm of a register mark, and the ring round it, both halves of which show across a seam, mm."""
 
 _BESIDE_MARK = 5.0
 """How far a register mark's number stands from its middle, mm: just clear of its arms."""
@@ -226,12 +61,237 @@ _CROSSED = 40
 """Points of drawn lines, 1.5 mm apart, that a bar may cross: a few lines across, none along."""
 
 
-def _places(cell: Bounds, width: float, height: float) -> Iterator[tuple[float, float]]:
+def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
+    """Return one sheet of what a portion shows."""
+    sheet, content = _Sheet(shown, plan, tile), shown.content
+    sheet.lines()
+    sheet.register()
+    # names first, for these are bound to their places; the rest can move
+    sheet.add(layers.MARK_NAMES, sheet.names())
+    flips = flip_items(shown.portion, sheet.spots, sheet.shift, shown.box)
+    sheet.add(layers.FLIP, flips)
+    sheet.add(layers.CHECK_BARS, sheet.bars())
+    sheet.add(layers.SHEET, sheet.register_names())
+    sheet.add(layers.LETTERING, sheet.heading() or sheet.small_heading())
+    sheet.add(layers.SHEET, seam_items(tile, plan, sheet.spots, sheet.cell))
+    title = f"Sheet {tile.name}, {content.title}"
+    return Scene(title, plan.sheet.frame, grouped(sheet.drawn), plan.stretch)
+
+
+class _Sheet:
+    """What stands on a sheet so far, and where there is room."""
+
+    def __init__(self, shown: Shown, plan: TilePlan, tile: Tile) -> None:
+        self.shown, self.plan, self.tile = shown, plan, tile
+        self.shift = plan.shift(tile)
+        self.room, self.cell = tile.window.moved(self.shift), tile.cell.moved(self.shift)
+        self.marks = [
+            (mark.at + self.shift, f"{mark.number}")
+            for mark in plan.register_marks
+            if tile.name in mark.tiles
+        ]
+        self.crosses = [(c.at + self.shift, c.name) for c in shown.crosses if c.tile == tile.name]
+        self.drawn: list[tuple[Layer, Item]] = []
+        self.spots = LabelSetter(self.room)
+        points = shown.points + np.array([*self.shift])
+        self.spots.keep_clear_at(points[self.room.holds_points(points)], half=0.3)
+
+    def add(self, layer: Layer, items: Iterable[Item]) -> None:
+        """Draw items on a layer."""
+        self.drawn += [(layer, item) for item in items]
+
+    def lines(self) -> None:
+        """Draw what of the template lies on this sheet; dashes carry on from sheet to sheet."""
+        window, laid = self.tile.window, Placement(self.shift)
+        for layer, cutter, box in self.shown.lines:
+            if min(box.shared(window)) >= 0:
+                for piece in cutter.pieces(window):
+                    phase = piece.start if layer.dashes else 0.0
+                    self.add(layer, [Stroke(piece.path.placed(laid), phase)])
+
+    def register(self) -> None:
+        """Draw register marks and corner crosses; keep words off them, marks and seams."""
+        for mark in self.shown.marks:
+            if self.tile.window.holds(mark.at):
+                self.spots.keep_clear(mark.ring.bounds.moved(self.shift))
+        for seam in seams_of(self.tile, self.cell):
+            self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
+        crosses = [Mark(at, _ARM, _RING) for at, _ in self.marks]
+        crosses += [Mark(at, _CORNER_ARM) for at, _ in self.crosses]
+        self.spots.keep_clear(*(Bounds.about(cross.at, cross.arm) for cross in crosses))
+        self.add(layers.SHEET, (Stroke(path) for cross in crosses for path in mark_lines(cross)))
+
+    def register_names(self) -> Iterator[Item]:
+        """Yield the register marks' numbers, in this sheet's cell, and the crosses' names."""
+        inner = replace(self.spots, room=self.cell)
+        for at, words in self.marks:
+            yield from inner.set(Text(at, words), off=_BESIDE_MARK, within=True)
+        for at, words in self.crosses:
+            yield from self.spots.set(Text(at, words, 3.5), within=True)
+
+    def names(self) -> Iterator[Item]:
+        """Yield the names of what is marked in this sheet's cell."""
+        shown, cell = self.shown, self.tile.cell
+        kept = tuple(
+            piece.path
+            for layer, cutter, _ in shown.lines
+            for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
+        )
+        here = replace(shown.content, marks=shown.marks, kept=kept)
+        return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)
+
+    def bars(self) -> Iterator[Item]:
+        """Yield the two check bars, each as long as the sheet holds, where no line runs along."""
+        for upright in (False, True):
+            bar = self._clearest_bar(upright=upright)
+            yield from bar.lines()
+            self.spots.keep_clear(bar.box)
+            texts = (bar.text(share, after=after) for share in ALONG for after in (True, False))
+            words = self.spots.best((text, text_box(text).grown(0.5)) for text in texts)
+            if words is not None:
+                yield words
+
+    def _clearest_bar(self, *, upright: bool) -> CheckBar:
+        room, tape = self.room, self.shown.content.tape
+        length = longest_bar((room.height if upright else room.width) - 1.0, tape)
+        middle, corner = room.middle, Point(self.cell.left, self.cell.bottom)
+        tried: list[tuple[float, CheckBar]] = []
+        for off in range(14, int(min(room.width, room.height) / 2), 4):
+            start = Point(middle.x - length / 2, corner.y + off)
+            if upright:
+                start = Point(corner.x + off, middle.y - length / 2)
+            bar = CheckBar(start, length, upright, tape)
+            shared = [bar.box.grown(1.0).shared(taken) for taken in self.spots.taken]
+            covered = sum(5.0 * max(both) for both in shared if min(both) > ROUNDING)
+            tried.append((self.spots.drawn_in(bar.box.grown(2.0)) + covered, bar))
+            if at_most(tried[-1][0], _CROSSED):
+                break
+        return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
+
+    def heading(self) -> list[Item]:
+        """Return the sheet's name, the face mark and what must be known; nothing without room."""
+        content, plan, cell = self.shown.content, self.plan, self.cell
+        wide, high = FACE_MARK
+        side, count = side_words(content), sheets_words(len(plan.tiles))
+        rows = [
+            (f"{content.title} · {self.shown.portion.name} · {count}", 2.5, False),
+            (side, 3.5 if content.mirrored else 2.5, content.mirrored),
+            ("print at 100 %, then measure both bars", 2.5, False),
+        ]
+        if not plan.correction.is_none:
+            fixed = f"corrected {correction_words(plan.correction)}"
+            rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
+        name = f"sheet {self.tile.name}"
+        named = wide + 3.0 + text_width(name, _NUMBER, bold=True)
+        width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
+        height = high + 1.0 + sum(_ROW * h for _, h, _ in rows)
+        block = Bounds(-1.0, -1.0, width + 1.0, height + 1.0)
+        corner = self.spots.best((at, block.moved(at)) for at in _places(cell, width, height))
+        if corner is None:
+            return []
+        flag = corner + Point(0, height - high)
+        items: list[Item] = [*face_mark(flag, mirrored=content.mirrored)]
+        at = corner + Point(wide + 3.0, height - 9.5)
+        items.append(Text(at, name, _NUMBER, bold=True))
+        at = flag - Point(0, 0.5)
+        for words, h, bold in rows:
+            at -= Point(0, _ROW * h)
+            items.append(Text(at, words, h, bold=bold))
+        return items
+
+    def small_heading(self) -> list[Item]:
+        """Return the name, the face mark and the side alone, on paper too narrow for more."""
+        mirrored = self.shown.content.mirrored
+        at = Point(self.room.left + 2, self.room.top - 16)
+        name = f"sheet {self.tile.name}"
+        return [
+            *face_mark(at + Point(0, 3), mirrored=mirrored),
+            Text(at + Point(FACE_MARK[0] + 3, 5), name, _NUMBER, bold=True),
+            Text(at, "MIRRORED" if mirrored else "face up", 2.5, bold=True),
+        ]
+
+
+def _places(cell: Bounds, width: float, height: float) -> Iterator[Point]:
     """Yield places for a block, from the upper left of a cell, row by row."""
-    y = cell.top - height - 8.0
-    while y >= cell.bottom + 8.0:
-        x = cell.left + 16.0
-        while x + width <= cell.right - 8.0:
-            yield x, y
-            x += 10.0
-        y -= 8.0
+    for y in np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0):
+        for x in np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0):
+            yield Point(float(x), float(y))
+
+
+_LETTERS = 2.5
+_SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
+"""Where along a seam its words may stand, from the middle outwards."""
+
+_LEAST_FLIP = 40.0
+"""On less of a flip line than this its words find no room, mm."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """One side of a cell, from below or from the left."""
+
+    start: Point
+    end: Point
+    neighbour: str
+    under: bool
+    """Whether the sheet lies under its neighbour there; else it is trimmed."""
+
+
+def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
+    """Yield the seams of a sheet: trimmed at the right and below, under the neighbour elsewhere."""
+    lower_left, lower_right, upper_right, upper_left = cell.corners
+    for seam in (
+        Seam(lower_right, upper_right, tile.right, under=False),
+        Seam(lower_left, lower_right, tile.below, under=False),
+        Seam(lower_left, upper_left, tile.left, under=True),
+        Seam(upper_left, upper_right, tile.above, under=True),
+    ):
+        if seam.neighbour:
+            yield seam
+
+
+def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:
+    """Yield the seams of a sheet with what to do at each, in the middle of the strip beyond it."""
+    strip = plan.overlap / 2
+    letters = min(_LETTERS, strip - 2.0)
+    for seam in seams_of(tile, cell):
+        yield line(seam.start, seam.end)
+        off = (strip - letters) / 2 * (1 if seam.under else -1)
+        words = (LIES_HERE if seam.under else TRIM_HERE).format(seam.neighbour)
+        texts = (text_along(seam.start, seam.end, words, letters, s, off) for s in _SHARES)
+        text = spots.best((text, text_box(text)) for text in texts)
+        if text is not None:
+            yield text
+
+
+def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:
+    """Yield the sign and words for each flip line of a sheet; `box` is the template's own."""
+    room = spots.room
+    shown = room, box.moved(shift), portion.window.moved(shift)
+    left, right = max(b.left for b in shown), min(b.right for b in shown)
+    bottom, top = max(b.bottom for b in shown), min(b.top for b in shown)
+    if portion.flip_x and room.left < shift.x < room.right and top - bottom > _LEAST_FLIP:
+        yield from _flip(Point(shift.x, bottom), Point(shift.x, top), -1, spots)
+    if portion.flip_y and room.bottom < shift.y < room.top and right - left > _LEAST_FLIP:
+        yield from _flip(Point(left, shift.y), Point(right, shift.y), 1, spots)
+
+
+def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[Item, ...]:
+    """Return a flip line's words between two signs, on its left side or (below 0) its right."""
+    along, length = (end - start).unit(), start.distance_to(end)
+    out, half = along.left * side, text_width(FLIP, _LETTERS) / 2 + 5.0
+    offers: list[tuple[tuple[Item, ...], Bounds]] = []
+    for share in _SHARES:
+        text = text_along(start, end, FLIP, _LETTERS, share, 5.0 * side)
+        signs = [
+            line(*(start + along * (way + a) + out * o for a, o in _TRIANGLE), closed=True)
+            for way in (share * length - half, share * length + half)
+            if 0 < way < length
+        ]
+        boxes = (text_box(text).grown(1.0), *(sign.path.bounds.grown(0.2) for sign in signs))
+        offers.append(((text, *signs), reduce(Bounds.joined, boxes)))
+    return spots.best(offers) or ()
+
+
+_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))
+"""Corners of the sign: along the line, and off it, mm."""

@@ -1,4 +1,4 @@
-"""The printer's error, by which each page is written larger or smaller, and what is no such error.
+"""The printer's error, by which each page is written larger or smaller, and how it is measured.
 
 A printer's scale differs across and along the way it feeds, so there is one factor for each edge
 of the paper. Across is the short edge of a sheet, along is the long edge. A page that was printed
@@ -13,8 +13,9 @@ import math
 from dataclasses import asdict, dataclass
 
 from ..errors import LayoutError
-from ..units import Tape
-from .paper import A3, A4, LETTER, TABLOID, Paper
+from ..geometry import Bounds, Point
+from ..units import MM_PER_INCH, Tape
+from .paper import A3, A4, LETTER, TABLOID, Margins, Paper, Sheet
 
 MOST = 0.03
 """More than this is no printer's error but a page that was fitted to the wrong paper."""
@@ -31,10 +32,7 @@ class CalibrationError(LayoutError):
 class Correction:
     """By what a page must be written larger along each edge of the paper to print true.
 
-    Raises
-    ------
-    CalibrationError
-        If a factor is off by more than 3 %.
+    A `CalibrationError` if a factor is off by more than 3 %.
     """
 
     across: float = 1.0
@@ -69,13 +67,11 @@ def longest_bar(room: float, tape: Tape) -> float:
     >>> longest_bar(188.9, Tape()), round(longest_bar(188.9, Tape(imperial=True)), 6)
     (185.0, 184.15)
     """
-    step = tape.step
-    return step * math.floor(room / step + 1e-9)
+    return tape.step * math.floor(room / tape.step + 1e-9)
 
 
 TRUE = Correction()
 """A printer that is right."""
-
 
 _USUAL = (A4, LETTER, A3, TABLOID)
 """The sheets that a page is fitted to by mistake."""
@@ -108,17 +104,16 @@ def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
     """
     if paper.roll:
         return ()
-    fitted = [
-        WrongPrint(other.name, _fit(paper, other, 0.0))
-        for other in _USUAL
-        if other.name != paper.name
+    fitted = {other.name: _fit(paper, other) for other in _USUAL if other.name != paper.name}
+    found = [
+        WrongPrint(name, scale)
+        for name, scale in fitted.items()
+        if _TELLING[0] <= scale <= _TELLING[1]
     ]
-    found = [wrong for wrong in fitted if _TELLING[0] <= wrong.scale <= _TELLING[1]]
-    shrunk = WrongPrint("", _fit(paper, paper, _USUAL_MARGIN))
-    return (*found, shrunk)
+    return (*found, WrongPrint("", _fit(paper, paper, _USUAL_MARGIN)))
 
 
-def _fit(page: Paper, sheet: Paper, margin: float) -> float:
+def _fit(page: Paper, sheet: Paper, margin: float = 0.0) -> float:
     return min((sheet.width - 2 * margin) / page.width, (sheet.length - 2 * margin) / page.length)
 
 
@@ -146,13 +141,7 @@ class Reading:
 
 @dataclass(frozen=True, slots=True)
 class PrinterProfile:
-    """A printer as it was measured.
-
-    Raises
-    ------
-    CalibrationError
-        If a bar is off by more than 3 %.
-    """
+    """A printer as it was measured; a `CalibrationError` if a bar is off by more than 3 %."""
 
     name: str
     """The maker's word for it."""
@@ -163,7 +152,7 @@ class PrinterProfile:
     """The paper that the bars were printed on."""
 
     def __post_init__(self) -> None:
-        Correction(self.across.factor, self.along.factor)  # refuses what is no printer's error
+        _ = self.correction  # refuses what is no printer's error
 
     @property
     def correction(self) -> Correction:
@@ -178,13 +167,7 @@ class PrinterProfile:
 
     @classmethod
     def from_json(cls, text: str) -> PrinterProfile:
-        """Return the profile that `to_json` wrote.
-
-        Raises
-        ------
-        CalibrationError
-            If the text is no profile.
-        """
+        """Return the profile that `to_json` wrote; a `CalibrationError` if the text is none."""
         try:
             held = json.loads(text)
             across, along = (
@@ -198,3 +181,108 @@ class PrinterProfile:
             raise CalibrationError(
                 "this is no printer profile: measure the calibration sheet again"
             ) from error
+
+
+_BAR_ROOM = 4.0
+"""Ticks and ink beside a calibration bar, mm."""
+
+_LENGTHS_MM: tuple[float, ...] = (
+    *range(50, 160, 10), *range(160, 320, 20), 320, *range(350, 850, 50), 900, 1000,
+)  # fmt: skip
+_LENGTHS_INCH: tuple[float, ...] = (
+    *(n / 2 for n in range(4, 16)), *range(8, 17), *range(18, 36, 2), 37, 40,
+)  # fmt: skip
+"""Round lengths of bars, each at least 6.25 % longer than the one before.
+
+A printer is out by less than 3 %, so a bar that was printed with other margins or on other paper
+than the program is told can never pass for this one.
+"""
+
+
+_DIGITS = 4
+"""Decimals of a millimetre that a profile keeps."""
+
+
+@dataclass(frozen=True, slots=True)
+class CalibrationBars:
+    """The rectangle that a calibration sheet shows, on the paper held upright."""
+
+    corner: Point
+    """Its lower left corner on the sheet, mm."""
+    across: float
+    along: float
+    """Its sides along the short and the long edge of the paper, mm."""
+    paper: Paper
+
+    @classmethod
+    def on(cls, paper: Paper, margins: Margins) -> CalibrationBars:
+        """Return the largest of round sides that the paper holds; a roll gives a square.
+
+        Its sides are whole inches on paper that is made to inches, so that only the paper and its
+        margins, and nothing that may be forgotten, tell how long they should be.
+        """
+        room = calibration_sheet(paper, margins).printable.grown(-_BAR_ROOM)
+        round_ones = [n * MM_PER_INCH for n in _LENGTHS_INCH] if paper.imperial else _LENGTHS_MM
+        across, along = (
+            max(length for length in round_ones if length <= side + 1e-9)
+            for side in (room.width, room.height)
+        )
+        corner = room.middle - Point(across / 2, along / 2)
+        return cls(corner, across, along, paper)
+
+    @property
+    def tape(self) -> Tape:
+        """What the bars are divided by."""
+        return Tape(imperial=self.paper.imperial)
+
+    @property
+    def box(self) -> Bounds:
+        """The rectangle on the sheet."""
+        return Bounds(0.0, 0.0, self.across, self.along).moved(self.corner)
+
+    @property
+    def diagonal(self) -> float:
+        """What both diagonals must measure; where they differ the paper ran in askew."""
+        return math.hypot(self.across, self.along)
+
+    def measured(self, name: str, across: float, along: float) -> PrinterProfile:
+        """Return the profile of a printer on which the sides came out as `across` and `along`.
+
+        A `CalibrationError` if a side is off by more than 3 %, or both are off just as a page is
+        that was fitted to another sheet: Letter fitted to A4 shrinks by 2.7 %.
+        """
+        sides = ((self.across, across), (self.along, along))
+        for wrong in wrong_prints(self.paper):
+            if all(abs(read - true * wrong.scale) <= 4 * READING for true, read in sides):
+                how = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
+                raise CalibrationError(
+                    f"{self.words(across)} and {self.words(along)} are what this sheet reads when "
+                    f"it was {how}: that is no printer's error; print it again at 100 %"
+                )
+        for edge, (true, read) in zip(("short", "long"), sides, strict=True):
+            if not abs(read - true) <= MOST * true:
+                raise CalibrationError(
+                    f"the bar along the {edge} edge should be {self.words(true)} and read "
+                    f"{self.words(read)}: more than {100 * MOST:.0f} % is no printer's error. Look "
+                    "whether the sheet was printed at 100 %, and name the paper and the margins "
+                    "that it was printed with"
+                )
+        one, other = (Reading(round(true, _DIGITS), round(read, _DIGITS)) for true, read in sides)
+        return PrinterProfile(name, one, other, self.paper.name)
+
+    def words(self, length: float) -> str:
+        """Return a length as the sheet says it, in the other unit as well.
+
+        >>> from .paper import A4, LETTER
+        >>> margins = Margins.all(10)
+        >>> [CalibrationBars.on(paper, margins).words(177.8) for paper in (A4, LETTER)]
+        ['177.8 mm (7.000 in)', '7 in (177.8 mm)']
+        """
+        if self.paper.imperial:
+            return f"{length / MM_PER_INCH:.5g} in ({length:.1f} mm)"
+        return f"{length:.5g} mm ({length / MM_PER_INCH:.3f} in)"
+
+
+def calibration_sheet(paper: Paper, margins: Margins) -> Sheet:
+    """Return the sheet that a printer is measured on: upright, and of a roll a square."""
+    return Sheet.of(paper, margins, landscape=False, length=paper.width)

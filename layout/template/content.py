@@ -7,6 +7,7 @@ from functools import reduce
 from typing import Literal
 
 from ..geometry import Bounds, Path, Point, circle
+from ..geometry.stepping import swapped
 from ..top.runs import HollowCorner
 from ..units import Tape
 
@@ -29,7 +30,12 @@ class TemplateMark:
     @property
     def reach(self) -> float:
         """How far its lines reach from its middle, mm."""
-        return max(_ARM, self.diameter / 2 + _PAST_RING)
+        return max(3.0, self.diameter / 2 + 1.5)  # past a ring, so that one sees where they cross
+
+    @property
+    def ring(self) -> Path:
+        """The circle that must be on paper for it to be found."""
+        return circle(self.at, self.reach)
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,7 +83,7 @@ class TemplateContent:
     @property
     def paths(self) -> tuple[Path, ...]:
         """Every line that must be on paper: outlines, feet, and a circle round each mark."""
-        return self.outlines + self.feet + tuple(mark_ring(mark) for mark in self.marks)
+        return self.outlines + self.feet + tuple(mark.ring for mark in self.marks)
 
     @property
     def bounds(self) -> Bounds:
@@ -90,27 +96,19 @@ class TemplateContent:
 
     def from_underside(self) -> TemplateContent:
         """Return the same template seen from the other face: left and right swapped."""
+
+        def seen(paths: tuple[Path, ...]) -> tuple[Path, ...]:
+            return tuple(path.mirrored() for path in paths)
+
         return replace(
             self,
             finish=self.finish.mirrored(),
             core=self.core and self.core.mirrored(),
             rough=self.rough and self.rough.mirrored(),
-            marks=tuple(replace(m, at=Point(-m.at.x, m.at.y)) for m in self.marks),
-            feet=tuple(foot.mirrored() for foot in self.feet),
+            marks=tuple(replace(m, at=swapped(m.at)) for m in self.marks),
+            feet=seen(self.feet),
             mirrored=not self.mirrored,
-            kept=tuple(path.mirrored() for path in self.kept),
-            unlined=tuple(path.mirrored() for path in self.unlined),
-            hollows=tuple(replace(h, at=Point(-h.at.x, h.at.y)) for h in self.hollows),
+            kept=seen(self.kept),
+            unlined=seen(self.unlined),
+            hollows=tuple(replace(h, at=swapped(h.at)) for h in self.hollows),
         )
-
-
-_ARM = 3.0
-"""Length of the arms of a mark's cross, mm."""
-
-_PAST_RING = 1.5
-"""How far the arms reach past the ring of a hole, mm: enough to see where they cross."""
-
-
-def mark_ring(mark: TemplateMark) -> Path:
-    """Return the circle that must be on paper for a mark to be found."""
-    return circle(mark.at, mark.reach)

@@ -58,26 +58,19 @@ class Grid:
 
 
 def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
-    """Return the tiles of the kept places, each with its neighbours' names."""
+    """Return the tiles of the kept places, each with its neighbours' names.
+
+    Rows and columns count from the first that are kept.
+    """
+    top, left = (min(place[axis] for place in kept) for axis in (0, 1))
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
-
-    def name(row: int, column: int) -> str:
-        return str(numbers.get((row, column), ""))
-
-    return tuple(
-        Tile(
-            row,
-            column,
-            number,
-            grid.window(row, column),
-            grid.cell((row, column), kept),
-            left=name(row, column - 1),
-            right=name(row, column + 1),
-            above=name(row - 1, column),
-            below=name(row + 1, column),
-        )
-        for (row, column), number in numbers.items()
-    )
+    found = []
+    for (row, column), number in numbers.items():
+        sides = (row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)
+        names = (str(numbers.get(place, "")) for place in sides)
+        window, cell = grid.window(row, column), grid.cell((row, column), kept)
+        found.append(Tile(row - top, column - left, number, window, cell, *names))
+    return tuple(found)
 
 
 _ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)
@@ -92,25 +85,23 @@ def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark
     by_name = {tile.name: tile for tile in tiles}
     marks: list[RegisterMark] = []
     for tile in tiles:
-        for name in (tile.right, tile.below):
+        for name, below in ((tile.right, False), (tile.below, True)):
             if not name:
                 continue
-            one, other = _seam(tile, by_name[name], across=name == tile.below)
+            one, other = _seam(tile.cell, by_name[name].cell, below=below)
             for start, end in ((one, other), (other, one)):
                 at = _clearest([start + (end - start) * share for share in _ALONG_SEAM], drawn)
                 marks.append(RegisterMark(len(marks) + 1, at, (tile.name, name)))
     return tuple(marks)
 
 
-def _seam(tile: Tile, other: Tile, *, across: bool) -> tuple[Point, Point]:
-    """Return the ends of the seam of two neighbours, as far as both are its owners."""
-    if across:
-        left = max(tile.cell.left, other.cell.left)
-        right = min(tile.cell.right, other.cell.right)
-        return Point(left, tile.cell.bottom), Point(right, tile.cell.bottom)
-    low = max(tile.cell.bottom, other.cell.bottom)
-    high = min(tile.cell.top, other.cell.top)
-    return Point(tile.cell.right, high), Point(tile.cell.right, low)
+def _seam(cell: Bounds, other: Bounds, *, below: bool) -> tuple[Point, Point]:
+    """Return the ends of the seam with a neighbour, as far as both are its owners."""
+    left, right = max(cell.left, other.left), min(cell.right, other.right)
+    low, high = max(cell.bottom, other.bottom), min(cell.top, other.top)
+    if below:
+        return Point(left, cell.bottom), Point(right, cell.bottom)
+    return Point(cell.right, high), Point(cell.right, low)
 
 
 def _clearest(places: list[Point], drawn: Points) -> Point:

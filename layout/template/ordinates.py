@@ -70,15 +70,12 @@ def _step(reach: float, tape: Tape) -> float:
 def _stations(
     outline: Path, axis: int, low: float, high: float, step: float
 ) -> tuple[Station, ...]:
-    first, last = math.ceil(low / step), math.floor(high / step)
-    within = [k * step for k in range(first, last + 1)]
+    within = (k * step for k in range(math.ceil(low / step), math.floor(high / step) + 1))
     inner = [w for w in within if low + SAME_POINT < w < high - SAME_POINT]
-    levels = [low, *inner, high]
     found = []
-    for level in levels:
+    for level in (low, *inner, high):
         start, way = (Point(level, 0.0), _UP) if axis == 0 else (Point(0.0, level), _RIGHT)
         reaches = [crossing.reach for crossing in crossings(outline, start, way)]
         if reaches:
-            low_one, *others, high_one = (*reaches, reaches[-1])
-            found.append(Station(level, low_one, high_one, tuple(others[:-1])))
+            found.append(Station(level, reaches[0], reaches[-1], tuple(reaches[1:-1])))
     return tuple(found)

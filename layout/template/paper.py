@@ -68,15 +68,8 @@ TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH, imperial=True)
 ROLL_610 = Paper.from_roll(610.0)
 ROLL_914 = Paper.from_roll(914.0)
 
-PAPERS: dict[str, Paper] = {
-    "A4": A4,
-    "A3": A3,
-    "Letter": LETTER,
-    "Legal": LEGAL,
-    "Tabloid": TABLOID,
-    "roll 610": ROLL_610,
-    "roll 914": ROLL_914,
-}
+PAPERS = {paper.name: paper for paper in (A4, A3, LETTER, LEGAL, TABLOID)}
+PAPERS |= {"roll 610": ROLL_610, "roll 914": ROLL_914}
 """The papers by the name that a job file uses."""
 
 
@@ -118,13 +111,7 @@ class Margins:
 
 @dataclass(frozen=True, slots=True)
 class Sheet:
-    """A piece of paper as a page lies: its size and its margins.
-
-    Raises
-    ------
-    PaperError
-        If the margins leave less than 60 mm on a side.
-    """
+    """A piece of paper as a page lies; a `PaperError` if its margins leave less than 60 mm."""
 
     width: float
     height: float

@@ -17,7 +17,7 @@ from ..geometry.symmetry import images
 from ..geometry.tolerance import SAME_PLACE
 from ..geometry.window import clipped
 from ..marking.places import MOST_CORNERS, TURNS
-from .content import TemplateContent, TemplateMark, mark_ring
+from .content import TemplateContent, TemplateMark
 from .paper import PaperError
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
@@ -33,7 +33,6 @@ FEW_CURVES = 0.25
 choice)."""
 
 _FAR = 1e5
-
 
 _BESIDE = 20.0
 """Most that another outline's curve stands off the finish line's, mm."""
@@ -62,18 +61,20 @@ class Portion:
         """
         shown = []
         for mark in content.marks:
+            right = not self.flip_x or mark.at.x >= -SAME_PLACE
+            upper = not self.flip_y or mark.at.y >= -SAME_PLACE
             kin = self._kin(mark, content.marks)
-            if self.window.holds(mark.at) and self._leads(mark) and kin is not None:
+            if right and upper and self.window.holds(mark.at) and kin is not None:
                 shown.append(replace(mark, label="/".join(dict.fromkeys(kin))))
         return tuple(shown)
 
     def feet(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return the feet that have a mirror image at every flip, cut to the portion."""
-        alike = [
+        alike = (
             foot
             for foot in content.feet
-            if all(any(images(foot, f, flip) for f in content.feet) for flip in self._flips())
-        ]
+            if all(any(images(foot, f, flip) for f in content.feet) for flip in self._flips)
+        )
         return tuple(piece for foot in alike for piece in clipped(foot, self.window))
 
     def outline(self, path: Path) -> tuple[Path, ...]:
@@ -87,12 +88,9 @@ class Portion:
         if self.name in ("curves", "none"):
             return self._curves(content)
         lines = [piece for path in content.outlines for piece in self.outline(path)]
-        rings = [
-            piece
-            for mark in self.marks(content)
-            for piece in clipped(mark_ring(mark), self.window.grown(BEYOND))
-        ]
-        return (*lines, *self.feet(content), *rings)
+        window, rings = self.window.grown(BEYOND), (mark.ring for mark in self.marks(content))
+        shown = (piece for ring in rings for piece in clipped(ring, window))
+        return (*lines, *self.feet(content), *shown)
 
     def _curves(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return the curves of all outlines; a rough line's own ones round square corners go."""
@@ -104,57 +102,51 @@ class Portion:
         kept = (p for held in others for p in held if any(b.holds(p.bounds.middle) for b in beside))
         return (*finish, *kept)
 
-    def _images(self, point: Point) -> list[Point]:
-        """Return where the flips bring a point."""
-        return [Point(sx * point.x, sy * point.y) for sx, sy in self._flips()]
-
+    @property
     def _flips(self) -> list[tuple[float, float]]:
-        """Return by what x and y are multiplied when the paper is laid down each further time."""
+        """By what x and y are multiplied when the paper is laid down each further time."""
         xs = (1.0, -1.0) if self.flip_x else (1.0,)
         ys = (1.0, -1.0) if self.flip_y else (1.0,)
         return [(sx, sy) for sx in xs for sy in ys][1:]
 
-    def _leads(self, mark: TemplateMark) -> bool:
-        """Whether a mark lies on the printed side of the flip lines, or on them."""
-        right = not self.flip_x or mark.at.x >= -SAME_PLACE
-        return right and (not self.flip_y or mark.at.y >= -SAME_PLACE)
-
     def _kin(self, mark: TemplateMark, others: Iterable[TemplateMark]) -> list[str] | None:
         """Return the labels of a mark and all its images; None where an image is no mark."""
         labels = [mark.label]
-        for image in self._images(mark.at):
-            near = [m for m in others if m.at.distance_to(image) <= SAME_PLACE]
-            same = [m for m in near if abs(m.diameter - mark.diameter) <= SAME_PLACE]
-            if not same:
+        for sx, sy in self._flips:
+            image = Point(sx * mark.at.x, sy * mark.at.y)
+            near = (m for m in others if m.at.distance_to(image) <= SAME_PLACE)
+            same = next((m for m in near if abs(m.diameter - mark.diameter) <= SAME_PLACE), None)
+            if same is None:
                 return None
             if image.distance_to(mark.at) > SAME_PLACE:
-                labels.append(same[0].label)
+                labels.append(same.label)
         return labels
 
 
 def portions(content: TemplateContent) -> tuple[Portion, ...]:
     """Return every portion that the top's symmetry and its straights allow, largest first."""
     x, y = content.symmetric_x, content.symmetric_y
-    found = [Portion("whole", Bounds(-_FAR, -_FAR, _FAR, _FAR))]
+    share, every = curved_share(content), Bounds(-_FAR, -_FAR, _FAR, _FAR)
+    right, upper = replace(every, left=-BEYOND), replace(every, bottom=-BEYOND)
+    quarter = replace(right, bottom=-BEYOND)
+    found = [Portion("whole", every)]
     if x:
-        found.append(Portion("half", Bounds(-BEYOND, -_FAR, _FAR, _FAR), flip_x=True))
+        found.append(Portion("half", right, flip_x=True))
     if y:
-        found.append(Portion("half", Bounds(-_FAR, -BEYOND, _FAR, _FAR), flip_y=True))
+        found.append(Portion("half", upper, flip_y=True))
     if x and y:
-        window = Bounds(-BEYOND, -BEYOND, _FAR, _FAR)
-        found.append(Portion("quarter", window, flip_x=True, flip_y=True))
+        found.append(Portion("quarter", quarter, flip_x=True, flip_y=True))
     along, across = (_straight_end(content.finish, axis) for axis in (0, 1))
     if x and along is not None and _is_plain(content.finish, along):
-        window = Bounds(along - TAIL, -BEYOND if y else -_FAR, _FAR, _FAR)
-        found.append(Portion("end", window, flip_x=True, flip_y=y))
+        end = replace(quarter if y else right, left=along - TAIL)
+        found.append(Portion("end", end, flip_x=True, flip_y=y))
     if x and y and along is not None and across is not None:
-        window = Bounds(along - TAIL, across - TAIL, _FAR, _FAR)
-        found.append(Portion("corner", window, flip_x=True, flip_y=True))
-    share = curved_share(content)
+        corner = replace(every, left=along - TAIL, bottom=across - TAIL)
+        found.append(Portion("corner", corner, flip_x=True, flip_y=True))
     if 0 < share < 1:
-        found.append(Portion("curves", Bounds(-_FAR, -_FAR, _FAR, _FAR)))
+        found.append(Portion("curves", every))
     if share == 0:
-        found.append(Portion("none", Bounds(-_FAR, -_FAR, _FAR, _FAR)))
+        found.append(Portion("none", every))
     return tuple(found)
 
 
@@ -167,13 +159,7 @@ def curved_share(content: TemplateContent) -> float:
 
 
 def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
-    """Return the portions of that name (a half may be had two ways).
-
-    Raises
-    ------
-    PaperError
-        If this top has none; the message names those that it has.
-    """
+    """Return the portions of that name (a half may be had two ways); a `PaperError` if none."""
     every = portions(content)
     named = tuple(portion for portion in every if portion.name == name)
     if not named:

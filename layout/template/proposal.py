@@ -59,12 +59,7 @@ def proposed(content: TemplateContent, wish: TemplateWish) -> Proposal:
 
     "auto" keeps to whole, half and quarter, which show every mark that has its mirror images; of a
     top with few curves, whose straights a straightedge draws, those alone will do, and a top
-    without any needs no sheet.
-
-    Raises
-    ------
-    PaperError
-        If the top has no such portion.
+    without any needs no sheet. A `PaperError` if the top has no such portion.
     """
     if wish.portion == AUTO:
         few = curved_share(content) <= FEW_CURVES

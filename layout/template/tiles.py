@@ -145,10 +145,6 @@ class TilePlan:
         field = field_of(self.sheet, self.correction)
         return Point(field.left - tile.window.left, field.bottom - tile.window.bottom)
 
-    def tile(self, name: str) -> Tile:
-        """Return the tile of that name; KeyError where there is none."""
-        return {tile.name: tile for tile in self.tiles}[name]
-
     @property
     def corner_crosses(self) -> tuple[CornerCross, ...]:
         """A cross on the sheet nearest each corner of the grid, numbered round from the lower left.
@@ -158,14 +154,12 @@ class TilePlan:
         """
         if not self.tiles or not self.is_joined:
             return ()
-        whole, crosses = self.whole, []
-        for name, corner in zip(_CORNERS, whole.corners, strict=True):
-            own = [
-                (_corner_of(tile.window.grown(-INSET), corner, whole), tile) for tile in self.tiles
-            ]
+        crosses = []
+        for k, (name, corner) in enumerate(zip(_CORNERS, self.whole.corners, strict=True)):
+            own = [(tile.window.grown(-INSET).corners[k], tile.name) for tile in self.tiles]
             away = [(at.distance_to(corner), at, tile) for at, tile in own]
             _, at, tile = first_of_best(away, lambda found: -found[0], tolerance=SAME_PLACE)
-            crosses.append(CornerCross(name, at, tile.name))
+            crosses.append(CornerCross(name, at, tile))
         return tuple(crosses)
 
     @property
@@ -175,10 +169,8 @@ class TilePlan:
         if not crosses:
             return ()
         pairs = ((0, 1), (3, 2), (0, 3), (1, 2), (0, 2), (1, 3))
-        return tuple(
-            CheckLength(crosses[a].name, crosses[b].name, crosses[a].at.distance_to(crosses[b].at))
-            for a, b in pairs
-        )
+        ends = [(crosses[a], crosses[b]) for a, b in pairs]
+        return tuple(CheckLength(a.name, b.name, a.at.distance_to(b.at)) for a, b in ends)
 
 
 _CORNERS = ("I", "II", "III", "IV")
@@ -189,23 +181,13 @@ INSET = 6.0
 """How far a corner cross stands inside its window, mm: a 4 mm arm and clear paper beyond."""
 
 
-def _corner_of(box: Bounds, towards: Point, whole: Bounds) -> Point:
-    x = box.left if towards.x == whole.left else box.right
-    y = box.bottom if towards.y == whole.bottom else box.top
-    return Point(x, y)
-
-
 def field_of(sheet: Sheet, correction: Correction = TRUE) -> Bounds:
     """Return where ink may go on a sheet, in true mm as it comes out of the printer.
 
     A page that is written larger to meet a printer that shrinks must still stay within the margins
     as written, so its true field is smaller, about the middle of the sheet.
     """
-    field, middle = sheet.printable.grown(-INK), sheet.frame.middle
+    middle, corners = sheet.frame.middle, sheet.printable.grown(-INK).corners
     across, up = (max(1.0, f) for f in correction.for_page(landscape=sheet.landscape))
-    return Bounds(
-        middle.x + (field.left - middle.x) / across,
-        middle.y + (field.bottom - middle.y) / up,
-        middle.x + (field.right - middle.x) / across,
-        middle.y + (field.top - middle.y) / up,
-    )
+    offs = (corner - middle for corner in corners)
+    return Bounds.around(middle + Point(off.x / across, off.y / up) for off in offs)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import reduce
 
 import numpy as np
@@ -21,7 +21,7 @@ from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped, most_length
 from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
 from .paper import PaperError, Sheet
-from .tiles import Place, Places, Tile, TilePlan, beside, field_of
+from .tiles import Place, Places, TilePlan, beside, field_of
 from .wish import TemplateWish
 
 _SPACING = 2.0
@@ -70,12 +70,8 @@ class _Drawn:
 def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
     """Return the plan that shows every line on the fewest sheets; without any there are none.
 
-    Sheets that are tied must all hang together, edge to edge.
-
-    Raises
-    ------
-    PaperError
-        If the piece of a roll that the lines take leaves too little between the margins.
+    Sheets that are tied must all hang together, edge to edge. A `PaperError` if the piece of a roll
+    that the lines take leaves too little between the margins.
     """
     paper, white, overlap, correction = wish.paper, wish.margins, wish.overlap, wish.correction
     if not paths:
@@ -95,11 +91,10 @@ def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -
         crowd, grid, kept = _fewest(drawn, field, overlap, tied=tied)
         used = len(kept) * sheet.width * sheet.height
         found.append(((-len(kept), -used, -crowd), sheet, grid, kept))
-    if not found:
-        assert refused is not None
+    if refused is not None and not found:
         raise refused
     _, sheet, grid, kept = first_of_best(found, lambda way: way[0], tolerance=(0.0, 1.0, ROUNDING))
-    tiles = _trimmed(grid, kept)
+    tiles = tiles_on(grid, kept)
     marks = register_marks(tiles, drawn.points)
     return TilePlan(paper, sheet, overlap, tiles, marks, correction, white)
 
@@ -109,10 +104,9 @@ def _sheet(wish: TemplateWish, bounds: Bounds, *, landscape: bool) -> Sheet:
     paper, margins = wish.paper, wish.margins
     if not paper.roll:
         return Sheet.of(paper, margins, landscape=landscape)
-    extent = bounds.width if landscape else bounds.height
-    white = margins.bottom + margins.top
+    extent, white = bounds.height, margins.bottom + margins.top
     if landscape:
-        white = margins.turned.left + margins.turned.right
+        extent, white = bounds.width, margins.turned.left + margins.turned.right
     needed = (extent + _ROLL_SPARE) * max(1.0, wish.correction.along) + white
     length = min(paper.length, max(_SHORTEST_PIECE, math.ceil(needed - ROUNDING)))
     return Sheet.of(paper, margins, landscape=landscape, length=length)
@@ -190,14 +184,6 @@ def _needed(drawn: _Drawn, grid: Grid) -> Places:
             kept.remove(place)
             relied_on |= sides
     return frozenset(kept)
-
-
-def _trimmed(grid: Grid, kept: Places) -> tuple[Tile, ...]:
-    """Return the tiles of a settled grid, with empty rows and columns at its sides cut off."""
-    row, column = min(r for r, _ in kept), min(c for _, c in kept)
-    corner = grid.window(row, column)
-    own = replace(grid, left=corner.left, top=corner.top)
-    return tiles_on(own, frozenset((r - row, c - column) for r, c in kept))
 
 
 def points_on(segments: Sequence[Segment], spacing: float) -> tuple[Points, NDArray[np.intp]]:

@@ -9,8 +9,9 @@ from ..errors import LengthError
 from ..keys.figures import ABOVE_0, Length, Range
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind, Text, YesNo, each, names
+from ..keys.length import parse_length
 from ..keys.place import Place, shown
-from ..units import Units, parse_length
+from ..units import Units
 from .calibration import TRUE, Correction
 from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
@@ -26,21 +27,9 @@ _INCHES = re.compile(r"[\"'″′]|in|f[eo]*t", re.IGNORECASE)
 def asked_paper(text: str, units: Units = Units.MM) -> Paper:
     """Return the paper of a name, of a size such as "320 x 450", or a roll such as "roll 36 in".
 
-    A unit may stand once, after the second side. Paper whose size is given in inches is made to
-    inches.
+    A unit may stand once, after the second side; a bare number counts in `units`. Paper whose size
+    is given in inches is made to inches. A `PaperError` if there is no such paper.
 
-    Parameters
-    ----------
-    units : Units
-        What a bare number counts in.
-
-    Raises
-    ------
-    PaperError
-        If there is no such paper.
-
-    Examples
-    --------
     >>> asked_paper("letter").name, asked_paper("13 x 19 in").name, asked_paper("roll 24in").name
     ('Letter', '13 × 19 in', 'roll 24 in')
     """
@@ -127,11 +116,8 @@ RELEASES = ("R2010", "R12")
 class TemplateWish:
     """Paper and portion of the template, and how it is written.
 
-    Raises
-    ------
-    LayoutError
-        If a name is not known, a length is below 0, the margins leave too little of the paper, or
-        the overlap suits no sheet.
+    A `LayoutError` if a name is not known, a length is below 0, the margins leave too little of the
+    paper, or the overlap suits no sheet.
     """
 
     paper: Paper = key(

@@ -8,92 +8,77 @@ from ..cutting.edging import Edging
 from ..cutting.profile import Arris, ProfilePlan
 from ..units import Tape
 from ..work.piece import Finish
-from .cuts_told import words_of
-from .say import Passage, Say, passage
-
-_UNTOUCHED = " None of it along the kept edge."
-_BARE = " It runs past the lipping and lays the core bare: seal and colour it."
+from .say import Passage, Say, counted, passage
 
 
-@words_of.register
-def _(edging: Edging, say: Say) -> Passage:
-    """Return how the lipping goes on; too thick to bend cold it is laminated."""
+def edging_words(edging: Edging, say: Say) -> Passage:
+    """Return how the sawn edges are covered; a lipping too thick to bend cold is laminated."""
     tape = say.tape
+    if not edging.thickness:
+        kept = " ({kept:measure} of kept edge is left out)" if edging.kept else ""
+        bend = " It bends to a radius of {tightest:measure}: warm it there."
+        words = (
+            f"The raw edge of board drinks and swells: edge it, {{around:measure}} round{kept}, "
+            "cut {cut_length:measure}, {strip_width:measure} wide; joints where they show least; "
+            f"trim it, file down, never up.{'' if edging.tightest is None else bend}"
+        )
+        return passage("Edging", tape.fill(words, edging))
+    bend = "laminated of {layers} strips {layer:figure} thick, which bend cold"
     if edging.tightest is None:
         bend = "mitred at the corners"
     elif edging.layers == 1:
         bend = "bends cold"
-    else:
-        layer = tape.figure(edging.layer)
-        bend = f"laminated of {edging.layers} strips {layer} thick, which bend cold"
-    kept = ", the kept edges left out" if edging.kept else ""
-    joints = "joints on the straights" if edging.on_straights else "one scarfed joint"
-    return passage(
-        "Lipping",
-        f"{tape.figure(edging.around)} round{kept}; cut {tape.figure(edging.cut_length)}, "
-        f"{tape.figure(edging.strip_width)} wide and {tape.figure(edging.thickness)} thick; "
-        f"{bend}; {joints}; cramp 24 h, flush",
+    words = (
+        f"{{around:figure}} round{', the kept edges left out' if edging.kept else ''}; "
+        "cut {cut_length:figure}, {strip_width:figure} wide and {thickness:figure} thick; "
+        f"{bend}; {'joints on the straights' if edging.on_straights else 'one scarfed joint'}; "
+        "cramp 24 h, flush"
     )
-
-
-def edging_words(edging: Edging, tape: Tape) -> Passage:
-    """Return how the raw edge of board is covered."""
-    kept = f" ({tape.measure(edging.kept)} of kept edge is left out)" if edging.kept else ""
-    bend = ""
-    if edging.tightest is not None:
-        bend = f" It bends to a radius of {tape.measure(edging.tightest)}: warm it there."
-    return passage(
-        "Edging",
-        f"The raw edge of board drinks and swells: edge it, {tape.measure(edging.around)} "
-        f"round{kept}, cut {tape.measure(edging.cut_length)}, "
-        f"{tape.measure(edging.strip_width)} wide; joints where they show least; trim it, file "
-        f"down, never up.{bend}",
-    )
+    return passage("Lipping", tape.fill(words, edging))
 
 
 def profile_words(profile: ProfilePlan, tape: Tape) -> Iterator[Passage]:
     """Yield what is done to the edge, from above to below."""
-    but = _UNTOUCHED if profile.keeps else ""
-    bare = _BARE if profile.core_bare else ""
+    but = " None of it along the kept edge." if profile.keeps else ""
+    bare = ""
+    if profile.core_bare:
+        bare = " It runs past the lipping and lays the core bare: seal and colour it."
     if profile.round_over:
-        words = (
+        yield passage(
+            "Round over the edge",
             "A bearing bit along the upper arris, the way the edge was routed; without a router "
-            "plane three flats and sand them round."
+            f"plane three flats and sand them round.{but}{bare}",
+            figures=((tape.figure(profile.round_over), "radius"),),
         )
-        radius = ((tape.figure(profile.round_over), "radius"),)
-        yield passage("Round over the edge", words + but + bare, figures=radius)
         bare = ""
     if profile.bevel_in:
         thin = " It is thin: it chips when knocked." if profile.is_thin else ""
-        crowded = (
-            f"Leg {number} stands nearer to the edge than that: move it inwards"
-            for number in profile.crowded
-        )
         yield passage(
             "Bevel under the edge",
             "Gauge both lines all round and plane from one to the other, ends first. "
             f"{tape.figure(profile.edge_left)} of the edge is left.{thin} Nothing is fixed within "
             f"{tape.figure(profile.fixings_inside)} of the edge.{but}{bare}",
-            warnings=crowded,
+            warnings=(
+                f"Leg {number} stands nearer to the edge than that: move it inwards"
+                for number in profile.crowded
+            ),
             figures=(
                 (tape.figure(profile.bevel_in), "in from the edge"),
                 (tape.figure(profile.bevel_up), "up the edge"),
             ),
         )
-    yield passage("Break the arris", _arris(profile.arris, tape) + but)
-
-
-def _arris(arris: Arris, tape: Tape) -> str:
+    arris = profile.arris
     which = "every arris" if arris.above else "the lower arris"
-    if arris.by_abrasive:
-        return (
-            f"Ease {which} by {tape.small(arris.size)}, with abrasive only: a plane or a bit lifts "
-            "veneer and laminate."
-        )
-    return (
-        f"Break {which} by about {tape.figure(arris.size)}, so that it neither cuts nor chips; "
-        "sand to the line, not past it."
+    words = (
+        f"Break {which} by about {{size:figure}}, so that it neither cuts nor chips; sand to the "
+        "line, not past it."
     )
+    if arris.by_abrasive:
+        words = (
+            f"Ease {which} by {{size:small}}, with abrasive only: a plane or a bit lifts veneer "
+            "and laminate."
+        )
+    yield passage("Break the arris", tape.fill(words, arris) + but)
 
 
 def arris_label(arris: Arris, tape: Tape) -> str:
@@ -105,24 +90,22 @@ def arris_label(arris: Arris, tape: Tape) -> str:
 
 def finish_words(finish: Finish, tape: Tape, *, top: bool = False) -> Passage:
     """Return how the underside and the edge are coated, or the `top`."""
-    area = tape.area(finish.area)
+    title, where = (
+        "Coat underside and edge",
+        "Both faces and the edge alike, or it cups: {area:area} a coat, half of it now, before "
+        "anything is fixed underneath.",
+    )
     if not finish.faces:
-        where, title = f"Laminate takes no coat: {area} of bare edge, each time.", "Seal the edge"
+        title = "Seal the edge"
+        where = "Laminate takes no coat: {area:area} of bare edge, each time."
     elif top:
-        where, title = "The show face last, when all else is fixed and set.", "Coat the top"
-    else:
-        where, title = (
-            f"Both faces and the edge alike, or it cups: {area} a coat, half of it now, before "
-            "anything is fixed underneath.",
-            "Coat underside and edge",
-        )
+        title, where = "Coat the top", "The show face last, when all else is fixed and set."
     between = f", {finish.recoat:g} h apart" if finish.coats > 1 else ""
     if finish.coats > 1 and finish.coating.between:
         between += f", rubbed down with {finish.coating.between} in between"
-    coats = "coat" if finish.coats == 1 else "coats"
     return passage(
         title,
-        where,
-        f"Dust off with a vacuum cleaner and a damp cloth before each; {finish.coats} thin {coats} "
-        f"of {finish.coat.value}{between}.",
+        tape.fill(where, finish),
+        "Dust off with a vacuum cleaner and a damp cloth before each; "
+        f"{counted(finish.coats, 'thin coat')} of {finish.coat.value}{between}.",
     )

@@ -4,22 +4,24 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import islice
+from string import ascii_lowercase
 
 from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry import Region
-from ..marking.mark import Check, Kind, Mark, Proves
+from ..marking.mark import Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
 from ..outlines import Outline
 from ..panel.defect import Spoils
 from ..plan.plan import Plan
-from ..units import Tape
+from ..units import MM_PER_INCH, Tape
 from .datum import DIAGONAL
 from .first_tables import shown_marks
 from .legs import in_quarters
-from .lying import Lying
 from .panel import made_of
-from .say import listed, thin_words, unit_words
+from .saw_lines import Lying
+from .say import bare_size, listed, unit_words
 
 CHECKS = 5
 """Distances that are told on the first page."""
@@ -37,26 +39,22 @@ class Head:
 
 def head_words(plan: Plan) -> Head:
     """Return name, origin and size."""
-    job, tape = plan.job, plan.job.tape
-    panel, box = job.panel, job.panel.boundary.bounds
-    most = max(box.width, box.height), min(box.width, box.height)
-    sizes = " × ".join(tape.figure(size) for size in (*most, panel.thickness))
-    came = [f"from the {panel.name}: {made_of(panel)}, {sizes}"]
+    tape, panel, outline = plan.job.tape, plan.job.panel, plan.top.outline
+    box = panel.boundary.bounds
+    sides = (max(box.width, box.height), min(box.width, box.height), panel.thickness)
+    came = [f"from the {panel.name}: {made_of(panel)}, {' × '.join(map(tape.figure, sides))}"]
     if panel.flattened is not None:
         when = "on the way" if plan.cuts.again else "before any mark"
         came.append(f"flattened to {tape.figure(panel.flattened)} {when}")
-    outline = plan.top.outline
-    parts = [_shape(outline, tape), f"{tape.figure(panel.made_thickness)} thick"]
-    if plan.top.lipping:
-        lipping = thin_words(plan.top.lipping, tape).removesuffix(f" {tape.unit}")
-        parts.insert(1, f"lipping of {lipping} included")
-    parts.append(f"all figures in {unit_words(tape)}")
-    size = f"{tape.figure(outline.length)} × {tape.figure(outline.width)}"
-    if outline.is_round:
-        size = f"ø {tape.figure(outline.length)}"
-    elif "across_flats" in outline.figures:
-        size = tape.figure(outline.figures["across_flats"])
-    return Head(job.name, tuple(came), size, " · ".join(p for p in parts if p))
+    lipping = tape.thin(plan.top.lipping).removesuffix(f" {tape.unit}")
+    parts = (
+        _shape(outline, tape),
+        f"lipping of {lipping} included" if plan.top.lipping else "",
+        f"{tape.figure(panel.made_thickness)} thick",
+        f"all figures in {unit_words(tape)}",
+    )
+    size = bare_size(outline, tape.figure)
+    return Head(plan.job.name, tuple(came), size, " · ".join(filter(None, parts)))
 
 
 def _shape(outline: Outline, tape: Tape) -> str:
@@ -66,9 +64,7 @@ def _shape(outline: Outline, tape: Tape) -> str:
         return f"{what} R {listed(radii)}"
     if outline.swung and not outline.is_round:
         return f"round ends, R {tape.figure(outline.width / 2)}"
-    if "across_flats" in outline.figures:
-        return f"{outline.name}, across the flats"
-    return outline.name
+    return outline.name + ", across the flats" * ("across_flats" in outline.figures)
 
 
 def face_words(plan: Plan, lying: Lying) -> tuple[str, str]:
@@ -77,12 +73,6 @@ def face_words(plan: Plan, lying: Lying) -> tuple[str, str]:
     what = f"Corner {first}" if len(first) == 1 and first not in "PQ" else first
     up, face = ("DOWN", "underside") if lying.mirrored else ("UP", "show face")
     return f"SHOW FACE {up}", f"You look at the {face}. {what} lies at your {lying.hand}."
-
-
-def lies_words(lying: Lying) -> str:
-    """Return the same in short, for the head of a part of the work."""
-    up = "DOWN" if lying.mirrored else "UP"
-    return f"show face {up}, {lying.datum.first.name} at your {lying.hand}"
 
 
 def drawn_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
@@ -98,27 +88,25 @@ def drawn_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
 
 def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...], str]:
     """Return at most five distances, diagonals first, and what to do where one is out."""
-    seen = {mark.label for mark in drawn_marks(plan, held)}
-    fit = [
-        check
-        for check in held.checks
-        if check.proves is Proves.PANEL or {check.start, check.end} <= seen
-    ]
-    rows: dict[tuple[Proves, str], list[Check]] = {}
-    for check in fit:
-        rows.setdefault((check.proves, plan.job.tape.figure(check.distance)), []).append(check)
-    told = []
-    for (_, figure), checks in list(rows.items())[:CHECKS]:
-        pairs = [f"{check.start}–{check.end}" for check in checks[:2]]
-        more = " …" if len(checks) > len(pairs) else ""
-        told.append((" and ".join(pairs) + more, figure))
+    tape, seen = plan.job.tape, {mark.label for mark in drawn_marks(plan, held)}
+    of_panel = any(check.proves is Proves.PANEL for check in held.checks)
+    rows: dict[tuple[Proves, str], list[str]] = {}
+    for check in held.checks:
+        if check.proves is Proves.PANEL or {check.start, check.end} <= seen:
+            alike = rows.setdefault((check.proves, tape.figure(check.distance)), [])
+            alike.append(f"{check.start}–{check.end}")
+    told = tuple(
+        (" and ".join(pairs[:2]) + " …" * (len(pairs) > 2), figure)
+        for (_, figure), pairs in list(rows.items())[:CHECKS]
+    )
     slip = "One that is out shows a slip: find it before the first cut."
     if not told:
         slip = "Nothing to measure between: take each figure twice, once from the other end."
-    elif any(check.proves is Proves.PANEL for check in fit):
-        limit = plan.job.tape.measure(DIAGONAL)
-        slip = f"A panel diagonal out by over {limit}: stop, it is not as measured."
-    return tuple(told), slip
+    elif of_panel:
+        slip = (
+            f"A panel diagonal out by over {tape.measure(DIAGONAL)}: stop, it is not as measured."
+        )
+    return told, slip
 
 
 def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
@@ -126,16 +114,17 @@ def legs_words(plan: Plan) -> tuple[tuple[str, str], ...]:
     legs = plan.legs
     if legs is None:
         return ()
-    tape, foot, over = plan.job.tape, legs.foot, legs.overhang
+    tape, foot = plan.job.tape, legs.foot
     quarters = in_quarters(plan, legs)
     numbered = "numbered in the drawing; their places stand in the step"
     sides = dict.fromkeys(tape.figure(size) for size in (foot.length, foot.width))
     thick = " × ".join(sides) if len(sides) > 1 else f"{min(sides)} thick"
-    legged = f"{len(legs.legs)} {foot.shape.value} legs"
+    legged = f"{len(legs.legs)} {foot.shape.value} legs, {thick}, {{leg_length:figure}} long"
+    over = "beyond them: end {overhang.end:figure}, side {overhang.side:figure}"
     return (
         (quarters, "from O to each middle" if quarters else numbered),
-        ("", f"{legged}, {thick}, {tape.figure(legs.leg_length)} long"),
-        ("", f"beyond them: end {tape.figure(over.end)}, side {tape.figure(over.side)}"),
+        ("", tape.fill(legged, legs)),
+        ("", tape.fill(over, legs)),
     )
 
 
@@ -143,7 +132,7 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     """Return what this job needs at hand."""
     tape, cuts = plan.job.tape, plan.cuts
     longest = max((trim.straightedge for trim in cuts.trims), default=0.0)
-    step = 25.4 if tape.imperial else 100.0
+    step = MM_PER_INCH if tape.imperial else 100.0
     straight = f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"
     drawn = plan.methods[0].tools if plan.methods else ()
     return (
@@ -177,15 +166,12 @@ def foot_words(tape: Tape) -> str:
     )
 
 
-FEW = 8
-"""So many defects are all lettered."""
+FEW, MOST = 8, 14
+"""So many defects are all lettered; so many letters a page can hold."""
 
 NEAR = 50.0
 """Of more, those are that lie so near to the finished edge, mm, and those that no blade may
 cross (our choice)."""
-
-MOST = 14
-"""Letters that a page can hold."""
 
 LONGEST = 24
 """Signs of a name in the key; longer ones are cut at a word."""
@@ -196,25 +182,24 @@ def letters_of(plan: Plan) -> dict[str, str]:
     defects = plan.job.panel.defects
     if len(defects) > FEW:
         line = Region.line(plan.cuts.finish.points(1.0))
-        near = [
+        near = (
             defect
             for defect in defects
             if Spoils.CUTTING in defect.spoils or Region.of(defect.place).distance_to(line) <= NEAR
-        ]
-        defects = tuple(near[:MOST])
-    return {defect.name: chr(ord("a") + i) for i, defect in enumerate(defects)}
+        )
+        defects = tuple(islice(near, MOST))
+    return {defect.name: letter for defect, letter in zip(defects, ascii_lowercase, strict=False)}
 
 
 def key_of(plan: Plan) -> tuple[tuple[tuple[str, str], ...], str]:
     """Return the key: letters with names, and what is drawn without a letter."""
+
+    def short(name: str) -> str:
+        fits = len(name) <= LONGEST
+        return name if fits else f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
+
     letters = letters_of(plan)
     more = len(plan.job.panel.defects) - len(letters)
     rest = [f"and {more} more, listed where the panel is looked at"] if more else []
     rest += ["white field: cut-out"] if plan.job.panel.cut_outs else []
-    return tuple((letter, _short(name)) for name, letter in letters.items()), " · ".join(rest)
-
-
-def _short(name: str) -> str:
-    if len(name) <= LONGEST:
-        return name
-    return f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
+    return tuple((letter, short(name)) for name, letter in letters.items()), " · ".join(rest)

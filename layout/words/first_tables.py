@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..cutting.cut import HandCut, JigsawCut
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import StringLoop, Swing, TrammelRod
@@ -14,8 +14,18 @@ from ..marking.marks import MarkSet
 from ..marking.method import JoinedCorners
 from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
 from ..plan.plan import Plan
-from .lying import Lying
-from .saw_lines import BESIDE, BEYOND, CornerLine, Round, SawLine, falls_words, figures_of, signed
+from ..units import Tape
+from .saw_lines import (
+    BESIDE,
+    BEYOND,
+    CornerLine,
+    Lying,
+    Round,
+    SawLine,
+    falls_words,
+    figures_of,
+    signed,
+)
 from .say import Cell, Say, listed
 
 TWO_TAPES = 5.0
@@ -67,59 +77,55 @@ class RoundTable:
     """How the outline is cut last: a name, a figure and words."""
 
 
+_ENDS = (Kind.END, Kind.SIDE)
+_SHOWN: dict[type, tuple[Kind, ...]] = {
+    Swing: (Kind.ARC_CENTRE,),
+    StringLoop: (Kind.NAIL,),
+    TrammelRod: (),
+    JoinedCorners: (Kind.CORNER,),
+    SteppedCircle: (*_ENDS, Kind.CORNER),
+    SquareAndHalfDiagonal: (*_ENDS, Kind.CORNER),
+}
+"""What each way to draw needs besides the centre; the others need the ends of both axes."""
+
+
 def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
     """Return the marks that the way to draw needs; the others are checked, not set out."""
-    kinds = {Kind.CENTRE}
-    figures = plan.methods[0].figures if plan.methods else None
-    match figures:
-        case Swing():
-            kinds |= {Kind.ARC_CENTRE}
-            kinds |= {Kind.CORNER} if plan.methods[0].joins else set()
-        case StringLoop():
-            kinds |= {Kind.NAIL}
-        case TrammelRod():
-            pass
-        case JoinedCorners() | None:
-            kinds |= {Kind.CORNER}
-        case SteppedCircle() | SquareAndHalfDiagonal():
-            kinds |= {Kind.END, Kind.SIDE, Kind.CORNER}
-        case _:
-            kinds |= {Kind.END, Kind.SIDE}
-    return tuple(mark for mark in held.marks if mark.kind in kinds)
+    kinds: tuple[Kind, ...] = (Kind.CORNER,)
+    if plan.methods:
+        best = plan.methods[0]
+        kinds = _SHOWN.get(type(best.figures), _ENDS)
+        kinds += (Kind.CORNER,) * (isinstance(best.figures, Swing) and best.joins > 0)
+    return tuple(mark for mark in held.marks if mark.kind in (Kind.CENTRE, *kinds))
 
 
 def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
     """Return the tables of one setting out."""
     say = Say.of(plan, each.datum)
-    held, again = each.marks, plan.cuts.again
-    marks = [] if held is None else [_mark(mark, say) for mark in shown_marks(plan, held)]
+    tape, held, again = say.tape, each.marks, plan.cuts.again
+    marks = [] if held is None else [_mark(mark, tape) for mark in shown_marks(plan, held)]
     saws = [_saw_row(line, say, lying) for line in each.lines]
-    saws += [_corner_row(corner, say, lying) for corner in each.corners]
-    depths = dict.fromkeys(d for line in each.lines for d in line.cut.depths)
+    saws += [_corner_row(corner, tape, lying) for corner in each.corners]
+    depths = dict.fromkeys(tape.figure(d) for line in each.lines for d in line.cut.depths)
     told = "".join(f"{c.figure} {c.note}" for row in saws for c in (row.one, row.other))
     told += "".join(f"{mark.along.figure}{mark.square.figure}" for mark in marks)
-    before = ""
-    if each.last and again is not None:
-        before = (
-            f"Flatten to {say.tape.figure(again.thickness)}, rest, strike {again.datum.name}: all "
-            f"that follows is measured from {again.datum.first.name}."
-        )
+    before = "Flatten to {thickness:figure}, rest, strike {datum.name}: all that follows is "
+    before += "measured from {datum.first.name}."
     return RoundTable(
         "Saw" if each.last else "Saw first",
         each.datum.names,
         tuple(marks),
-        () if held is None else tuple(_curve(plan, held)),
+        () if held is None else tuple(_curve(plan)),
         tuple(saws),
-        " then ".join(say.tape.figure(depth) for depth in depths),
+        " then ".join(depths),
         tuple(_notes(plan, each, told)),
-        before,
+        tape.fill(before, again) if each.last and again is not None else "",
         tuple(_last_cuts(plan)) if each.last else (),
     )
 
 
-def _mark(mark: Mark, say: Say) -> MarkRow:
-    tape, ties = say.tape, mark.ties
-    tapes = ""
+def _mark(mark: Mark, tape: Tape) -> MarkRow:
+    ties, tapes = mark.ties, ""
     if ties is not None and ties.error + ties.rounding_error(tape) <= TWO_TAPES:
         tapes = "  ".join(f"{t.name} {tape.figure(t.distance)}" for t in (ties.first, ties.second))
     along = Cell(signed(mark.along, tape, BEYOND), "", "along")
@@ -137,36 +143,37 @@ def _saw_row(line: SawLine, say: Say, lying: Lying) -> SawRow:
     return SawRow(line.number, (line.cut.label,), one, other, guide, falls)
 
 
-def _corner_row(corner: CornerLine, say: Say, lying: Lying) -> SawRow:
-    tape, cuts = say.tape, corner.cuts
+def _corner_row(corner: CornerLine, tape: Tape, lying: Lying) -> SawRow:
+    cuts, figures = corner.cuts, [tape.figure(leg) for leg in corner.legs]
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
-    sawn = guide or (Cell("", "by handsaw, clamped"),)
-    where = "from where the lines cross; boards under it"
-    figures = [tape.figure(leg) for leg in corner.legs]
+    guide = guide or (Cell("", "by handsaw, clamped"),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
     each: tuple[tuple[str, str], ...] = ()
+    falls = "from where the lines cross; boards under it"
     if len(set(figures)) > 1:
         each = tuple(
             (f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)
         )
         one, other = Cell("", "each way", "leg"), Cell()
-    return SawRow(corner.number, tuple(c.label for c in cuts), one, other, sawn, where, each)
+    labels = tuple(cut.label for cut in cuts)
+    return SawRow(corner.number, labels, one, other, guide, falls, each)
 
 
-def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
+def _curve(plan: Plan) -> Iterator[tuple[str, str]]:
     """Yield how the outline is drawn from its marks, as far as figures say it."""
-    tape = plan.job.tape
-    tangents = [mark for mark in held.marks if mark.kind is Kind.TANGENT]
+    tape, corners = plan.job.tape, ("Edge", "pencil from corner to corner")
     if not plan.methods:
-        yield "Edge", "pencil from corner to corner"
+        yield corners
         return
     best = plan.methods[0]
-    same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
-    joined = "; then T to T" if (tangents and best.joins) or len(tangents) == 4 else ""
+    tangents = sum(mark.kind is Kind.TANGENT for mark in plan.marks.marks)
+    joined = "; then T to T" if (tangents and best.joins) or tangents == 4 else ""
     if best.joins and plan.top.outline.free_sizes:
         joined = "; then X to X and X to T"
-    for method in same:
+    for method in plan.methods:
+        if method.name != best.name or method.serves != best.serves:
+            continue
         match method.figures:
             case Swing() as swing:
                 at = centres_of(plan, [p.at for p in method.pivots] or swing.centres)
@@ -174,15 +181,15 @@ def _curve(plan: Plan, held: MarkSet) -> Iterator[tuple[str, str]]:
                 core = f"; core R {tape.figure(radius)}" if radius > 0 else ""
                 yield "Curve", f"pencil R {tape.figure(swing.radius)}{core} about {at}{joined}"
             case TrammelRod() as rod:
-                yield (
-                    "Curve",
-                    f"rod: from the pencil {tape.figure(rod.to_long_axis_pin)} to the pin on the "
-                    f"long line, {tape.figure(rod.to_short_axis_pin)} to the pin on the short one",
+                words = (
+                    "rod: from the pencil {to_long_axis_pin:figure} to the pin on the long line, "
+                    "{to_short_axis_pin:figure} to the pin on the short one"
                 )
+                yield "Curve", tape.fill(words, rod)
             case StringLoop() as loop:
                 yield "Curve", f"loop {tape.figure(loop.loop)}, slack, round N1 and N2"
             case JoinedCorners():
-                yield "Edge", "pencil from corner to corner"
+                yield corners
             case _:
                 yield "Curve", f"{method.name}: in its step"
 
@@ -195,9 +202,9 @@ def centres_of(plan: Plan, places: Sequence[Point]) -> str:
         for place in places
     )
     labels = [label for label in dict.fromkeys(found) if label]
-    if not labels:
-        return "its centre"
-    return f"{labels[0]} to {labels[-1]}" if len(labels) > 3 else listed(labels)
+    if len(labels) > 3:
+        return f"{labels[0]} to {labels[-1]}"
+    return listed(labels) or "its centre"
 
 
 def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
@@ -206,13 +213,11 @@ def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
         yield f"{BESIDE} on the side of {each.datum.name} away from the wood."
     if BEYOND in told:
         yield f"{BEYOND} back past {first}, away from {last}."
-    if not each.last:
-        return
     bare = list(dict.fromkeys(side.edge for side in plan.cuts.skipped if side.edge))
-    if bare:
-        yield f"Edge{'s' * (len(bare) > 1)} {listed(bare)}: no saw cut."
     kept = [edge.name or "drawn thin" for edge in plan.cuts.kept]
-    if kept:
+    if each.last and bare:
+        yield f"Edge{'s' * (len(bare) > 1)} {listed(bare)}: no saw cut."
+    if each.last and kept:
         yield f"Kept as it is: edge{'s' * (len(kept) > 1)} {listed(kept)}."
 
 
@@ -220,18 +225,17 @@ def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
     """Yield how the line itself is cut: with what, its figure, and the rest in words."""
     tape = plan.job.tape
     for cut in plan.cuts.curve_cuts:
-        if isinstance(cut, HandCut):
-            yield "By hand", "", "to the line with plane, spokeshave and file"
-            continue
-        rough = isinstance(cut, JigsawCut)  # no rough line is told nearer than it is
-        radii = [tape.figure(swung.radius, at_least=rough) for swung in cut.radii]
-        figure = f"R {radii[0]}" if len(radii) == 1 else ""
-        if isinstance(cut, JigsawCut):
-            outside = tape.figure(cut.allowance, at_least=True)
-            yield "Jigsaw", figure or outside, "outside the line, wherever no saw has been"
-        else:
-            line = "inner line" if plan.top.lipping else "line"
-            pin = "pin to the near edge of the bit" if figure else f"to the {line}"
-            last = "; straights last, by a straightedge" if cut.straights else ""
-            depth = tape.figure(cut.depth, at_least=True)
-            yield "Rout", figure, f"{pin}, {cut.passes} passes of {depth}{last}"
+        match cut:
+            case HandCut():
+                yield "By hand", "", "to the line with plane, spokeshave and file"
+            case JigsawCut():  # no rough line is told nearer than it is
+                radius = f"R {tape.at_least(cut.radii[0].radius)}" if len(cut.radii) == 1 else ""
+                outside = radius or tape.at_least(cut.allowance)
+                yield "Jigsaw", outside, "outside the line, wherever no saw has been"
+            case RouterCut():
+                radius = f"R {tape.figure(cut.radii[0].radius)}" if len(cut.radii) == 1 else ""
+                line = "to the inner line" if plan.top.lipping else "to the line"
+                pin = "pin to the near edge of the bit" if radius else line
+                last = "; straights last, by a straightedge" if cut.straights else ""
+                depth = tape.at_least(cut.depth)
+                yield "Rout", radius, f"{pin}, {cut.passes} passes of {depth}{last}"

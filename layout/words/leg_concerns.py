@@ -10,8 +10,12 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from ..concern import Concern
+<<<<<<< HEAD
 from ..legs.plan import GRAVE, LegMatter
 from ..legs.sag import Deflection
+=======
+from ..legs.plan import GRAVE, LegMatter
+>>>>>>> main
 from ..legs.stance import Stance
 from ..legs.tipping import GRAVITY
 from ..plan.standing import Comparison
@@ -20,116 +24,63 @@ from .say import listed
 
 M = LegMatter
 
-
-def told(
-    concerns: Iterable[Concern], tape: Tape, about: Container[object] | None = None
-) -> tuple[str, ...]:
-    """Return what is told of those concerns that are about some matters, or about any."""
-    held = _WORDS if about is None else about
-    return tuple(leg_words(concern, tape) for concern in concerns if concern.matter in held)
-
-
-def leg_words(concern: Concern, tape: Tape) -> str:
-    """Return one sentence or two in the units of the tape: what, how much, and what to do."""
-    found, limit = concern.found or 0.0, concern.limit or 0.0
-    # the defects that are to blame for a poor bearing stand behind the leg
-    first = 1 if concern.matter is M.POOR_BEARING else len(concern.who)
-    legs, blame = concern.who[:first], concern.who[first:]
-    who = f"Leg{'s' * (len(legs) > 1)} {listed(legs)}"
-    return _WORDS[LegMatter(concern.matter)].format(
-        who=who,
-        whose=who.lower(),
-        cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
-        found=tape.measure(found),
-        limit=tape.measure(limit),
-        fine=tape.small(found),
-        most=tape.small(limit),
-        force=tape.force(found),
-        asked=tape.force(limit),
-        mass=tape.mass(found / GRAVITY),
-        heavy=tape.mass(found),
-        stand="stands" if len(legs) == 1 else "stand",
-    )
-
-
 WHERE = {
-    M.BEYOND_EDGE: "{who} would stand past the edge of the top by {found}: move it inwards.",
+    M.BEYOND_EDGE: "{who} would stand past the edge of the top by {found:measure}: move it "
+    "inwards.",
     M.POOR_BEARING: "{who} would bear on {cause}: move it, or mend the place first.",
     M.OVERLAP: "{who} would stand in one another: move them apart.",
-    M.MOVED: (
-        "{who} {stand} up to {found} off the usual place, moved by the least that frees "
-        "them of wood that does not bear: set each out by its figures."
-    ),
-    M.NEAR_EDGE: "{who} {stand} {found} from the edge, less than {limit}: toes and break-out.",
-    M.STICKS_OUT: "On the floor {whose} {stand} up to {found} past the edge: people trip.",
+    M.MOVED: "{who} {stand} up to {found:measure} off the usual place, moved by the least that "
+    "frees them of wood that does not bear: set each out by its figures.",
+    M.NEAR_EDGE: "{who} {stand} {found:measure} from the edge, less than {limit:measure}: toes and "
+    "break-out.",
+    M.STICKS_OUT: "On the floor {whose} {stand} up to {found:measure} past the edge: people trip.",
 }
 """What is told where the legs are set out, before anything is fixed."""
 
 STANDING = {
-    M.TIPS_BY_ITSELF: (
-        "The weight lies outside the feet, so it tips by itself: move the legs outwards."
-    ),
-    M.TIPS_UNDER_LOAD: (
-        "By estimate {force} at the edge tips it, below the {asked} asked for: move the legs "
-        "outwards, or add weight."
-    ),
-    M.CLIMBED_ON: (
-        "By estimate it tips under about {mass} at its very edge: a child who climbs on it is "
-        "enough. Keep children off, or fix it to wall or floor."
-    ),
-    M.ROCKS_AS_BLOCKS: (
-        "The top lies loose on loose legs: a level push of about {force} lays them all down "
-        "together. Join them by an apron or a stretcher, or fix each to the top."
-    ),
+    M.TIPS_BY_ITSELF: "The weight lies outside the feet, so it tips by itself: move the legs "
+    "outwards.",
+    M.TIPS_UNDER_LOAD: "By estimate {found:force} at the edge tips it, below the {limit:force} "
+    "asked for: move the legs outwards, or add weight.",
+    M.CLIMBED_ON: "By estimate it tips under about {weight:mass} at its very edge: a child who "
+    "climbs on it is enough. Keep children off, or fix it to wall or floor.",
+    M.ROCKS_AS_BLOCKS: "The top lies loose on loose legs: a level push of about {found:force} lays "
+    "them all down together. Join them by an apron or a stretcher, or fix each to the top.",
     M.ROCKS: "More than three legs rock on an uneven floor: fit adjusters, or level them.",
     M.LOOSE: "The top lies loose on its legs, so their weight does not hold it down.",
 }
 """Whether the table stands."""
 
 FIXED = {
-    M.HOLLOW: (
-        "A hollow door has nothing for a screw or a leg to bear on but its rim: screw a board "
-        "from rim to rim under each pair of legs, or fill the hollow there with blocks."
-    ),
-    M.FRAME_UNKNOWN: (
-        "Nothing is fixed into the thin panels of a framed door: find its stiles and rails, write "
-        "their widths under stile, rail and between in the job, and print anew."
-    ),
-    M.NO_SCREW: (
-        "No screw both bites and leaves {limit} under its tip in a top {found} thick: glue the "
-        "legs, or screw them to battens or a board that is glued under it."
-    ),
-    M.SCREW_COMES_THROUGH: "The screw comes through by {found}: at most {limit} long.",
-    M.SCREW_TOO_DEEP: "Only {found} is left under its tip: at most {limit} long.",
-    M.SCREW_HARDLY_BITES: "It bites only {found} deep: take a longer one.",
-    M.SCREW_NEAR_EDGE: "It sits nearer to the edge than {limit}: it splits the wood.",
-    M.ONE_BOLT: (
-        "A leg {found} long on a single bolt works loose when the table is pushed: give it a plate "
-        "or a rail to its neighbours."
-    ),
-    M.GLUE_FIGHTS: (
-        "Rigid glue fights the wood: under one leg it moves {fine} over the year, and {most} "
-        "breaks a joint. Screw it through slots, or use a flexible adhesive."
-    ),
-    M.METAL_GLUED: (
-        "Wood glue does not hold metal, brick, fired clay or concrete: use a construction adhesive."
-    ),
-    M.HARD_SEAT: (
-        "Masonry is hard and uneven: three pads of cork or rubber on each leg, and the top held "
-        "against sliding by a block screwed under it inside each leg. Do not drill near an edge of "
-        "the masonry; ask somebody qualified where it carries more than a table."
-    ),
+    M.HOLLOW: "A hollow door has nothing for a screw or a leg to bear on but its rim: screw a "
+    "board from rim to rim under each pair of legs, or fill the hollow there with blocks.",
+    M.FRAME_UNKNOWN: "Nothing is fixed into the thin panels of a framed door: find its stiles and "
+    "rails, write their widths under stile, rail and between in the job, and print anew.",
+    M.NO_SCREW: "No screw both bites and leaves {limit:measure} under its tip in a top "
+    "{found:measure} thick: glue the legs, or screw them to battens or a board that is glued under "
+    "it.",
+    M.SCREW_COMES_THROUGH: "The screw comes through by {found:measure}: at most {limit:measure} "
+    "long.",
+    M.SCREW_TOO_DEEP: "Only {found:measure} is left under its tip: at most {limit:measure} long.",
+    M.SCREW_HARDLY_BITES: "It bites only {found:measure} deep: take a longer one.",
+    M.SCREW_NEAR_EDGE: "It sits nearer to the edge than {limit:measure}: it splits the wood.",
+    M.ONE_BOLT: "A leg {found:measure} long on a single bolt works loose when the table is pushed: "
+    "give it a plate or a rail to its neighbours.",
+    M.GLUE_FIGHTS: "Rigid glue fights the wood: under one leg it moves {found:small} over the "
+    "year, and {limit:small} breaks a joint. Screw it through slots, or use a flexible adhesive.",
+    M.METAL_GLUED: "Wood glue does not hold metal, brick, fired clay or concrete: use a "
+    "construction adhesive.",
+    M.HARD_SEAT: "Masonry is hard and uneven: three pads of cork or rubber on each leg, and the "
+    "top held against sliding by a block screwed under it inside each leg. Do not drill near an "
+    "edge of the masonry; ask somebody qualified where it carries more than a table.",
 }
 """What is told with the fixings."""
 
 FLAT = {
-    M.NO_BATTEN: (
-        "No batten finds room across the grain, clear of the legs and the edge: keep the top flat "
-        "by an apron with slotted fixings."
-    ),
-    M.BATTEN_MISSING: (
-        "One batten finds no room beside the legs: place it by hand, or let an apron do its work."
-    ),
+    M.NO_BATTEN: "No batten finds room across the grain, clear of the legs and the edge: keep the "
+    "top flat by an apron with slotted fixings.",
+    M.BATTEN_MISSING: "One batten finds no room beside the legs: place it by hand, or let an apron "
+    "do its work.",
 }
 """With the battens."""
 
@@ -139,32 +90,51 @@ _RAIL = (
 )
 
 SAG = {
-    M.SAGS: f"By estimate it sags {{fine}} at first, more than {{most}}: {_RAIL}",
-    M.SAGS_LATER: f"By estimate it sags {{fine}} after years, more than {{most}}: {_RAIL}",
-    M.SAG_UNKNOWN: (
-        "How far it sags is not told: a hollow or framed door has no single stiffness. Put rails "
-        "under it from leg to leg."
-    ),
-    M.WAIST: (
-        "Its waist, {found} wide, governs: sag says how far it bends there, not what it carries. "
-        "Put a rail under it along the waist, and no leg beyond it alone."
-    ),
+    M.SAGS: f"By estimate it sags {{found:small}} at first, more than {{limit:small}}: {_RAIL}",
+    M.SAGS_LATER: "By estimate it sags {found:small} after years, more than {limit:small}: "
+    f"{_RAIL}",
+    M.SAG_UNKNOWN: "How far it sags is not told: a hollow or framed door has no single stiffness. "
+    "Put rails under it from leg to leg.",
+    M.WAIST: "Its waist, {found:measure} wide, governs: sag says how far it bends there, not what "
+    "it carries. Put a rail under it along the waist, and no leg beyond it alone.",
 }
 """Whether it sags."""
 
 SEATED = {
-    M.HEAVY_LEGS: (
-        "Each leg weighs about {heavy} and falls hard: two people set it, on a soft mat, and "
-        "nobody reaches under it; children kept away until the top is on."
-    ),
-    M.LOW: "Only {found} is free for knees, and {limit} is usual: make the legs longer.",
-    M.NOBODY_SITS: (
-        "With knees clear of these legs nobody finds a place: move the legs, or take fewer."
-    ),
+    M.HEAVY_LEGS: "Each leg weighs about {found:mass} and falls hard: two people set it, on a soft "
+    "mat, and nobody reaches under it; children kept away until the top is on.",
+    M.LOW: "Only {found:measure} is free for knees, and {limit:measure} is usual: make the legs "
+    "longer.",
+    M.NOBODY_SITS: "With knees clear of these legs nobody finds a place: move the legs, or take "
+    "fewer.",
 }
 """With who sits and who lifts."""
 
 _WORDS = {**WHERE, **STANDING, **FIXED, **FLAT, **SAG, **SEATED}
+
+
+def told(
+    concerns: Iterable[Concern], tape: Tape, about: Container[object] = _WORDS
+) -> tuple[str, ...]:
+    """Return what is told of those concerns that are about some matters, or about any."""
+    return tuple(leg_words(concern, tape) for concern in concerns if concern.matter in about)
+
+
+def leg_words(concern: Concern, tape: Tape) -> str:
+    """Return one sentence or two in the units of the tape: what, how much, and what to do."""
+    # the defects that are to blame for a poor bearing stand behind the leg
+    first = 1 if concern.matter is M.POOR_BEARING else len(concern.who)
+    legs, blame = concern.who[:first], concern.who[first:]
+    who = f"Leg{'s' * (len(legs) > 1)} {listed(legs)}"
+    return tape.fill(
+        _WORDS[LegMatter(concern.matter)],
+        concern,
+        who=who,
+        whose=who.lower(),
+        cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
+        weight=(concern.found or 0.0) / GRAVITY,
+        stand="stands" if len(legs) == 1 else "stand",
+    )
 
 
 CAUTION = (
@@ -215,38 +185,33 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
         yield "  ".join(cells)
 
 
-def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
-    count = proposal.count
-    title = f"{count}, {about}" if about else f"{count}"
-    heading = f"{count} legs{_ABOUT[about]}"
-    warnings = told(proposal.legs.problems, tape, _TOLD)
-    return Choice(title, heading, proposal, tuple(_figures(proposal, tape)), warnings)
-
-
 _ABOUT = {"": "", "best": ": the best of those compared", "as it is": ": as the job has them"}
-
 
 _TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE}
 """What is told of a choice: what is grave, and what is not alike for all."""
 
 
+def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
+    title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
+    heading = f"{proposal.count} legs{_ABOUT[about]}"
+    warnings = told(proposal.legs.problems, tape, _TOLD)
+    return Choice(title, heading, proposal, tuple(_figures(proposal, tape)), warnings)
+
+
 def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:
-    legs, sag, seating = proposal.legs, proposal.sag, proposal.seating
-    over, tipping, unit = legs.overhang, legs.tipping, tape.unit
-    yield f"Overhang at the sides, {unit}", tape.figure(over.side)
-    yield f"Overhang at the ends, {unit}", tape.figure(over.end)
-    yield f"Overhang at the corners, {unit}", tape.figure(over.corner)
+    legs, seating, unit = proposal.legs, proposal.seating, tape.unit
+    force, sags = legs.weakest.force, ["not known", "not known"]
+    if proposal.sag is not None:
+        both = (proposal.sag.first_loaded.down, proposal.sag.after_creep.down)
+        sags = [tape.small(down).replace("less than", "<") for down in both]
+    yield f"Overhang at the sides, {unit}", tape.figure(legs.overhang.side)
+    yield f"Overhang at the ends, {unit}", tape.figure(legs.overhang.end)
+    yield f"Overhang at the corners, {unit}", tape.figure(legs.overhang.corner)
     yield "Feet spread over, % of the top", f"{100 * proposal.spread:.0f}"
-    force = legs.weakest.force
     yield "Does not tip under about", tape.force(force) if math.isfinite(force) else "any force"
-    yield "Nor under a level push of", tape.force(tipping.push)
-    yield "Sag when first loaded", _sag(sag.first_loaded if sag else None, tape)
-    yield "Sag after years", _sag(sag.after_creep if sag else None, tape)
+    yield "Nor under a level push of", tape.force(legs.tipping.push)
+    yield from zip(("Sag when first loaded", "Sag after years"), sags, strict=True)
     if proposal.wish.seats:
         yield "Places to sit", f"{len(seating.seats)} of {seating.without_legs}"
     yield f"Least gap between legs, {unit}", tape.figure(proposal.least_gap)
     yield f"Widest gap between legs, {unit}", tape.figure(proposal.widest_gap)
-
-
-def _sag(sag: Deflection | None, tape: Tape) -> str:
-    return "not known" if sag is None else tape.small(sag.down).replace("less than", "<")

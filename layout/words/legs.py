@@ -12,12 +12,10 @@ from ..legs.tipping import GRAVITY
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
-from ..units import Tape, two_figures
+from ..units import KG_PER_POUND, MM_PER_INCH, Tape, two_figures
 from .datum import directions_of
-from .leg_concerns import SAG, SEATED, STANDING, WHERE, told
+from .leg_concerns import CAUTION, SAG, SEATED, STANDING, WHERE, told
 from .say import Passage, Table, listed, passage, people, unit_words
-
-ESTIMATE = "An estimate from geometry and usual figures, not a test. Try it before use."
 
 
 def from_o(
@@ -36,17 +34,22 @@ def in_short(plan: Plan) -> Iterator[str]:
     if plan.legs is None or plan.table is None:
         return
     tape, legs, table = plan.job.tape, plan.legs, plan.table
-    over, least = legs.overhang, legs.weakest.force
-    where = "at its very edge" if legs.at_edge else f"{tape.measure(legs.tipping.edge)} inside it"
-    yield (
-        f"{len(legs.legs)}; overhang side {tape.measure(over.side)}, end {tape.measure(over.end)}; "
-        f"does not tip under {_force(tape, least)} {where} (an estimate)"
+    yield tape.fill(
+        "{count}; overhang side {overhang.side:measure}, end {overhang.end:measure}; does not tip "
+        "under {force} {where} (an estimate)",
+        legs,
+        count=len(legs.legs),
+        force=_force(tape, legs.weakest.force),
+        where="at its very edge"
+        if legs.at_edge
+        else f"{tape.measure(legs.tipping.edge)} inside it",
     )
     if table.sag is not None:
         sits = "" if table.seating is None else f"; {len(table.seating.seats)} places to sit"
-        yield (
-            f"sags {tape.small(table.sag.first_loaded.down)} at first, "
-            f"{tape.small(table.sag.after_creep.down)} after years (an estimate){sits}"
+        yield tape.fill(
+            "sags {first_loaded.down:small} at first, {after_creep.down:small} after years (an "
+            f"estimate){sits}",
+            table.sag,
         )
     yield from (f"!{words}" for words in told((*legs.problems, *table.notes), tape))
 
@@ -68,37 +71,36 @@ def stands_in_short(plan: Plan) -> str:
     if plan.legs is None:
         return ""
     least = plan.legs.weakest.force
-    tips = (
-        f"tips at about {plan.job.tape.force(least)}" if math.isfinite(least) else "nothing tips it"
-    )
+    finite = math.isfinite(least)
+    tips = f"tips at about {plan.job.tape.force(least)}" if finite else "nothing tips it"
     return f"Does it stand and sag, who sits: {tips}, an estimate"
 
 
 def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
     """Return where the legs are set out."""
-    tape, over = plan.job.tape, legs.overhang
+    tape, quarters = plan.job.tape, in_quarters(plan, legs)
     rows = ((f"{leg.number}", leg.middle, tape.figure(leg.overhang)) for leg in legs.legs)
     table = from_o(plan, "Leg", rows, "To the edge of the top", "Middles of the legs' heads")
-    quarters = in_quarters(plan, legs)
     where = "by the figures of the first page" if quarters else "by the table"
     out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
     return passage(
         "Set out the legs",
         f"Carry O and both centrelines to the underside, and set the middles out there {where}.",
-        f"Each leg {tape.measure(legs.leg_length)} long, for {tape.measure(legs.height)} under the "
-        f"top; about {tape.mass(legs.leg_mass)} each. Overhang at the corner "
-        f"{tape.measure(over.corner)}.",
-        f"They lean {math.degrees(wish.splay):.3g}° {wish.lean.value}: each foot lands "
-        f"{tape.measure(out)} from under its head. Cut both ends of a leg level, to that angle."
-        if wish.splay
-        else "",
+        tape.fill(
+            "Each leg {leg_length:measure} long, for {height:measure} under the top; about "
+            "{leg_mass:mass} each. Overhang at the corner {overhang.corner:measure}.",
+            legs,
+        ),
+        wish.splay > 0
+        and f"They lean {math.degrees(wish.splay):.3g}° {wish.lean.value}: each foot lands "
+        f"{tape.measure(out)} from under its head. Cut both ends of a leg level, to that angle.",
         tables=() if quarters else (table,),
         warnings=told(legs.problems, tape, WHERE),
     )
 
 
 def chosen(plan: Plan) -> Passage | None:
-    """Return what the places of the legs were chosen by; None where the job has them."""
+    """Return what proposed places are good for; None where the job names them."""
     asked = plan.job.table
     if not asked.counts or plan.legs is None:
         return None
@@ -112,32 +114,26 @@ def chosen(plan: Plan) -> Passage | None:
 
 def standing(plan: Plan, legs: LegsPlan) -> Passage:
     """Return whether the table stands, and under what it does not."""
-    tape, tipping = plan.job.tape, legs.tipping
-    words = [f"Table about {tape.mass(legs.mass)}: top {tape.mass(legs.top_mass)}."]
-    if math.isfinite(tipping.at_edge.force):
-        inside = tape.measure(tipping.edge)
-        words.append(
-            f"By estimate it does not tip under {_force(tape, tipping.at_edge.force)} pressed down "
-            f"at its very edge at its least stable point, nor under "
-            f"{_force(tape, tipping.least.force)} pressed {inside} inside it; {inside} inside an "
-            f"end {_force(tape, tipping.end)}, inside a side {_force(tape, tipping.side)}."
-        )
-        where = (
-            "at the very edge, where somebody may sit down" if legs.at_edge else f"{inside} inside"
-        )
-        words.append(f"The job asks for {tape.force(legs.load)}, {where}.")
-    else:
-        words.append("No weight set down on it tips it: the feet stand outside.")
-    push = tape.force(tipping.push)
-    if tipping.rocks:
-        words.append(f"Pushed level its loose legs begin to lie down at about {push}.")
-    else:
-        words.append(
-            f"Pushed level at the top's edge it begins to tip at about {push}, if its feet do not "
-            "slide first."
-        )
-    warnings = told(legs.problems, tape, STANDING)
-    return passage("Does it stand?", *words, ESTIMATE, warnings=warnings)
+    tape, tipping, very_edge = plan.job.tape, legs.tipping, legs.tipping.at_edge.force
+    inside, push = f"{tape.measure(tipping.edge)} inside", tape.force(tipping.push)
+    least, end, side = (_force(tape, f) for f in (tipping.least.force, tipping.end, tipping.side))
+    where = "at the very edge, where somebody may sit down" if legs.at_edge else inside
+    tips = math.isfinite(very_edge)
+    return passage(
+        "Does it stand?",
+        f"Table about {tape.mass(legs.mass)}: top {tape.mass(legs.top_mass)}.",
+        f"By estimate it does not tip under {_force(tape, very_edge)} pressed down at its very "
+        f"edge at its least stable point, nor under {least} pressed {inside} it; {inside} an end "
+        f"{end}, inside a side {side}. The job asks for {tape.force(legs.load)}, {where}."
+        if tips
+        else "No weight set down on it tips it: the feet stand outside.",
+        f"Pushed level its loose legs begin to lie down at about {push}."
+        if tipping.rocks
+        else f"Pushed level at the top's edge it begins to tip at about {push}, if its feet do not "
+        "slide first.",
+        CAUTION,
+        warnings=told(legs.problems, tape, STANDING),
+    )
 
 
 def _force(tape: Tape, force: float) -> str:
@@ -157,39 +153,33 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
     ways = directions_of(plan.top, plan.datum, plan.marks.marks)
     off = [told for told in ways.told(sag.first_loaded.place, tape) if told != "0"]
     why = "the job" if plan.job.table.creep else CREEP_SOURCE
-    return passage(
-        "Does it sag?",
-        f"Under its own weight and {_spread(tape, loads.long_term)} spread over it, it sags by "
-        f"estimate {tape.small(sag.first_loaded.down)} when first loaded, most "
-        f"{f'{listed(off)} from O' if off else 'at O'}, and {tape.small(sag.after_creep.down)} "
-        f"after years ({loads.creep:.3g} times as much: {why}).",
-        f"The widest gap between feet is {tape.measure(sag.span)}. Limits (EN 1995-1-1, table "
-        f"7.2): {tape.small(sag.first_limit)} at first, span/{FIRST_LIMIT:.0f}; "
-        f"{tape.small(sag.final_limit)} after years, span/{FINAL_LIMIT:.0f}.",
-        f"{tape.force(loads.point)} pressed on its softest place adds "
-        f"{tape.small(sag.under_force.down)} while it lasts.",
-        ESTIMATE,
-        warnings=warnings,
-    )
-
-
-def _spread(tape: Tape, spread: float) -> str:
+    spread = f"{two_figures(loads.long_term)} kg a square metre"
     if tape.imperial:
-        return f"{two_figures(spread / 0.45359237 * 0.09290304)} lb a square foot"
-    return f"{two_figures(spread)} kg a square metre"
+        pounds = loads.long_term / KG_PER_POUND * (12 * MM_PER_INCH / 1000) ** 2
+        spread = f"{two_figures(pounds)} lb a square foot"
+    words = (
+        f"Under its own weight and {spread} spread over it, it sags by estimate "
+        "{first_loaded.down:small} when first loaded, most "
+        f"{f'{listed(off)} from O' if off else 'at O'}, and {{after_creep.down:small}} after years "
+        f"({loads.creep:.3g} times as much: {why}).",
+        "The widest gap between feet is {span:measure}. Limits (EN 1995-1-1, table 7.2): "
+        f"{{first_limit:small}} at first, span/{FIRST_LIMIT:.0f}; {{final_limit:small}} after "
+        f"years, span/{FINAL_LIMIT:.0f}.",
+        f"{tape.force(loads.point)} pressed on its softest place adds {{under_force.down:small}} "
+        "while it lasts.",
+    )
+    filled = (tape.fill(clause, sag) for clause in words)
+    return passage("Does it sag?", *filled, warnings=warnings)
 
 
 def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Passage:
     """Return how high it stands, who finds a place at it, and who lifts it."""
-    tape = plan.job.tape
-    high = f"Its face stands {tape.measure(table.height)} above the floor"
-    if table.use is not None:
-        usual = f"{tape.figure(table.use.least)} to {tape.measure(table.use.most)}"
-        use = {"bench": "sitting on"}.get(table.use.use, table.use.use)
-        high += f", as is usual for {use}: {usual} ({table.use.source})."
-    else:
-        high += ": for none of coffee, dining, bench and bar is that usual."
-    sits = ""
+    tape, use, sits = plan.job.tape, table.use, ""
+    usual = ": for none of coffee, dining, bench and bar is that usual."
+    if use is not None:
+        what = "sitting on" if use.use == "bench" else use.use
+        usual = f", as is usual for {what}: "
+        usual += tape.fill("{least:figure} to {most:measure} ({source}).", use)
     if table.seating is not None:
         seats = len(table.seating.seats)
         lost = table.seating.without_legs - seats
@@ -199,13 +189,15 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
             f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for "
             f"knees: {tape.measure(table.knees)}."
         )
-    lifted = [("the old panel", plan.job.panel.mass, table.panel_lifters)]
+    lifted = [("the finished table", legs.mass, table.table_lifters)]
     if wish.fixing is Fixing.LOOSE:
-        lifted += [("the finished top", legs.top_mass, table.top_lifters)]
+        lifted = [("the finished top", legs.top_mass, table.top_lifters)]
         lifted += [("each leg", legs.leg_mass, table.leg_lifters)]
-    else:
-        lifted += [("the finished table", legs.mass, table.table_lifters)]
     held = (f"{what}, about {tape.mass(mass)}: {people(count)}" for what, mass, count in lifted)
-    warnings = told((*table.notes, *legs.problems), tape, SEATED)
-    last = f"Lifting: {'; '.join(held)}. Local rules decide."
-    return passage("Who sits, who lifts", high, sits, last, warnings=warnings)
+    return passage(
+        "Who sits, who lifts",
+        f"Its face stands {tape.measure(table.height)} above the floor{usual}",
+        sits,
+        f"Lifting: {'; '.join(held)}. Local rules decide.",
+        warnings=told((*table.notes, *legs.problems), tape, SEATED),
+    )

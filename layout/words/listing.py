@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator
 from ..panel import Kind, Was
 from ..plan.plan import Plan
 from ..work.coats import NewCoat
-from .amounts import sum_words
+from .materials import sum_words
 from .say import listed, outline_words
 
 WIDTH = 78
@@ -39,11 +39,8 @@ _BUILD = {
 _OIL = "wipe it with a damp cloth and dry it at once; oil it again where it looks dry"
 _FILM = "wipe it with a damp cloth; nothing that scours"
 _CARE = {
-    NewCoat.HARD_WAX_OIL: _OIL,
-    NewCoat.OIL: _OIL,
-    NewCoat.VARNISH: _FILM,
-    NewCoat.WATER_VARNISH: _FILM,
-    NewCoat.PAINT: _FILM,
+    **dict.fromkeys((NewCoat.HARD_WAX_OIL, NewCoat.OIL), _OIL),
+    **dict.fromkeys((NewCoat.VARNISH, NewCoat.WATER_VARNISH, NewCoat.PAINT), _FILM),
     NewCoat.SHELLAC: f"{_FILM}; spirits and strong cleaners mark it",
     NewCoat.NONE: "bare wood: what is spilt on it stains it",
 }
@@ -77,26 +74,27 @@ def _wrapped(line: str) -> str:
 
 
 def _summary(plan: Plan) -> str:
-    old = plan.job.panel
+    old, what = plan.job.panel, "Tabletop" if plan.legs is None else "Table"
     year = f" of about {old.year}" if old.year is not None else ""
     was = _WAS[old.was] if old.was is not None else "an old panel"
-    what = "Table" if plan.legs is not None else "Tabletop"
     return f"{what} made from {was}{year}: {outline_words(plan.top.outline, plan.job.tape)}."
 
 
 def _sizes(plan: Plan) -> Iterator[str]:
     tape, sale = plan.job.tape, plan.sale
-    third = "height" if plan.legs is not None else "thickness"
-    yield (
-        f"Length {tape.measure(sale.length)}, width {tape.measure(sale.width)}, {third} "
-        f"{tape.measure(sale.height)}; top {tape.measure(plan.top.thickness)} thick."
+    third = "thickness" if plan.legs is None else "height"
+    yield tape.fill(
+        f"Length {{length:measure}}, width {{width:measure}}, {third} {{height:measure}}; top "
+        "{thick:measure} thick.",
+        sale,
+        thick=plan.top.thickness,
     )
     yield f"Weight about {tape.mass(sale.mass)} by reckoning; on the scales {BLANK}."
     if sale.places:
         yield f"Places to sit: {sale.places}."
     if sale.knees is not None:
         yield f"Free height under it: {tape.measure(sale.knees)}."
-    wide, high = (tape.figure(side, at_least=True) for side in sale.opening)
+    wide, high = map(tape.at_least, sale.opening)
     yield (
         f"In one piece it passes an opening {wide} wide and {high} {tape.unit} high, on its side "
         "or its end; measure stairs and turns."
@@ -104,30 +102,25 @@ def _sizes(plan: Plan) -> Iterator[str]:
 
 
 def _made(plan: Plan) -> Iterator[str]:
-    old, sale = plan.job.panel, plan.sale
-    kind = old.build.kind
-    wood = f"{old.material}, " if old.material else ""
+    old, sale, edging, wish = plan.job.panel, plan.sale, plan.cuts.edging, plan.job.legs
+    new = ["its cut edges"]
+    if edging is not None:
+        new.append("the lipping" if edging.thickness else "the edging")
+    if plan.finish.coats:
+        new.append(f"the finish ({plan.finish.coat.value})")
+    if plan.table is not None and plan.table.battens:
+        new.append("the battens underneath")
+    if plan.legs is not None and wish is not None:
+        wood = f" of {wish.material}" if wish.material else ""
+        new.append(f"{len(plan.legs.legs)} legs{wood} (or say what they were)")
+    wood, kind = f"{old.material}, " if old.material else "", old.build.kind
     yield f"Top: {wood}{_BUILD.get(kind, kind.value)}."
     yield f"Old: the wood of the top{', its kept edges too' if plan.top.kept else ''}."
-    yield f"New: {listed(_new(plan))}."
+    yield f"New: {listed(new)}."
     if sale.mended:
         yield f"Mended: {listed(sale.mended)}."
     if sale.stays:
         yield f"Stays as found, in it or under it: {listed(sale.stays)}."
-
-
-def _new(plan: Plan) -> Iterator[str]:
-    yield "its cut edges"
-    edging = plan.cuts.edging
-    if edging is not None:
-        yield "the lipping" if edging.thickness else "the edging"
-    if plan.finish.coats:
-        yield f"the finish ({plan.finish.coat.value})"
-    if plan.table is not None and plan.table.battens:
-        yield "the battens underneath"
-    if plan.legs is not None and plan.job.legs is not None:
-        wood = plan.job.legs.material
-        yield f"{len(plan.legs.legs)} legs{f' of {wood}' if wood else ''} (or say what they were)"
 
 
 def _care(plan: Plan) -> Iterator[str]:
@@ -144,15 +137,14 @@ def _care(plan: Plan) -> Iterator[str]:
 
 
 def _old_paint(plan: Plan) -> Iterator[str]:
-    if not plan.sale.may_hold_lead:
-        return
-    year = plan.job.panel.year
-    age = f"dates from about {year}" if year is not None else "is of unknown age"
-    yield (
-        f"The wood {age}, and its old coat may have held lead. It was taken off before the new "
-        f"finish. Tested for lead on {BLANK}, by {BLANK}, with the result {BLANK}."
-    )
-    yield "Leave out none of this; local rules say what a seller must tell besides."
+    if plan.sale.may_hold_lead:
+        year = plan.job.panel.year
+        age = f"dates from about {year}" if year is not None else "is of unknown age"
+        yield (
+            f"The wood {age}, and its old coat may have held lead. It was taken off before the new "
+            f"finish. Tested for lead on {BLANK}, by {BLANK}, with the result {BLANK}."
+        )
+        yield "Leave out none of this; local rules say what a seller must tell besides."
 
 
 def _open(plan: Plan) -> Iterator[str]:
@@ -165,15 +157,13 @@ def _open(plan: Plan) -> Iterator[str]:
 
 
 def _photographs(plan: Plan) -> Iterator[str]:
-    shots = (
-        "the whole of it from one corner, at sitting height, by daylight",
-        "straight down on the top, the figure of the wood sharp",
-        "one end, so that the legs show" if plan.legs is not None else "the edge from the side",
-        "the edge close up, a finger beside it for its thickness",
-        "the underside" + (", how the legs are held" if plan.legs is not None else ""),
-        "the old panel as it was, before the first cut",
-        *(f"the mended spot: {name}" for name in plan.sale.mended),
-        *(f"what stays: {name}" for name in plan.sale.stays),
-        "with a chair or a person beside it, for its size",
-    )
-    return (f"[ ] {shot}" for shot in shots)
+    legs = plan.legs is not None
+    yield "[ ] the whole of it from one corner, at sitting height, by daylight"
+    yield "[ ] straight down on the top, the figure of the wood sharp"
+    yield "[ ] one end, so that the legs show" if legs else "[ ] the edge from the side"
+    yield "[ ] the edge close up, a finger beside it for its thickness"
+    yield "[ ] the underside" + ", how the legs are held" * legs
+    yield "[ ] the old panel as it was, before the first cut"
+    yield from (f"[ ] the mended spot: {name}" for name in plan.sale.mended)
+    yield from (f"[ ] what stays: {name}" for name in plan.sale.stays)
+    yield "[ ] with a chair or a person beside it, for its size"

@@ -6,12 +6,12 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.alike import at_least
-from ..marking.mark import Check, Mark, OffWood, Proves, Tie, Ties
+from ..marking.mark import Check, Mark, OffWood, Proves, Ties
 from ..marking.marks import MarkSet
-from ..marking.panel_check import PanelCheck
+from ..marking.panel_check import Clearance, PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
-from .say import Passage, Say, listed, passage, sentence, table, thin_words, unit_words
+from .say import Passage, Say, listed, passage, table, unit_words
 
 _NEARLY_SQUARE = math.radians(70)
 """Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
@@ -55,54 +55,51 @@ def marks_advice(held: MarkSet, tape: Tape) -> Iterator[str]:
 
 def off_wood_words(name: str, off: OffWood, tape: Tape) -> str:
     """Return what to do about a pin or nail that has no wood under it."""
-    where = beyond_words(off, tape)
-    how = "clamp a board of the same thickness there and mark it on that"
-    return sentence(f"{name}: {where}: {how}")
+    how = "clamp a board of the same thickness there and mark it on that."
+    return f"{name}: {beyond_words(off, tape)}: {how}"
 
 
 def beyond_words(off: OffWood, tape: Tape) -> str:
     """Return where a place without wood lies."""
-    away = tape.measure(off.distance)
-    return f"{away} beyond edge {off.edge}" if off.edge else f"{away} off the wood"
+    return (
+        f"{tape.measure(off.distance)} {f'beyond edge {off.edge}' if off.edge else 'off the wood'}"
+    )
 
 
 def ties_words(held: MarkSet, say: Say) -> Passage | None:
     """Return the tapes that prove marks, or find them where no square will do; None without any."""
-    tied = [(mark, mark.ties) for mark in held.tied if mark.ties is not None]
+    tape = say.tape
+    tied = [(mark, mark.ties, _crossing(mark.ties)) for mark in held.tied if mark.ties is not None]
     if not tied:
         return None
-    words = [
-        "From two points that can be touched, the pair that leaves the least error: to prove the "
-        "marks above, or to find them without a square."
-    ]
-    angles = [_crossing(ties) for _, ties in tied]
-    if at_least(min(angles), _NEARLY_SQUARE):
-        words.append("The tapes cross near a right angle.")
-    slanting = [mark.label for mark, ties in tied if not at_least(_crossing(ties), _SLANTING)]
-    if slanting:
-        words.append(f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.")
-    tape = say.tape
+    slanting = [mark.label for mark, _, angle in tied if not at_least(angle, _SLANTING)]
     proved = table(
         tied,
         {
-            "Mark": lambda held: held[0].label,
-            "One tape": lambda held: _tied(held[1].first, tape),
-            "The other": lambda held: _tied(held[1].second, tape),
-            "They cross at": lambda held: f"{nearest_whole(math.degrees(_crossing(held[1])))}°",
-            "Within": lambda held: tape.exact(held[1].error + held[1].rounding_error(tape), 1),
+            "Mark": "{0.label}",
+            "One tape": "{1.first.distance:figure} from {1.first.name}",
+            "The other": "{1.second.distance:figure} from {1.second.name}",
+            "They cross at": lambda row: f"{nearest_whole(math.degrees(row[2]))}°",
+            "Within": lambda row: tape.exact(row[1].error + row[1].rounding_error(tape), 1),
         },
         f"In {unit_words(tape)}. The last column is how far the mark may be out by what a careful "
         "tape and the rounding leave.",
+        tape,
     )
-    return passage("The same by two tapes", *words, tables=[proved])
+    return passage(
+        "The same by two tapes",
+        "From two points that can be touched, the pair that leaves the least error: to prove the "
+        "marks above, or to find them without a square.",
+        at_least(min(angle for *_, angle in tied), _NEARLY_SQUARE)
+        and "The tapes cross near a right angle.",
+        bool(slanting)
+        and f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.",
+        tables=[proved],
+    )
 
 
 def _crossing(ties: Ties) -> float:
     return min(ties.crossing, math.pi - ties.crossing)
-
-
-def _tied(tie: Tie, tape: Tape) -> str:
-    return f"{tape.figure(tie.distance)} from {tie.name}"
 
 
 def checks_words(held: MarkSet, say: Say) -> Passage:
@@ -110,10 +107,11 @@ def checks_words(held: MarkSet, say: Say) -> Passage:
     checks = table(
         held.checks,
         {
-            "From, to": lambda check: f"{check.start} to {check.end}",
-            say.tape.unit: lambda check: say.tape.figure(check.distance),
+            "From, to": "{start} to {end}",
+            say.tape.unit: "{distance:figure}",
             "What it proves": proves_words,
         },
+        tape=say.tape,
     )
     words = "Measure these before anything is drawn or cut. One that is out shows a slip."
     return passage("Checks", words, tables=[checks])
@@ -131,12 +129,14 @@ def proves_words(check: Check) -> str:
 
 def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
     """Return how much wood stands between the line that is cut and everything else."""
+
+    def clear_of(clear: Clearance) -> str:
+        return clear.name + " (inside the top)" * clear.inside
+
     left = table(
         check.clearances,
-        {
-            "Clear of": lambda clear: clear.name + " (inside the top)" * clear.inside,
-            say.tape.unit: lambda clear: say.tape.figure(clear.distance),
-        },
+        {"Clear of": clear_of, say.tape.unit: "{distance:figure}"},
+        tape=say.tape,
     )
     line = "core line" if lipped else "finish line"
     words = f"From the {line}. Less than this on the wood: a mark is out, or the panel is."
@@ -150,27 +150,23 @@ def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
     is none.
     """
     tape = say.tape
-    outside = f"{tape.figure(allowance, at_least=True)} {tape.unit}"
-    core = (
-        f"The saw follows the core line, {thin_words(lipping, tape)} inside the finish line: the "
-        "lipping brings the top to size."
-    )
     return passage(
         "Lines",
-        core if lipping else "",
-        f"Draw the finish line. The rough-cut line runs {outside} outside "
-        f"{'the core line' if lipping else 'it'}, dashed. Shade the waste.",
+        lipping > 0
+        and f"The saw follows the core line, {tape.thin(lipping)} inside the finish line: the "
+        "lipping brings the top to size.",
+        f"Draw the finish line. The rough-cut line runs {tape.at_least(allowance)} {tape.unit} "
+        f"outside {'the core line' if lipping else 'it'}, dashed. Shade the waste.",
         "Carry both centrelines down the edges and onto the other face.",
     )
 
 
 def set_out_words(each: Round, held: MarkSet, say: Say) -> Passage:
     """Return how the marks of the first page are set out."""
-    first = each.datum.first.name
     return passage(
         "Set out the marks",
-        f"Hook the tape at {first} and strike all ticks of one edge in one pass; then square them "
-        f"up from {each.datum.name}. Figures from the first page.",
+        f"Hook the tape at {each.datum.first.name} and strike all ticks of one edge in one pass; "
+        f"then square them up from {each.datum.name}. Figures from the first page.",
         warnings=marks_advice(held, say.tape),
     )
 
@@ -193,36 +189,32 @@ KEEP_OFFCUTS = passage(
 )
 
 
-def skipped_words(told: list[Passage]) -> Passage:
-    """Return why some sides are not sawn, together."""
-    return passage("Sides that no saw takes", *(f"{p.title}: {p.words[0]}" for p in told))
-
-
 def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:
     """Return the marks that the first page leaves out, and how far each may be out."""
-    tape, datum = say.tape, say.datum
-    first, last = datum.names
+    tape, datum, first = say.tape, say.datum, say.datum.first.name
 
     def rounded(mark: Mark) -> str:
         return tape.exact(mark.rounding_error(tape), 1)
 
     errors = listed(f"{mark.label} {rounded(mark)}" for mark in held.marks if mark.label in shown)
-    words = "The first setting out of a slab: to see that the top lies where it should."
-    if shown:
-        words = (
-            "They lie on the centrelines or the line itself and are checked, not set out. Rounded "
-            f"figures move the marks of the first page by: {errors}."
-        )
     rest = table(
         (mark for mark in held.marks if mark.label not in shown),
         {
-            "Mark": lambda mark: mark.label,
-            "What it is": lambda mark: mark.kind.value,
-            f"Along {datum.name} from {first}": lambda mark: tape.figure(mark.along),
-            f"Square from {datum.name}": lambda mark: tape.figure(mark.square),
+            "Mark": "{label}",
+            "What it is": "{kind.value}",
+            f"Along {datum.name} from {first}": "{along:figure}",
+            f"Square from {datum.name}": "{square:figure}",
             "Rounded by": rounded,
         },
-        f"A minus sign along is beyond {first}, away from {last}; square, on the side of "
-        f"{datum.name} away from most of the wood.",
+        f"A minus sign along is beyond {first}, away from {datum.last.name}; square, on the side "
+        f"of {datum.name} away from most of the wood.",
+        tape,
     )
-    return passage(f"Marks from {datum.name}", words, tables=[rest])
+    return passage(
+        f"Marks from {datum.name}",
+        "They lie on the centrelines or the line itself and are checked, not set out. Rounded "
+        f"figures move the marks of the first page by: {errors}."
+        if shown
+        else "The first setting out of a slab: to see that the top lies where it should.",
+        tables=[rest],
+    )

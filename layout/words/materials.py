@@ -1,25 +1,35 @@
-"""The list of materials in words: how much of what, how it was reckoned, and by whose figures."""
+"""What to have before the work begins, whose figures that took, and what to ask for the piece."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
-from dataclasses import replace
-from decimal import Decimal
+from collections.abc import Callable, Iterable
+from decimal import ROUND_HALF_UP, Decimal
+from functools import partial
 from itertools import groupby
 
+<<<<<<< HEAD
 from ..legs.fixings import Bed
 from ..units import Tape
+=======
+from ..legs.fixings import Bed
+from ..money.price import Case, Entry, Forgotten, Money
+from ..units import MM_PER_INCH, Tape
+>>>>>>> main
 from ..work.coats import LABELS
-from ..work.items import COARSE, Counted, Filled, Printed, Reckoned, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
-from .amounts import SQ_FT_PER_QUART, exact_sum, run_words, sum_words, volume_words
-from .fixings import thin
-from .say import Passage, Table, counted, listed, passage
+from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
+
+ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
+"""Of the United States."""
+
+SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
+"""What 1 m² a litre comes to in square feet a quart."""
+
 
 _NAMES = {
     "plates": "leg plates",
     "pads": "felt pads",
-    "bolts": "bolts",
     "flexible adhesive": "flexible adhesive, cartridges",
     "template paper": "paper for the template",
     "battens": "battens, of offcuts",
@@ -33,65 +43,56 @@ _COUNTED = {
     "plates": "on each of",
 }
 
+Lines = tuple[Line, ...]
+"""A row: one material, or all grits of abrasive."""
+
 
 def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Passage:
     """Return what to have before the work begins, in one table."""
-    priced = materials.cost is not None
-    held = any(line.have for line in materials.lines)
-    rows = tuple(_row(alike, tape, priced=priced, held=held) for alike in _alike(materials.lines))
-    headings = ["What", "It takes"]
-    headings += ["Have", "Buy"] if held else []
-    headings += ["Costs"] if priced else []
-    cost = ""
+    lines, cost = materials.lines, ""
+    grits = groupby(lines, key=lambda line: line.name if line.name[:5] != "grit " else "grit")
+    rows = [tuple(alike) for _, alike in grits]
+
+    def amount(of: str) -> Callable[[Lines], str]:
+        def told(row: Lines) -> str:
+            cells = [amount_words(getattr(line, of), line.unit, tape) for line in row]
+            return cells[0] if len(cells) == 1 else " · ".join(c.replace("–", "0") for c in cells)
+
+        return told
+
+    columns: dict[str, Callable[[Lines], str]] = {
+        "What": lambda row: name_words(row, tape),
+        "It takes": amount("need"),
+    }
+    if any(line.have for line in lines):
+        columns |= {"Have": amount("have"), "Buy": amount("buy")}
     if materials.cost is not None:
-        open_ones = materials.unpriced
-        rest = f", without {listed(open_ones)}: no price is given" if open_ones else ""
-        cost = f" {sum_words(materials.cost, currency)} in all{rest}."
-    unknown = any(line.perhaps for line in materials.lines)
+        columns["Costs"] = _costs
+        without = f", without {listed(materials.unpriced)}: no price is given"
+        cost = sum_words(materials.cost, currency)
+        cost = f" {cost} in all{without if materials.unpriced else ''}."
+    columns["Reckoned from"] = lambda row: reckoned_words(row, tape)
     return passage(
         "Buy what is missing",
-        f"With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
+        "With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
         f"{LABELS}, and each label goes before it; all else: common practice.{cost}",
-        "What is on the old faces is not known: write finish under [panel]" if unknown else "",
-        tables=[Table((*headings, "Reckoned from"), rows)],
+        any(line.perhaps for line in lines)
+        and "What is on the old faces is not known: write finish under [panel]",
+        tables=[table(rows, columns)],
     )
 
 
-def _alike(lines: tuple[Line, ...]) -> Iterator[tuple[Line, ...]]:
-    """Yield the lines one by one, but all grits together."""
-    for is_grit, group in groupby(lines, key=lambda line: isinstance(line.how, Sanded)):
-        held = tuple(group)
-        yield from (held,) if is_grit else ((line,) for line in held)
+def _costs(row: Lines) -> str:
+    known = [line.cost for line in row if line.cost is not None]
+    return exact_sum(sum(known, Decimal(0))) if len(known) == len(row) else "?"
 
 
-def _row(lines: tuple[Line, ...], tape: Tape, *, priced: bool, held: bool) -> tuple[str, ...]:
-    names = " · ".join(line.name.removeprefix("grit ") for line in lines)
-    one = lines[0]
-    is_grit, how, every = isinstance(one.how, Sanded), one.how, [0.0]
-    if isinstance(how, Sanded):
-        every = [line.how.lasts for line in lines if isinstance(line.how, Sanded)]
-        how = replace(how, lasts=max(every))
-    cells = [f"abrasive, grits {names}" if is_grit else name_words(one, tape)]
-    cells += [_each(lines, lambda line: amount_words(line.need, line.unit, tape))]
-    if held:
-        cells += [_each(lines, lambda line: amount_words(line.have, line.unit, tape))]
-        cells += [_each(lines, lambda line: amount_words(line.buy, line.unit, tape))]
-    if priced:
-        known = [line.cost for line in lines if line.cost is not None]
-        cells += [exact_sum(sum(known, Decimal(0))) if len(known) == len(lines) else "?"]
-    given = all(line.given for line in lines)
-    half = f", to {COARSE} half" if is_grit and min(every) < max(every) else ""
-    return (*cells, "your figure" if given else reckoned_words(how, one, tape) + half)
-
-
-def _each(lines: tuple[Line, ...], told: Callable[[Line], str]) -> str:
-    cells = [told(line) for line in lines]
-    return cells[0] if len(cells) == 1 else " · ".join(c.replace("–", "0") for c in cells)
-
-
-def name_words(line: Line, tape: Tape) -> str:
+def name_words(row: Lines, tape: Tape) -> str:
     """Return a material with its kind and its size."""
+    line = row[0]
     name = _NAMES.get(line.name, line.name)
+    if isinstance(line.how, Sanded):
+        return f"abrasive, grits {' · '.join(line.name.removeprefix('grit ') for line in row)}"
     if line.name == "finish":
         name = line.kind
     elif line.kind:
@@ -99,7 +100,7 @@ def name_words(line: Line, tape: Tape) -> str:
     if not line.size:
         return name
     if "screws" in line.name or line.name == "bolts":
-        return f"{name} {thin(tape, line.size[0])} × {tape.measure(line.size[1])}"
+        return f"{name} {tape.drill(line.size[0])} × {tape.measure(line.size[1])}"
     if line.name in ("lipping", "edging"):
         thick = f", {tape.small(line.size[1])} thick" if len(line.size) > 1 else ""
         return f"{name} {tape.measure(line.size[0])} wide{thick}"
@@ -115,35 +116,157 @@ def amount_words(amount: float, unit: Unit, tape: Tape) -> str:
     return run_words(amount, tape) if unit is Unit.METRE else f"{amount:g}"
 
 
-def reckoned_words(how: Reckoned, line: Line, tape: Tape) -> str:
+def reckoned_words(row: Lines, tape: Tape) -> str:
     """Return how a material was reckoned, and whose figures that took."""
+    line = row[0]
+    if all(one.given for one in row):
+        return "your figure"
 
-    def area(square_metres: float) -> str:
-        return tape.area(square_metres * 1e6) if tape.imperial else f"{square_metres:.2f} m²"
-
-    match how:
-        case Spread():
-            once = "once" if how.coats == 1 else f"{how.coats} coats"
-            reach = f"{how.reach:g} m² a litre"
-            if tape.imperial:
-                reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
-            whose = " (your figure)" if how.given else ""
-            coated = ", if coated" if line.perhaps else ""
-            told = f"{area(how.area)}, {once}, {reach}{whose}{coated}"
-        case Sanded():
-            told = f"{area(how.area)}; a sheet or disc sands {area(how.lasts)}"
-        case Run():
+    match line.how:
+        case Spread() as how:
+            told = _spread(how, line, tape)
+        case Sanded() as how:
+            lasts = [one.how.lasts for one in row if isinstance(one.how, Sanded)]
+            half = f", to {COARSE} half" if min(lasts) < max(lasts) else ""
+            told = f"{_area(how.area, tape)}; a sheet or disc sands {_area(max(lasts), tape)}{half}"
+        case Run() as how:
             strips = f", {how.strips} strips" if how.strips > 1 else ""
             told = f"{run_words(how.length, tape)} round{strips}"
-        case Bed():
-            joint = f"{how.area / 6.4516:.0f} sq in" if tape.imperial else f"{how.area:.0f} cm²"
+        case Bed() as how:
             pack = f", {how.pack:.0f} ml in each" if how.pack else ""
-            told = f"{joint} of joint, {tape.small(how.bed)} thick{pack}"
-        case Filled():
+            told = f"{tape.joint(100 * how.area)} of joint, {tape.small(how.bed)} thick{pack}"
+        case Filled() as how:
             told = f"{volume_words(how.volume / 1000, tape)} of hollows"
-        case Counted():
+        case Printed() as how:
+            told = f"{counted(how.sheets, 'sheet')} and a cover"
+        case Counted() as how:
             where = _COUNTED.get(line.name)
             told = f"{how.each} {where} {how.of}" if where else "counted"
-        case Printed():
-            told = f"{counted(how.sheets, 'sheet')} and a cover"
     return told
+
+
+def _spread(how: Spread, line: Line, tape: Tape) -> str:
+    once = "once" if how.coats == 1 else f"{how.coats} coats"
+    reach = f"{how.reach:g} m² a litre"
+    if tape.imperial:
+        reach = f"{how.reach * SQ_FT_PER_QUART:.0f} sq ft a quart"
+    whose = " (your figure)" * how.given + ", if coated" * line.perhaps
+    return f"{_area(how.area, tape)}, {once}, {reach}{whose}"
+
+
+def _area(square_metres: float, tape: Tape) -> str:
+    return tape.area(square_metres * 1e6) if tape.imperial else f"{square_metres:.2f} m²"
+
+
+def volume_words(litres: float, tape: Tape) -> str:
+    """Return a volume, never less: to 0.05 l, below that to 5 ml, or in quarts and fluid ounces.
+
+    >>> volume_words(0.145, Tape()), volume_words(0.012, Tape())
+    ('0.15 l', '15 ml')
+    >>> volume_words(0.145, Tape(imperial=True)), volume_words(1.2, Tape(imperial=True))
+    ('5 fl oz', '1.3 qt')
+    """
+    if tape.imperial:
+        ounces = 1000 * litres / ML_PER_FL_OZ
+        if ounces <= FL_OZ_PER_QUART:
+            return f"{whole_up(ounces)} fl oz"
+        return f"{whole_up(10 * ounces / FL_OZ_PER_QUART) / 10:.1f} qt"
+    if litres <= 0.05:
+        return f"{whole_up(200 * litres) * 5} ml"
+    return f"{whole_up(20 * litres) / 20:.2f} l"
+
+
+def run_words(metres: float, tape: Tape) -> str:
+    """Return a length of what is sold by the metre or the foot, never less.
+
+    >>> run_words(4.823, Tape()), run_words(4.823, Tape(imperial=True))
+    ('4.9 m', '16 ft')
+    """
+    if tape.imperial:
+        return f"{whole_up(1000 * metres / (12 * MM_PER_INCH))} ft"
+    return f"{whole_up(10 * metres) / 10:.1f} m"
+
+
+def sum_words(amount: Decimal, currency: str = "") -> str:
+    """Return a sum to the cent, halves up.
+
+    >>> sum_words(Decimal("172.6725"), "EUR"), sum_words(Decimal("0.005"))
+    ('172.67 EUR', '0.01')
+    """
+    cents = amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
+    return f"{cents:f} {currency}".rstrip()
+
+
+def exact_sum(amount: Decimal) -> str:
+    """Return a sum with all its figures, two at least, four at most.
+
+    >>> exact_sum(Decimal("172.67250")), exact_sum(Decimal("39")), exact_sum(Decimal(1) / 3)
+    ('172.6725', '39.00', '0.3333')
+    """
+    whole, _, cents = f"{amount.quantize(Decimal('0.0001'), ROUND_HALF_UP):f}".partition(".")
+    return f"{whole}.{cents[:2]}{cents[2:].rstrip('0')}"
+
+
+_ENTRIES = {
+    Entry.DELIVERY: "packing and delivery",
+    Entry.NET: "to be left after fees",
+    Entry.FEE: "fee where it is sold",
+    Entry.PRICE: "price to ask",
+}
+"""What is longer than the value."""
+
+_ASKED = {
+    Forgotten.PANEL: "what the panel cost, fetching it included",
+    Forgotten.LEGS: "what the legs cost",
+    Forgotten.MATERIALS: "what the materials cost",
+    Forgotten.UNPRICED: "prices of all materials (materials.price)",
+    Forgotten.RATE: "what an hour is worth to you",
+    Forgotten.PROFIT: "profit",
+    Forgotten.OVERHEAD: "overhead: workshop, tools, insurance, travel",
+    Forgotten.FEE: "the fee where it is sold",
+    Forgotten.DELIVERY: "packing and delivery",
+}
+
+
+def money_words(money: Money) -> Passage:
+    """Return the reckoning: one column where its hours are known, else one for each end."""
+    line = f"Line, {money.currency}" if money.currency else "Line"
+    columns: dict[str, Callable[[Entry], str]] = {line: _entry}
+    columns |= {f"{case.hours:f} h": partial(_amount, case) for case in money.cases}
+    floor = sum_words(money.cases[0].break_even, money.currency)
+    earned = [case.earned for case in money.cases if case.earned is not None]
+    at = "" if money.in_mind is None else sum_words(money.in_mind, money.currency)
+    return passage(
+        "What to ask for it",
+        f"{priced_words(money)}; below {floor} money is lost before an hour is paid",
+        bool(at and earned)
+        and f"At {at} an hour earns {_span(reversed(earned), money.currency)}, overhead and profit "
+        "left in it",
+        bool(money.forgotten)
+        and f"Left out and often forgotten: {'; '.join(map(_ASKED.__getitem__, money.forgotten))}",
+        tables=[table([line.entry for line in money.cases[0].lines], columns)],
+    )
+
+
+def _entry(entry: Entry) -> str:
+    return capital(_ENTRIES.get(entry, entry.value))
+
+
+def _amount(case: Case, entry: Entry) -> str:
+    """Return the sum of a line of a case, and what it is a share or a multiple of."""
+    line = next(line for line in case.lines if line.entry is entry)
+    amount = exact_sum(line.amount)
+    if line.of is None or line.at is None:
+        return amount
+    if entry is Entry.HOURS:
+        return f"{amount} = {line.of:f} h × {line.at:f}"
+    return f"{amount} = {(line.at * 100).normalize():f} % of {exact_sum(line.of)}"
+
+
+def priced_words(money: Money) -> str:
+    """Return the price in one line."""
+    return f"ask {_span((case.price for case in money.cases), money.currency)}"
+
+
+def _span(sums: Iterable[Decimal], currency: str) -> str:
+    return f"{ranged(map(sum_words, sums))} {currency}".rstrip()

@@ -3,43 +3,44 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from itertools import pairwise
 
 from ..legs.wish import Fixing
 from ..work.deeds import Day, Deed
 from ..work.order import Task, WorkOrder
-from .amounts import day_words, hours_words, wait_words
-from .say import Passage, Table, capital, counted, listed, passage
+from .say import Passage, Table, capital, counted, listed, passage, ranged, whole_up
 
 TITLES = {
-    Deed.ASK: "See it, ask for its history",
-    Deed.CLEAN: "Wash it",
-    Deed.TEST: "Test the old coat for lead",
+    Deed.ASK: "See it, ask for its history. What was it, how old, where did it stand, what is on "
+    "it? Measure it, knock on it, look under it; leave it where an answer is bad.",
+    Deed.CLEAN: "Wash it. Both faces and the edges with a wrung-out cloth, warm water and a little "
+    "soap; stand it on edge to dry overnight.",
+    Deed.TEST: "Test the old coat for lead. In three places, down to the wood, with a kit or by a "
+    "laboratory; until lead is ruled out it is treated as lead.",
     Deed.METAL: "Find and pull all metal",
-    Deed.STRIP: "Take the old coat off",
+    Deed.STRIP: "Take the old coat off. With stripper and scraper, on a sheet that catches all of "
+    "it, then washed down",
     Deed.SHORTEN: "Cut it short",
     Deed.FLATTEN: "Flatten it",
     Deed.REST: "Let it rest",
     Deed.MARK: "Mark out",
     Deed.CHECK: "check the distances",
-    Deed.MEND: "Mend",
     Deed.CUT: "Cut the top out",
     Deed.LIP: "Glue the lipping on",
     Deed.EDGE: "Edge it",
-    Deed.PROFILE: "Shape the edge",
-    Deed.SAND: "Sand",
-    Deed.MASK: "Mask where the legs are glued",
-    Deed.RAISE: "Raise the grain",
-    Deed.DUST: "dust off",
+    Deed.MASK: "Mask where the legs are glued. Inside the pencil lines: glue holds on bare wood "
+    "only.",
+    Deed.RAISE: "Raise the grain. Wipe it evenly with a wet cloth and let it dry: the fibres that "
+    "the finish would raise rise now.",
     Deed.UNDERSIDE: "Coat underside and edge",
     Deed.BATTENS: "Screw the battens on",
-    Deed.RUB: "rub down",
-    Deed.COAT: "Coat the top",
-    Deed.LEVEL: "Level it, pads under the feet",
-    Deed.PHOTOGRAPH: "Photograph it",
+    Deed.LEVEL: "Level it, pads under the feet. On its own floor or a flat one: pads or adjusters "
+    "under the feet until none rocks.",
+    Deed.PHOTOGRAPH: "Photograph it. By daylight, before it leaves: listing.txt says what. Then "
+    "weigh it and fill in what listing.txt leaves open.",
     Deed.WEIGH: "weigh it, fill in the listing",
 }
-"""What each step is called; a dry fit by what it tries, legs by how they are held."""
+"""What each step is called, and what is told of it where no craft tells. A dry fit is called by
+what it tries, legs by how they are held, the rest by their own names."""
 
 FITTED = {
     Deed.MEND: passage(
@@ -60,11 +61,12 @@ FITTED = {
 _AGAIN = {Deed.TEST: "Test the bare wood for lead", Deed.MARK: "Mark out again"}
 """What is called by another name when it is done a second time."""
 
-_LEGS = {
-    Fixing.SCREWED: "Screw the legs on",
-    Fixing.GLUED: "Glue the legs on, upside down",
-    Fixing.LOOSE: "Lay the top on its legs",
+LEGS = {
+    Fixing.SCREWED: "Screw the legs",
+    Fixing.GLUED: "Glue the legs",
+    Fixing.LOOSE: "Lay the top on",
 }
+"""What fixing the legs is called."""
 
 _ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
 """What is told in one row with what follows it."""
@@ -74,17 +76,17 @@ _SIDES = (Deed.UNDERSIDE, Deed.COAT)
 
 def title_of(task: Task, fixing: Fixing | None = None) -> str:
     """Return what a task is called."""
-    if task.deed is Deed.FIT:
+    deed = task.deed
+    if deed is Deed.FIT:
         assert task.of is not None
         return FITTED[task.of].title
-    if task.deed is Deed.LEGS:
-        return "Fix the legs" if fixing is None else _LEGS[fixing]
-    words = _AGAIN.get(task.deed, "") if task.part > 1 else ""
-    words = words or TITLES[task.deed]
-    if task.deed is Deed.STRIP:
-        wet = ", wet" if task.wet else ""
-        return f"{words}{wet}" + (", if it has one" if task.perhaps else "")
-    if task.deed in (Deed.SAND, Deed.RUB):
+    if deed is Deed.LEGS:
+        return "Fix the legs" if fixing is None else LEGS[fixing]
+    words = _AGAIN.get(deed, "") if task.part > 1 else ""
+    words = words or TITLES.get(deed, deed.value).partition(". ")[0]
+    if deed is Deed.STRIP:
+        return words + ", wet" * task.wet + ", if it has one" * task.perhaps
+    if deed in (Deed.SAND, Deed.RUB):
         again = " off what rose" if task.part > 1 else ""
         return f"{words}{again} with {listed(map(str, task.grits), 'then')}"
     return words
@@ -93,8 +95,7 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
 def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
     """Yield the tasks, those that are one row of the table together: all coats of one side."""
     held: list[Task] = []
-    for task, later in pairwise((*tasks, None)):
-        assert task is not None
+    for task, later in zip(tasks, (*tasks[1:], None), strict=True):
         held.append(task)
         goes_on = later is not None and (
             _side(task) is _side(later) is not None or _ONE_ROW.get(task.deed) is later.deed
@@ -107,6 +108,38 @@ def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
 def _side(task: Task) -> Deed | None:
     """Return the side that a task coats, or makes ready for its coat."""
     return task.deed if task.deed in _SIDES else task.of if task.of in _SIDES else None
+
+
+def hours_words(least: float, most: float) -> str:
+    """Return hours as a range: minutes below an hour, else to the next quarter.
+
+    >>> hours_words(0.08, 0.2), hours_words(0.5, 2.67), hours_words(2.0, 2.0)
+    ('5 to 15 min', '1/2 to 2 3/4 h', '2 h')
+    """
+    if most <= 1 - 1 / 12:
+        minutes = (str(max(5, 5 * whole_up(hours * 12))) for hours in (least, most))
+        return f"{ranged(minutes)} min"
+    quarters = (divmod(max(1, whole_up(4 * hours)), 4) for hours in (least, most))
+    parts = ((str(whole or ""), ("", "1/4", "1/2", "3/4")[rest]) for whole, rest in quarters)
+    return f"{ranged(' '.join(filter(None, part)) for part in parts)} h"
+
+
+def wait_words(least: float, most: float) -> str:
+    """Return a wait: hours up to two days, else days; empty where there is none.
+
+    >>> wait_words(12, 12), wait_words(24, 24), wait_words(168, 168), wait_words(240, 360)
+    ('12 h', '24 h', '7 days', '10 to 15 days')
+    """
+    if most <= 0:
+        return ""
+    if most <= 48:
+        return f"{ranged(f'{value:.0f}' for value in (least, most))} h"
+    return f"{ranged(f'{whole_up(value / 24)}' for value in (least, most))} days"
+
+
+def day_words(day: Day) -> str:
+    """Return a day that is counted from the first: ``day 6``, ``day 6 to 7``."""
+    return f"day {ranged(map(str, (day.least, day.most)))}"
 
 
 def worked_words(order: WorkOrder) -> str:
@@ -130,8 +163,7 @@ def order_words(order: WorkOrder, workday: float, fixing: Fixing | None = None) 
 
 def _row(held: Sequence[Task], fixing: Fixing | None) -> tuple[str, ...]:
     coats = [task for task in held if task.deed in _SIDES]
-    shown = coats[:1] or held
-    title = ", ".join(title_of(task, fixing) for task in shown)
+    title = ", ".join(title_of(task, fixing) for task in coats[:1] or held)
     least, most = sum(task.least for task in held), sum(task.most for task in held)
     wait = wait_words(*held[-1].wait)
     if len(coats) > 1:
@@ -149,8 +181,7 @@ def wait_told(order: WorkOrder, task: Task) -> str:
     if not waits:
         return ""
     at = next(i for i, other in enumerate(order.tasks) if other is task)
-    later = order.tasks[at + 1 :]
-    day = later[0].day if later else order.ready
+    day = next((later.day for later in order.tasks[at + 1 :]), order.ready)
     return f"Wait {waits}. Go on on {day_words(day)}, if begun on day 1."
 
 
@@ -159,44 +190,29 @@ def step_words(task: Task, *, faces: bool = True) -> Passage | None:
 
     Of laminate no `faces` are sanded and finished, only the edge is.
     """
-    if task.deed is Deed.FIT:
+    deed, again = task.deed, task.part > 1
+    if deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None
-    if task.deed is Deed.TEST and task.part > 1:
-        return None  # told with the stripping
-    told = _PLAIN.get(task.deed, "")
-    if task.deed is Deed.STRIP:
-        how = "With stripper and scraper, on a sheet that catches all of it, then washed down"
-        told = f"{how}; what is left in the grain goes with the first grit."
-        if task.wet:
-            told = (
-                f"{how}. It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it "
-                "in as local rules say. Then test the bare wood: what is left in the grain is as "
-                "good as paint, and nothing is sawn, planed or sanded before that shows none."
-            )
-    elif task.deed is Deed.SAND and task.part > 1:
+    told = TITLES.get(deed, "").partition(". ")[2]
+    if deed is Deed.TEST and again:
+        told = ""  # told with the stripping
+    elif deed is Deed.STRIP:
+        told += _STRIPPED[task.wet]
+    elif deed is Deed.SAND and again:
         told = "Lightly, only what rose; the next coat raises little more."
-    elif task.deed is Deed.SAND:
+    elif deed is Deed.SAND:
         until = "until they are even"
         if len(task.grits) > 1:
             until = "each grit until the marks of the one before are gone"
         where, finest = "Both faces and the edge" if faces else "The edge", task.grits[-1]
         told = f"{where}, along the grain, {until}; finer than {finest} closes them to the finish."
-    return passage(title_of(task), told) if told else None
+    return passage(capital(title_of(task)), told) if told else None
 
 
-_PLAIN = {
-    Deed.ASK: "What was it, how old, where did it stand, what is on it? Measure it, knock on it, "
-    "look under it; leave it where an answer is bad.",
-    Deed.CLEAN: "Both faces and the edges with a wrung-out cloth, warm water and a little soap; "
-    "stand it on edge to dry overnight.",
-    Deed.TEST: "In three places, down to the wood, with a kit or by a laboratory; until lead is "
-    "ruled out it is treated as lead.",
-    Deed.MASK: "Inside the pencil lines: glue holds on bare wood only.",
-    Deed.RAISE: "Wipe it evenly with a wet cloth and let it dry: the fibres that the finish would "
-    "raise rise now.",
-    Deed.LEVEL: "On its own floor or a flat one: pads or adjusters under the feet until none "
-    "rocks.",
-    Deed.PHOTOGRAPH: "By daylight, before it leaves: listing.txt says what. Then weigh it and fill "
-    "in what listing.txt leaves open.",
+_STRIPPED = {
+    False: "; what is left in the grain goes with the first grit.",
+    True: ". It may hold lead: nothing dry, no sander, no heat; wipe up wet, hand it in as local "
+    "rules say. Then test the bare wood: what is left in the grain is as good as paint, and "
+    "nothing is sawn, planed or sanded before that shows none.",
 }
-"""What is told of steps without figures."""
+"""How a coat comes off, by whether it is stripped wet."""

@@ -1,11 +1,13 @@
-"""What is told of the old panel: what it is, what is wrong with it, and how flat it must be."""
+"""What is told of the old panel: what it is, what is wrong and how it is mended, how flat it is."""
 
 from __future__ import annotations
 
+from ..cutting.builds import FrameJoint, RimLoss
+from ..cutting.mending import Mended
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
 from ..panel.lifting import lifters
 from ..units import Tape
-from .say import Passage, capital, listed, passage, people, table
+from .say import Passage, Say, capital, counted, listed, passage, people, table
 
 TWIST = 3.0
 """What winding sticks may show at the ends of a panel, mm (common practice)."""
@@ -22,22 +24,6 @@ NOTHING = {
     "glued joint": "nothing: a sound one is as strong as the wood beside it",
 }
 """Why a kind of defect spoils nothing."""
-
-BY = {
-    Mend.PLUG: "a plug",
-    Mend.KEY: "a key",
-    Mend.PATCH: "a patch",
-    Mend.FILLER: "filler",
-    Mend.RESIN: "resin",
-    Mend.SAND: "sanding",
-}
-"""What a defect is mended by."""
-
-METAL = passage(
-    "Metal",
-    "Ironmongery, battens and clips off. Sweep both faces and all edges with a detector, ring "
-    "every hit with chalk, pull it, sweep again.",
-)
 
 
 def made_of(panel: Panel) -> str:
@@ -68,24 +54,25 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
     was = panel.was.value if panel.was else "not known"
     finish = listed(coat.value for coat in panel.finish) or "not known"
     year = f"from {panel.year}" if panel.year else "age not known"
-    moist = "Moisture at most 12 % in three places, else let it wait."
     defects = table(
         panel.defects,
         {
-            "Defect": lambda defect: defect.name,
+            "Defect": "{name}",
             "Face": lambda defect: _face(defect, tape),
             "Spoils": spoils_words,
-            "Keep clear by": lambda defect: tape.measure(defect.clear),
-            "Mended by": lambda defect: "–" if defect.mend is None else BY[defect.mend],
+            "Keep clear by": "{clear:measure}",
+            "Mend": lambda defect: "–" if defect.mend is None else defect.mend.value,
         },
         "Find each of these on the panel. A defect that is not here is not in the plan.",
+        tape,
     )
     return passage(
         "See it, ask for its history",
         f"{capital(made_of(panel))}, about {tape.mass(panel.mass)}: {lift}. Its past: {was}; on "
         f"it: {finish}; {year}.",
         "Answer the cautions of the first page first; stop where one is not answered.",
-        moist if panel.build.kind is Kind.SOLID else "",
+        panel.build.kind is Kind.SOLID
+        and "Moisture at most 12 % in three places, else let it wait.",
         tables=[defects],
     )
 
@@ -93,25 +80,94 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
 def _face(defect: Defect, tape: Tape) -> str:
     if defect.face is Face.THROUGH:
         return "through"
-    deep = f", {tape.measure(defect.depth)} deep" if defect.depth is not None else ""
-    return ("show face" if defect.face is Face.UP else "under face") + deep
+    face = "show face" if defect.face is Face.UP else "under face"
+    if defect.depth is None:
+        return face
+    told = tape.small if defect.depth < tape.division else tape.measure
+    return f"{face}, {told(defect.depth)} deep"
 
 
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
     """Return how flat it must be; a slab is flattened `later`, once it is short enough."""
-    found = tape.figure(panel.thickness)
-    words = "Winding sticks at both ends"
+    found, sticks = tape.figure(panel.thickness), "Winding sticks at both ends"
     if panel.flattened is not None and not later:
         return passage(
             "Skim both faces flat",
-            f"{words}; then skim both faces flat and true. All that follows counts on it.",
+            f"{sticks}; then skim both faces flat and true. All that follows counts on it.",
             figures=((found, "as found"), (tape.figure(panel.flattened), "when flat")),
         )
-    told = f"{words}: more than that is taken out when it is flattened."
+    told = f"{sticks}: more than that is taken out when it is flattened."
     if panel.flattened is None:
         told = (
-            f"{words}; the hump goes up. Where flattening leaves less than {found}, write what is "
+            f"{sticks}; the hump goes up. Where flattening leaves less than {found}, write what is "
             "left under flattened in the job and print anew."
         )
     twist = ((tape.figure(TWIST), "of twist, at most"),)
     return passage("Try it for twist", told, figures=twist)
+
+
+_MENDED = {
+    Mend.PLUG: "bore clean to {length:figure}, {depth:figure} deep{behind}; glue in a {face}plug "
+    "of the same diameter{grain}",
+    Mend.KEY: "{keys} {length:figure} long, {width:figure} wide and {depth:figure} deep, their "
+    "grain across it, where drawn; fill what is left of the split, glue",
+    Mend.PATCH: "a patch {length:figure} by {width:figure}, {depth:figure} deep{grain}: knife "
+    "round it, rout inside the knife line, glue",
+    Mend.FILLER: "clean it down to sound wood; press in two-part filler of the colour of the "
+    "finished wood {depth:figure} deep {layers}",
+    Mend.RESIN: "clean it, seal its sides with a thin coat; {dam}; pour resin {depth:figure} deep "
+    "{layers} or as its maker says; prick the bubbles",
+    Mend.SAND: "sand {depth:small} off{along} and fade it out over a patch {length:figure} by "
+    "{width:figure}, so that no hollow is felt",
+}
+
+
+def mend_words(mend: Mended, say: Say) -> Passage:
+    """Return how a defect is mended."""
+    words, layers = _MENDED[mend.how], "at once"
+    if mend.layers > 1:
+        layers = f"in {mend.layers} layers, each hard before the next"
+    if mend.proud:
+        words += "; leave it {proud:figure} proud, {wait:g} h, then level"
+    told = say.tape.fill(
+        words,
+        mend,
+        behind=" (right through, a board clamped behind)" if mend.through else "",
+        face="face-grain " if mend.grained else "",
+        grain=", its grain along the panel's" if mend.grained else "",
+        along=", along the grain," if mend.grained else "",
+        keys=counted(len(mend.places), "bow-tie key"),
+        dam="tape and a board under it, as it goes right through" if mend.through else "level it",
+        layers=layers,
+    )
+    return passage(f"Mend {mend.defect}", told)
+
+
+def rim_words(loss: RimLoss, say: Say) -> Passage:
+    """Return what is done where the line leaves the rim of a hollow door."""
+    where = f"in {counted(len(loss.stretches), 'place')}"
+    if loss.is_all_round:
+        where = "all the way round"
+    return passage(
+        "Hollow core",
+        f"the line leaves the solid rim {where}, {say.tape.figure(loss.length)} in all (drawn "
+        "thick): after the cut rake the core back, glue a new strip between the skins all along "
+        "there, 24 h, then go to the line",
+    )
+
+
+def joint_words(joint: FrameJoint, _: Say) -> Passage:
+    """Return what is done where cuts run through a joint of a frame."""
+    verb = "run" if len(joint.cuts) > 1 else "runs"
+    return passage(
+        f"Frame joint, {joint.name}",
+        f"{listed(joint.cuts) or 'the curve'} {verb} through the joint at the {joint.name}, show "
+        "face up: it may fall apart or hold a nail or dowel; cramp it, sweep for metal, and glue "
+        "it anew",
+    )
+
+
+UNKNOWN_FRAME = passage(
+    "Frame joints",
+    "The widths of stiles and rails are not known: find the joints and keep cuts off them.",
+)

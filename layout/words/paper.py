@@ -4,17 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..template.calibration import MOST, Correction, WrongPrint
-from ..template.calibration_bars import CalibrationBars
+from ..template.calibration import MOST, CalibrationBars, Correction, WrongPrint
 from ..template.content import TemplateContent
 from ..template.portions import Portion
 from ..template.proposal import Proposal
 from ..template.tiles import TilePlan
 from ..units import Tape
-from .say import counted, listed, thin_words, unit_words
-
-_SEAM_PLAY = 0.5
-"""What each joined seam may be out, mm."""
+from .say import counted, listed, unit_words
 
 SIGNS = {
     "point": "point to mark",
@@ -25,7 +21,29 @@ SIGNS = {
 }
 """What the signs of the marks mean, in the order of a legend."""
 
-_CROSS, _LONG = "the cross centreline", "the long centreline"
+PRINT = "Print at 100 % (actual size). No fitting, no shrinking, no scaling to the page."
+BARS = (
+    "On each sheet lay a steel rule along both check bars: {across:measure} across and "
+    "{up:measure} up."
+)
+WRONG = "Where both are out alike, this was done to the page; print it again:"
+TRIM = (
+    "Trim the right and the lower edge of a sheet on its seams, lay it on the strip of its "
+    "neighbour so that the numbered register marks make whole rings, and tape it down."
+)
+CROSSES = "Measure between the corner crosses, diagonals too, before trusting the whole."
+SEAM_PLAY = "Each seam on the way may be out by 0.5 mm (1/64 in), not more."
+FACE_MARK = {
+    False: "On every sheet the flag of the face mark points to the right: the face is up.",
+    True: "On every sheet the flag of the face mark points to the left: this is the underside.",
+}
+"""By whether the sheets are mirrored."""
+KEPT = "Where it says kept edge the line lies on the panel's own edge: nothing is cut there."
+FLIP = "flip the paper on this line"
+TRIM_HERE = "trim here, lay it on sheet {}"
+LIES_HERE = "sheet {} lies on this strip"
+PARE = "bit stays {out:small} out: pare by hand"
+"""Beside a hollow corner."""
 
 
 def sheets_words(count: int) -> str:
@@ -35,7 +53,7 @@ def sheets_words(count: int) -> str:
 
 def shown_words(content: TemplateContent, proposal: Proposal) -> str:
     """Return what is printed, on what, and for which face."""
-    plan, portion = proposal.plan, proposal.portion
+    plan, name = proposal.plan, proposal.portion.name
     side = "MIRRORED: this is the view from the underside. " if content.mirrored else ""
     if not plan.tiles:
         return (
@@ -43,9 +61,7 @@ def shown_words(content: TemplateContent, proposal: Proposal) -> str:
             "marks with a straightedge."
         )
     lie = "on its side" if plan.sheet.landscape else "upright"
-    shown = {"whole": "the whole top", "curves": "its curves"}.get(
-        portion.name, f"one {portion.name} of the top"
-    )
+    shown = {"whole": "the whole top", "curves": "its curves"}.get(name, f"one {name} of the top")
     paper = plan.paper.name if plan.paper.roll else f"{plan.paper.name} {lie}"
     fixed = "" if plan.correction.is_none else f" Corrected {correction_words(plan.correction)}."
     count = sheets_words(proposal.sheets)
@@ -78,73 +94,33 @@ def hollow_words(content: TemplateContent) -> str:
     """Return what a round bit leaves at hollow corners; empty where there are none."""
     if not content.hollows:
         return ""
-    most, tape = max(content.hollows, key=lambda hollow: hollow.out), content.tape
-    return (
-        f"No bit, bush or bearing goes into a hollow corner: a bit of {thin_words(most.bit, tape)} "
-        f"stays up to {tape.small(most.out)} out of it, by any template. Saw and pare what is left "
-        "by hand, to the line."
+    return content.tape.fill(
+        "No bit, bush or bearing goes into a hollow corner: a bit of {bit:thin} stays up to "
+        "{out:small} out of it, by any template. Saw and pare what is left by hand, to the line.",
+        max(content.hollows, key=lambda hollow: hollow.out),
     )
-
-
-def hollow_label(out: float, tape: Tape) -> str:
-    """Return what stands beside a hollow corner on the paper."""
-    return f"bit stays {tape.small(out)} out: pare by hand"
-
-
-def check_words(bars: tuple[float, float], tape: Tape) -> tuple[str, str]:
-    """Return what is looked at on each sheet before any cut."""
-    return (
-        "Print at 100 % (actual size). No fitting, no shrinking, no scaling to the page.",
-        f"On each sheet lay a steel rule along both check bars: {tape.measure(bars[0])} across "
-        f"and {tape.measure(bars[1])} up.",
-    )
-
-
-WRONG = "Where both are out alike, this was done to the page; print it again:"
-
-TRIM = (
-    "Trim the right and the lower edge of a sheet on its seams, lay it on the strip of its "
-    "neighbour so that the numbered register marks make whole rings, and tape it down."
-)
-
-CROSSES = "Measure between the corner crosses, diagonals too, before trusting the whole."
-
-KEPT = "Where it says kept edge the line lies on the panel's own edge: nothing is cut there."
-
-
-def seam_play_words(tape: Tape) -> str:
-    """Return how far each seam may be out."""
-    play = "1/64 in" if tape.imperial else f"{_SEAM_PLAY:g} mm"
-    return f"Each seam on the way may be out by {play}, not more."
-
-
-def face_mark_words(*, mirrored: bool) -> str:
-    """Return how the face mark tells the side of a sheet."""
-    flies = "left: this is the underside" if mirrored else "right: the face is up"
-    return f"On every sheet the flag of the face mark points to the {flies}."
 
 
 def read_as(wrong: WrongPrint, bars: tuple[float, float], tape: Tape) -> tuple[str, ...]:
     """Return what the bars read after a wrong print, to the rule's division and in decimals."""
-    readings = (
-        f"{way} {tape.measure(bar * wrong.scale)} ({tape.exact(bar * wrong.scale, 1)})"
-        for way, bar in zip(("across", "up"), bars, strict=True)
-    )
+    across, up = (_both(bar * wrong.scale, tape) for bar in bars)
     done = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
-    return (*readings, done)
+    return f"across {across}", f"up {up}", done
 
 
 def length_rows(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:
     """Return the check lengths, two to a row: the sides in pairs, the diagonals last."""
-    cells = [
-        (f"{c.start} to {c.end}", f"{tape.measure(c.length)}  ({tape.exact(c.length, 1)})")
-        for c in plan.check_lengths
-    ]
+    cells = [(f"{c.start} to {c.end}", _both(c.length, tape)) for c in plan.check_lengths]
     return [one + other for one, other in zip(cells[::2], cells[1::2], strict=True)]
+
+
+def _both(length: float, tape: Tape) -> str:
+    return f"{tape.measure(length)} ({tape.exact(length, 1)})"
 
 
 def use_words(portion: Portion) -> tuple[str, ...]:
     """Return how the paper of a portion is laid down."""
+    flips, uses = _flip_lines(portion), portion.uses
     if portion.name == "whole":
         return ("Lay the centrelines of the paper on those of the work.",)
     if portion.name == "curves":
@@ -152,30 +128,29 @@ def use_words(portion: Portion) -> tuple[str, ...]:
             "Only the curves are printed. Lay the straight tails on the lines that were drawn "
             "with a straightedge, and the short cross lines on the points where they end.",
         )
-    flips = flip_lines(portion)
     if portion.name in ("end", "corner"):
         return (
             "Draw the straights with a straightedge first. Lay the paper's straight tail on them, "
             "and its short cross lines where they end.",
-            f"Turn the paper over for the other {portion.uses - 1}: the drawing is the same "
-            f"when it is turned over on {listed(flips)}.",
+            f"Turn the paper over for the other {uses - 1}: the drawing is the same when it is "
+            f"turned over on {listed(flips)}.",
         )
+    also = f", on {flips[1]}, and on the first again" if len(flips) > 1 else ""
     return (
         f"Lay {listed(flips)} of the paper on those of the work and draw round it.",
-        f"Then flip the paper over on {flips[0]}"
-        + (f", on {flips[1]}, and on the first again" if len(flips) > 1 else "")
-        + f": {portion.uses} times in all. Prick the marks through each time.",
+        f"Then flip the paper over on {flips[0]}{also}: {uses} times in all. Prick the marks "
+        "through each time.",
     )
 
 
-def flip_lines(portion: Portion) -> list[str]:
-    """Return the lines that the paper of a portion is flipped on."""
-    return [name for name, flip in ((_CROSS, portion.flip_x), (_LONG, portion.flip_y)) if flip]
+def _flip_lines(portion: Portion) -> list[str]:
+    lines = {"the cross centreline": portion.flip_x, "the long centreline": portion.flip_y}
+    return [name for name, flips in lines.items() if flips]
 
 
 def turned_words(portion: Portion) -> str:
     """Return how often a portion is laid down, in one line."""
-    lines = flip_lines(portion)
+    lines = _flip_lines(portion)
     if not lines:
         return "laid down once" if portion.name != "none" else "only straight lines"
     on = "both centrelines" if len(lines) == 2 else lines[0]
@@ -184,23 +159,16 @@ def turned_words(portion: Portion) -> str:
 
 def left_out_words(content: TemplateContent, proposal: Proposal) -> tuple[str, ...]:
     """Return how the marks that no sheet shows are set out, each in a line; none where all are."""
-    tape = content.tape
     seen = "from the underside" if content.mirrored else "with the face up"
+    told = f"From the middle of the top, seen {seen}: right (− left), then up (− down):"
     lines = tuple(
-        f"{mark.label}: {tape.measure(mark.at.x)}, {tape.measure(mark.at.y)}"
-        + (f", ø {thin_words(mark.diameter, tape)}" if mark.diameter else "")
+        content.tape.fill(
+            "{label}: {at.x:measure}, {at.y:measure}" + ", ø {diameter:thin}" * bool(mark.diameter),
+            mark,
+        )
         for mark in proposal.marks_left_out(content)
     )
-    told = f"From the middle of the top, seen {seen}: right (− left), then up (− down):"
     return (told, *lines) if lines else ()
-
-
-def seam_words(tile: str, *, under: bool) -> str:
-    """Return what is done at a seam: the neighbour lies on its strip, or it is trimmed there."""
-    return f"sheet {tile} lies on this strip" if under else f"trim here, lay it on sheet {tile}"
-
-
-FLIP = "flip the paper on this line"
 
 
 def figures_words(content: TemplateContent) -> tuple[str, str]:

@@ -1,4 +1,4 @@
-"""Saw lines as the first page tells them: numbered, each by one figure where it runs true.
+"""How the panel lies while it is marked and sawn, and its saw lines as the first page tells them.
 
 A line that runs square across, or along, the datum needs one figure; one that is skew needs one at
 each end. A line's figures and its guide's are rounded off the top, never towards it.
@@ -7,7 +7,6 @@ each end. A line's figures and its guide's are rounded off the top, never toward
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
@@ -18,7 +17,6 @@ from ..marking.marks import MarkSet
 from ..panel.datum import Datum
 from ..plan.plan import Plan
 from ..units import Tape
-from .lying import Lying
 from .say import Cell, Say
 
 BESIDE, BEYOND = "▼", "◄"
@@ -33,6 +31,70 @@ that is a fiftieth of a division at most."""
 
 _TOLD_FROM = 4.0
 """A falling piece is told by its mass from here, kg (our choice)."""
+
+_UPRIGHT = 1.15
+"""A panel that reaches farther from its datum than this, by what it reaches along it, is turned a
+quarter, so that its long way lies across the page."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """The view that the first page has of the panel; all of the sheet's left and right are its."""
+
+    datum: Datum
+    mirrored: bool
+    """Whether the show face lies down."""
+    upright: bool
+    """Whether the datum runs up the page, and not along its foot."""
+
+    @property
+    def turn(self) -> float:
+        """How far the panel is turned before it is mirrored, radians."""
+        level = -(self.datum.end - self.datum.start).angle
+        return level + math.pi / 2 if self.upright else level
+
+    def way(self, direction: Point) -> Point:
+        """Return where a direction of the panel points on the page."""
+        turned = direction.turned(self.turn)
+        return Point(-turned.x, turned.y) if self.mirrored else turned
+
+    @property
+    def hand(self) -> str:
+        """At which hand the first point of the datum lies."""
+        return "right" if self.mirrored != self.upright else "left"
+
+    @property
+    def words(self) -> str:
+        """Which face is up, and where the tapes begin."""
+        up = "DOWN" if self.mirrored else "UP"
+        return f"show face {up}, {self.datum.first.name} at your {self.hand}"
+
+    def side(self, direction: Point) -> str:
+        """Return the side of the page that a direction of the panel points to."""
+        seen = self.way(direction)
+        if abs(seen.x) >= abs(seen.y):
+            return "right" if seen.x > 0 else "left"
+        return "upper" if seen.y > 0 else "lower"
+
+    def corner(self, at: Point, direction: Point) -> str:
+        """Return the corner of the panel next to a place, or else that of the page in a direction.
+
+        Only a panel with four corners is told by their letters.
+        """
+        corners = self.datum.corners
+        if len(corners) == 4:
+            near = min(corners, key=lambda corner: round(corner.point.distance_to(at), 3))
+            return f"at {near.name}"
+        seen = self.way(direction)
+        return f"{'upper' if seen.y > 0 else 'lower'} {'right' if seen.x > 0 else 'left'}"
+
+
+def lying_of(plan: Plan) -> Lying:
+    """Return how the panel of a plan lies."""
+    datum = plan.datum
+    level = datum.frame.inverse.of(plan.job.panel.boundary.points(1.0))
+    along, across = level.max(axis=0) - level.min(axis=0)
+    return Lying(datum, plan.cuts.face.mirrored, bool(across > _UPRIGHT * along))
 
 
 class Runs(Enum):
@@ -82,24 +144,19 @@ class Round:
 
 def rounds_of(plan: Plan) -> tuple[Round, ...]:
     """Return what is set out at one time and what is set out at the next."""
-    again, panel = plan.cuts.again, plan.job.panel
-    rough = [trim for trim in plan.cuts.trims if trim.kind is TrimKind.ROUGH]
-    rest = [trim for trim in plan.cuts.trims if trim.kind is not TrimKind.ROUGH]
+    again, panel, trims = plan.cuts.again, plan.job.panel, plan.cuts.trims
     loose = [cut for cut in plan.cuts.corner_cuts if _leg(cut) is None]
+    early = TrimKind.ROUGH if again is not None else None
+    rough = [trim for trim in trims if trim.kind is early]
+    rest = [trim for trim in trims if trim.kind is not early]
+    cuts = [saw_line(number, cut) for number, cut in enumerate([*rough, *rest, *loose], start=1)]
+    first, lines = tuple(cuts[: len(rough)]), tuple(cuts[len(rough) :])
+    corners = _corners(plan, 1 + len(cuts))
     if again is None:
-        lines = _numbered([*plan.cuts.trims, *loose], 1)
-        corners = _corners(plan, 1 + len(lines))
         return (Round(plan.datum, panel.boundary, plan.marks, lines, corners),)
-    first = _numbered(rough, 1)
-    lines = _numbered([*rest, *loose], 1 + len(first))
-    corners = _corners(plan, 1 + len(first) + len(lines))
     full = Round(again.datum, again.boundary, again.marks, lines, corners)
     short = Round(plan.datum, panel.boundary, None, first, last=False)
     return (short, full) if first else (full,)
-
-
-def _numbered(cuts: Sequence[StraightCut], first: int) -> tuple[SawLine, ...]:
-    return tuple(saw_line(n, cut) for n, cut in enumerate(cuts, start=first))
 
 
 def saw_line(number: int, cut: StraightCut) -> SawLine:
@@ -127,12 +184,9 @@ def _offset(cut: StraightCut) -> tuple[float, float]:
 
 
 def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
-    told = ((cut, _leg(cut)) for cut in plan.cuts.corner_cuts)
-    held = [(cut, plan.job.tape.towards(leg, -1.0)) for cut, leg in told if leg is not None]
-    if not held:
-        return ()
-    cuts, legs = zip(*held, strict=True)
-    return (CornerLine(number, cuts, legs),)
+    told = [(cut, leg) for cut in plan.cuts.corner_cuts if (leg := _leg(cut)) is not None]
+    legs = tuple(plan.job.tape.towards(leg, -1.0) for _, leg in told)
+    return (CornerLine(number, tuple(cut for cut, _ in told), legs),) if told else ()
 
 
 def _leg(cut: CornerCut) -> float | None:
@@ -154,8 +208,7 @@ def numbers_of(plan: Plan) -> dict[str, int]:
 
 def signed(value: float, tape: Tape, sign: str) -> str:
     """Return a figure; one below nothing has a sign of its own in place of a minus."""
-    figure = tape.figure(value)
-    return f"{sign}{figure[1:]}" if figure.startswith("−") else figure
+    return tape.figure(value).replace("−", sign)
 
 
 def _offsets(place: EdgePoint, waste: Point, say: Say) -> tuple[float, float]:
@@ -173,48 +226,42 @@ def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tu
 
     Each cell names its axis: ``along``, ``square``, the letter of a corner, or ``both``.
     """
-    waste = line.cut.waste
-    told = [_offsets(end, waste, say) for end in ends]
+    one, other = ends
     if line.runs is Runs.SLANT:
-        cells = [_place(end, line, say) for end in ends]
-        return cells[0], cells[1]
+        return _place(one, line, say), _place(other, line, say)
     axis, sign = (0, BEYOND) if line.runs is Runs.ACROSS else (1, BESIDE)
     name = ("along", "square")[axis]
-    values = [offsets[axis] for offsets in told]
-    true = abs(ends[0].along - ends[1].along), abs(ends[0].square - ends[1].square)
-    if true[axis] <= SAME_FIGURE or say.tape.figure(values[0]) == say.tape.figure(values[1]):
-        cell = Cell(signed(values[0], say.tape, sign), "", name)
-        return cell, Cell("", line.runs.value)
+    figures = [signed(_offsets(end, line.cut.waste, say)[axis], say.tape, sign) for end in ends]
+    true = abs(one.along - other.along), abs(one.square - other.square)
+    if true[axis] <= SAME_FIGURE or figures[0] == figures[1]:
+        return Cell(figures[0], "", name), Cell("", line.runs.value)
     first, last = say.datum.names
     notes = ("near", "far") if axis == 0 else (f"at {first}", f"at {last}")
-    return tuple(  # type: ignore[return-value]
-        Cell(signed(value, say.tape, sign), note, name)
-        for value, note in zip(values, notes, strict=True)
-    )
+    return Cell(figures[0], notes[0], name), Cell(figures[1], notes[1], name)
 
 
 def _place(end: EdgePoint, line: SawLine, say: Say) -> Cell:
+    waste = line.cut.waste
     if end.corner:
         corners = (r.point for r in say.datum.references if r.name == end.corner)
         way = end.point - next(corners, end.point)
-        told = _off(end.distance, way.dot(line.cut.waste) / max(way.norm, 1.0), say)
+        told = _off(end.distance, way.dot(waste) / max(way.norm, 1.0), say)
         return Cell(say.tape.figure(told), f"from {end.corner}", end.corner)
-    along, square = _offsets(end, line.cut.waste, say)
+    along, square = _offsets(end, waste, say)
     both = f"{signed(along, say.tape, BEYOND)} | {signed(square, say.tape, BESIDE)}"
     return Cell(both, "", "both")
 
 
 def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
     """Return what falls at a line, how much of it, and how it is held."""
-    cut = line.cut
-    side = lying.side(cut.waste)
+    cut, size, side = line.cut, tape.figure(line.cut.widest), lying.side(line.cut.waste)
     if isinstance(cut, Trim) and cut.kind.stops:
         return "stops at the hollow corner; nothing falls yet"
-    size = tape.figure(cut.widest)
-    ends = line.runs is Runs.ACROSS
-    what = f"{side} end, {size} long" if ends else f"{side} strip, {size} wide"
+    what = f"{side} strip, {size} wide"
     if isinstance(cut, CornerCut):
         what = "corner"
+    elif line.runs is Runs.ACROSS:
+        what = f"{side} end, {size} long"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
     held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
     held_by = ": carry both ends" if cut.wall is not None else held.get(cut.support, "")

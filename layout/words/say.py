@@ -1,16 +1,12 @@
-"""What words are told in, and what is told of one fact.
-
-The maker's tape, the line measured from, how the face lies; a title, sentences, points, tables;
-shape and size of a top, as it is made and as it was found.
-"""
+"""What words are told in, and what is told of one fact; shape and size of a top."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, TypeVar
 
-from ..geometry.tolerance import SAME_PLACE
 from ..outlines import PIECE_AS_FOUND, Outline
 from ..panel.datum import Datum
 from ..units import Tape
@@ -60,20 +56,20 @@ class Passage:
 
 def passage(
     title: str,
-    *words: str,
-    points: Iterable[str] = (),
+    *words: str | bool,
+    points: Iterable[str | bool] = (),
     tables: Iterable[Table] = (),
     warnings: Iterable[str] = (),
     figures: tuple[tuple[str, str], ...] = (),
 ) -> Passage:
     """Return a passage of whole sentences, without those that say nothing and tables of no row.
 
-    >>> told = passage("Flatten", "both faces", "", tables=[Table(("Face",), ())])
+    >>> told = passage("Flatten", "both faces", False and "twice", tables=[Table(("Face",), ())])
     >>> told.words, told.tables
     (('Both faces.',), ())
     """
     told, done, warned = (
-        tuple(sentence(clause) for clause in clauses if clause)
+        tuple(sentence(clause) for clause in clauses if clause and isinstance(clause, str))
         for clauses in (words, points, warnings)
     )
     return Passage(title, told, done, tuple(t for t in tables if t.rows), warned, figures)
@@ -81,18 +77,23 @@ def passage(
 
 def table(
     items: Iterable[T],
-    columns: Mapping[str, Callable[[T], str]],
+    columns: Mapping[str, str | Callable[[T], str]],
     caption: str = "",
-    *,
-    halves: bool = False,
+    tape: Tape = Tape(),  # noqa: B008 - a value
 ) -> Table:
     """Return a table with a row for each item: by its headings, what stands under each.
 
-    >>> table([2, 3], {"Side": str, "Square": lambda side: str(side**2)}).rows
+    That is words that the tape fills from the item, or what makes them.
+
+    >>> table([2.0, 3.0], {"Side": "{real:figure}", "Square": lambda side: f"{side**2:g}"}).rows
     (('2', '4'), ('3', '9'))
     """
-    rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
-    return Table(tuple(columns), rows, caption, halves)
+
+    def told(item: T, words: str | Callable[[T], str]) -> str:
+        return tape.fill(words, item) if isinstance(words, str) else words(item)
+
+    rows = tuple(tuple(told(item, words) for words in columns.values()) for item in items)
+    return Table(tuple(columns), rows, caption)
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,17 +115,6 @@ class Say:
 def unit_words(tape: Tape) -> str:
     """Return what the figures of a table count in."""
     return "inches" if tape.imperial else "mm"
-
-
-def thin_words(length: float, tape: Tape) -> str:
-    """Return a thickness or a diameter: by the tape where that is true, else in decimals.
-
-    >>> thin_words(3.5, Tape()), thin_words(12.0, Tape()), thin_words(3.175, Tape(imperial=True))
-    ('3.5 mm', '12 mm', '1/8 in')
-    """
-    if abs(tape.nearest(length) - length) <= SAME_PLACE:
-        return tape.measure(length)
-    return f"{tape.exact(length, 1)} {tape.unit}"
 
 
 def capital(words: str) -> str:
@@ -161,6 +151,11 @@ def ranged(figures: Iterable[str]) -> str:
     return " to ".join(dict.fromkeys(figures))
 
 
+def whole_up(value: float) -> int:
+    """Return the next whole number; what is above one by rounding alone counts as that."""
+    return math.ceil(value - 1e-6)
+
+
 def counted(count: int, name: str) -> str:
     """Return how many of something there are.
 
@@ -172,37 +167,42 @@ def counted(count: int, name: str) -> str:
 
 def size_words(plan: Plan) -> str:
     """Return shape and size of the top that is made."""
-    words = outline_words(plan.top.outline, plan.job.tape)
-    keeping = plan.job.wish.keeping
-    if keeping is not None and plan.top.outline.name == PIECE_AS_FOUND:
-        return f"{words}, ends {keeping.ends.value}"
-    return words
+    words, keeping = outline_words(plan.top.outline, plan.job.tape), plan.job.wish.keeping
+    if keeping is None or plan.top.outline.name != PIECE_AS_FOUND:
+        return words
+    return f"{words}, ends {keeping.ends.value}"
 
 
 def found_words(plan: Plan) -> str:
     """Return what was found before sizes were rounded down, as one clause."""
-    clearance, tape = plan.fit.clearance, plan.job.tape
-    if clearance is None and not plan.top.outline.free_sizes:
-        return f"as found, {exact_words(plan.fit.outline, tape)}"
-    if clearance is None:
-        return f"the largest found is {exact_words(plan.fit.outline, tape)}"
-    clear = f"{tape.exact(clearance, 1)} {tape.unit}"
-    return (
-        f"it keeps its own size and lies where it is clearest of edges and of what shows, {clear}"
-    )
+    fit, tape = plan.fit, plan.job.tape
+    if fit.clearance is not None:
+        return (
+            "it keeps its own size and lies where it is clearest of edges and of what shows, "
+            f"{tape.fine(fit.clearance)}"
+        )
+    found = "the largest found is" if plan.top.outline.free_sizes else "as found,"
+    return f"{found} {exact_words(fit.outline, tape)}"
+
+
+def bare_size(outline: Outline, told: Callable[[float], str]) -> str:
+    """Return the size without a unit: a diameter, a width across flats, or length and width."""
+    if outline.is_round:
+        return f"ø {told(outline.length)}"
+    if "across_flats" in outline.figures:
+        return told(outline.figures["across_flats"])
+    return f"{told(outline.length)} × {told(outline.width)}"
 
 
 def outline_words(outline: Outline, tape: Tape) -> str:
     """Return shape and size as they are made: ``capsule 1400 × 600 mm``."""
-    figures = outline.figures
-    if outline.is_round:
-        return f"circle ø {tape.measure(outline.length)}"
+    figures = {} if outline.is_round else outline.figures
+    name = "circle" if outline.is_round else outline.name
+    words = f"{name} {bare_size(outline, tape.figure)} {tape.unit}"
     if "across_flats" in figures:
-        words = f"{outline.name} {tape.measure(figures['across_flats'])} across flats"
+        words += " across flats"
         if outline.length != outline.width:  # no round figure; an octagon is as long as wide
-            words += f", {tape.exact(outline.length, 1)} {tape.unit} across corners"
-        return words
-    words = f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}"
+            words += f", {tape.fine(outline.length)} across corners"
     if "corner_radius" in figures:
         words += f", corner radius {tape.measure(figures['corner_radius'])}"
     return f"{words}, exponent {figures['exponent']:g}" if "exponent" in figures else words
@@ -210,12 +210,8 @@ def outline_words(outline: Outline, tape: Tape) -> str:
 
 def exact_words(outline: Outline, tape: Tape) -> str:
     """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
-    if outline.is_round:
-        return f"ø {tape.exact(outline.length, 1)} {tape.unit}"
-    if "across_flats" in outline.figures:
-        return f"{tape.exact(outline.width, 1)} {tape.unit} across flats"
-    sizes = f"{tape.exact(outline.length, 1)} × {tape.exact(outline.width, 1)}"
-    return f"{sizes} {tape.unit}"
+    flats = " across flats" if "across_flats" in outline.figures else ""
+    return f"{bare_size(outline, lambda size: tape.exact(size, 1))} {tape.unit}{flats}"
 
 
 _NUMBERS = ("one", "two", "three", "four", "five", "six")

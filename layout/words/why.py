@@ -13,14 +13,13 @@ from ..fit.found import Fit
 from ..fit.stand import period_of
 from ..fit.why import Contact, Cost, Lies, LimitMet
 from ..fit.why.limits import End, Limited
-from ..fit.wish import Goal, Limits
+from ..fit.wish import Goal, Limits, Span
 from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape, two_figures
 from ..work.cautions import OFF_GRAIN
 from .say import Passage, exact_words, listed, outline_words, passage, ranged, table
 
 if TYPE_CHECKING:
-    from ..panel.edges import Offsets
     from ..plan.plan import Plan
 
 Place = Callable[[Point], str]
@@ -39,6 +38,9 @@ _LESS = {
 _AS_GOOD = 0.0005
 """A share below which two tops are equally good."""
 
+_LEAST_TURN = 0.05
+"""Degrees below which nobody sees a turn."""
+
 _LIES = {
     Lies.INSIDE: "if it is mended, wholly inside the top",
     Lies.ACROSS: "if it is out or mended before the edge is cut through it",
@@ -47,18 +49,19 @@ _LIES = {
 
 
 def proof_words(fit: Fit, goal: Goal, tape: Tape) -> str:
-    """Return how far from the best a top can be, as a clause; empty where nothing is proved.
+    """Return how far from the best a top is proved to be; empty where nothing is proved.
 
     What is left is never told as nothing: the least is a hundredth of a percent or of a mm.
     """
     if fit.clearance_gap is not None:
         least = 0.001 * MM_PER_INCH if tape.imperial else 0.01
         more = tape.exact(max(fit.clearance_gap, least), 2)
-        return f"no place gives it over {more} {tape.unit} more clearance"
+        return f"no place gives it over {more} {tape.unit} more clearance: proved"
     if fit.gap is None:
         return ""
     share = math.ceil(1e4 * fit.gap / (1 - fit.gap) - 1e-3) / 1e4  # rounded up, as a bound must be
-    return f"no {fit.outline.name} can be more than {max(share, 0.0001):.2%} {BETTER[goal]}"
+    best = f"{max(share, 0.0001):.2%} {BETTER[goal]}"
+    return f"no {fit.outline.name} can be more than {best}: proved"
 
 
 def percent(share: float) -> str:
@@ -80,19 +83,12 @@ def contact_words(contact: Contact, place: Place) -> str:
 def limit_words(limit: LimitMet, limits: Limits, tape: Tape) -> str:
     """Return which limit a top has come to."""
     if limit.what is Limited.TURN:
-        if limits.most_turn == 0:
-            return "it runs the way that was asked for"
         degrees = two_figures(math.degrees(limits.most_turn))
-        return f"it is turned from the grain as far as allowed, {degrees}°"
-    span = {
-        Limited.LENGTH: limits.length,
-        Limited.WIDTH: limits.width,
-        Limited.RATIO: limits.ratio,
-        Limited.CORNER_RADIUS: limits.corner_radius,
-    }[limit.what]
+        turned = f"it is turned from the grain as far as allowed, {degrees}°"
+        return turned if limits.most_turn else "it runs the way that was asked for"
+    span: Span = getattr(limits, limit.what.name.lower())
     value = span.greatest if limit.end is End.GREATEST else span.least
-    is_length = limit.what is not Limited.RATIO
-    words = tape.measure(value) if is_length else f"{value:.4g}"
+    words = f"{value:.4g}" if limit.what is Limited.RATIO else tape.measure(value)
     return f"its {limit.what.value} is the {limit.end.value} allowed, {words}"
 
 
@@ -103,10 +99,9 @@ def without_words(cost: Cost) -> str:
 
 def gain_words(cost: Cost, goal: Goal) -> str:
     """Return how much better the top would be without a defect: ``10 % larger``."""
-    more = BETTER[goal]
-    if cost.is_settled:
-        return f"{percent(cost.gain)} {more}"
-    return f"at least {percent(cost.gain)} and at most {percent(cost.most)} {more}"
+    gain = percent(cost.gain)
+    more = gain if cost.is_settled else f"at least {gain} and at most {percent(cost.most)}"
+    return f"{more} {BETTER[goal]}"
 
 
 def how_words(cost: Cost) -> str:
@@ -118,8 +113,7 @@ def how_words(cost: Cost) -> str:
 
 def cost_lines(costs: Sequence[Cost], goal: Goal) -> Iterator[str]:
     """Yield what mending gains, a line for each defect that is worth it and one for the rest."""
-    worth = [cost for cost in costs if cost.is_worth_it]
-    for cost in worth:
+    for cost in (cost for cost in costs if cost.is_worth_it):
         yield f"without the {without_words(cost)}: {gain_words(cost, goal)}, {how_words(cost)}"
     yield from not_worth_it(costs)
 
@@ -128,9 +122,8 @@ def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
     """Yield in one line which defects are not worth mending."""
     rest = [cost for cost in costs if not cost.is_worth_it]
     if rest:
-        names = ", ".join(without_words(cost) for cost in rest)
-        most = percent(max(max(cost.most for cost in rest), _AS_GOOD))
-        yield f"nothing worth it alone: {names} (at most {most})"
+        most = percent(max(_AS_GOOD, *(cost.most for cost in rest)))
+        yield f"nothing worth it alone: {', '.join(map(without_words, rest))} (at most {most})"
 
 
 def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
@@ -149,16 +142,10 @@ def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
 def turn_words(fit: Fit, best: Fit) -> str:
     """Return how a top is turned against the best one: ``turned 5.0° left``; or nothing."""
     period = period_of(fit.outline)
-    if period == 0:
-        return ""
-    turn = math.degrees(math.remainder(fit.placement.turn - best.placement.turn, period))
-    if abs(turn) < _LEAST_TURN:
-        return ""
-    return f"turned {abs(turn):.1f}° {'left' if turn > 0 else 'right'}"
-
-
-_LEAST_TURN = 0.05
-"""Degrees below which nobody sees a turn."""
+    off = fit.placement.turn - best.placement.turn
+    turn = math.degrees(math.remainder(off, period)) if period else 0.0
+    way = "left" if turn > 0 else "right"
+    return "" if abs(turn) < _LEAST_TURN else f"turned {abs(turn):.1f}° {way}"
 
 
 def along_grain_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
@@ -169,13 +156,9 @@ def along_grain_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
 
 def other_words(fit: Fit, best: Fit, goal: Goal, tape: Tape, place: Place) -> str:
     """Return an alternative in a few words."""
-    parts = [
-        outline_words(fit.outline, tape),
-        f"centre {place(fit.placement.centre)}",
-        turn_words(fit, best),
-        loss_words(fit, best, goal, tape),
-    ]
-    return ", ".join(part for part in parts if part)
+    centre = f"centre {place(fit.placement.centre)}"
+    turn, loss = turn_words(fit, best), loss_words(fit, best, goal, tape)
+    return ", ".join(filter(None, (outline_words(fit.outline, tape), centre, turn, loss)))
 
 
 def along_grain_told(plan: Plan) -> Passage:
@@ -188,34 +171,33 @@ def along_grain_told(plan: Plan) -> Passage:
 
 def touches_words(plan: Plan) -> Passage:
     """Return what holds the top, each with its place, and how near to the best it is."""
-    tape, datum = plan.job.tape, plan.datum
+    tape, datum, contacts = plan.job.tape, plan.datum, plan.contacts
     error = ", the error of the tape counted in" if plan.job.tape_error else ""
-    dots = (
-        "The dots lie on the line that is cut, where it comes as near to something as may be: so "
-        f"far it stays clear there{error}."
-    )
     limits = "; ".join(limit_words(met, plan.job.wish.limits, tape) for met in plan.limits_met)
-    free = "Nothing holds it: it has the size that was wished for."
-    proof = proof_words(plan.fit, plan.job.wish.goal, tape)
+
+    def along(contact: Contact) -> str:
+        return ranged(tape.figure(datum.coordinates(point).along) for point in contact.points)
+
+    def square(contact: Contact) -> str:
+        return ranged(tape.figure(datum.coordinates(point).square) for point in contact.points)
+
     held = table(
-        enumerate(plan.contacts, 1),
+        contacts,
         {
-            "No.": lambda row: f"{row[0]}",
-            "It is held by": lambda row: row[1].name,
-            "Stays clear by": lambda row: tape.measure(row[1].clear) if row[1].clear else "–",
-            f"Along {datum.name}": lambda row: ranged(
-                tape.figure(datum.coordinates(point).along) for point in row[1].points
-            ),
-            "Square to it": lambda row: ranged(
-                tape.figure(datum.coordinates(point).square) for point in row[1].points
-            ),
+            "No.": lambda contact: f"{contacts.index(contact) + 1}",
+            "It is held by": "{name}",
+            "Stays clear by": lambda c: tape.measure(c.clear) if c.clear else "–",
+            f"Along {datum.name}": along,
+            "Square to it": square,
         },
     )
     return passage(
         "What holds it",
-        dots if plan.contacts else "",
-        limits or ("" if plan.contacts else free),
-        f"{proof}: proved" if proof else "",
+        bool(contacts)
+        and "The dots lie on the line that is cut, where it comes as near to something as may be: "
+        f"so far it stays clear there{error}.",
+        limits or (not contacts and "Nothing holds it: it has the size that was wished for."),
+        proof_words(plan.fit, plan.job.wish.goal, tape),
         tables=[held],
     )
 
@@ -238,21 +220,18 @@ def mending_words(plan: Plan) -> Passage:
 
 def elsewhere_words(plan: Plan) -> Passage:
     """Return where else it could lie."""
-    tape = plan.job.tape
-
-    def centre(fit: Fit) -> Offsets:
-        return plan.datum.coordinates(fit.placement.centre)
-
+    tape, datum = plan.job.tape, plan.datum
     places = table(
-        enumerate(plan.others, 2),
+        ((k, fit, datum.coordinates(fit.placement.centre)) for k, fit in enumerate(plan.others, 2)),
         {
-            "Place": lambda row: f"{row[0]}",
+            "Place": "{0}",
             "Size": lambda row: exact_words(row[1].outline, tape),
-            "Along": lambda row: tape.figure(centre(row[1]).along),
-            "Square": lambda row: tape.figure(centre(row[1]).square),
+            "Along": "{2.along:figure}",
+            "Square": "{2.square:figure}",
             "Turned": lambda row: turn_words(row[1], plan.fit).removeprefix("turned ") or "–",
         },
-        f"Its centre, from {plan.datum.name}; its turn, against place 1.",
+        f"Its centre, from {datum.name}; its turn, against place 1.",
+        tape,
     )
     return passage(
         "Other places for it",

@@ -63,7 +63,7 @@ def main() -> None:
         subprocess.run(command, check=True)
         drawn = sorted(FilePath(folder).glob("s-*.pgm"))
         for image, scene in zip(drawn, sheets, strict=True):
-            tile = proposal.plan.tile(scene.title.split(",")[0].removeprefix("Sheet "))
+            tile = proposal.plan.tiles[int(scene.title.split(",")[0].removeprefix("Sheet ")) - 1]
             shift, window = proposal.plan.shift(tile), tile.window.grown(-3.0)
             dark = 255.0 - np.asarray(Image.open(image), dtype=np.float64)
             found = []

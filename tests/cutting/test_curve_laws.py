@@ -138,7 +138,7 @@ def test_the_passes_that_are_told_reach_through(thickness: float, imperial: bool
     plan = plan_cuts(Top(panel, Capsule(1400, 600), Placement(MIDDLE)), datum, Tools(), tape)
     cut = plan.curve_cuts[-1]
     assert isinstance(cut, RouterCut)
-    told_deep = tape.figure(cut.depth, at_least=True)
+    told_deep = tape.at_least(cut.depth)
     depth = math.fsum(Fraction(part) for part in told_deep.split()) * (25.4 if imperial else 1.0)
     assert cut.passes * depth >= thickness - 1e-3
 

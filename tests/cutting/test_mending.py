@@ -36,7 +36,7 @@ from panelwright.layout.panel import (
 )
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.units import MM_PER_INCH, Tape
-from panelwright.layout.words.repairs import mend_words
+from panelwright.layout.words.panel import mend_words
 from panelwright.layout.words.say import Say
 
 SEEN = frozenset({Spoils.SHOWING, Spoils.BEARING})

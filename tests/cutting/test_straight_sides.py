@@ -25,7 +25,7 @@ from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.cuts_straight import sawn_words
+from panelwright.layout.words.cuts import sawn_words
 from panelwright.layout.words.say import Say
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)

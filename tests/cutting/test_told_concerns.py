@@ -8,7 +8,7 @@ import pytest
 
 from panelwright.layout.jobfile.job import read_job
 from panelwright.layout.plan.plan import make_plan
-from panelwright.layout.words.cuts import concern_words
+from panelwright.layout.words.cautions import concern_words
 from panelwright.layout.words.say import Say
 
 JOB = """

@@ -15,8 +15,7 @@ import numpy as np
 import pytest
 
 from panelwright.layout.fit import Limits, Span, Wish
-from panelwright.layout.fit.entry import Answer
-from panelwright.layout.fit.families import answered
+from panelwright.layout.fit.families import Answer, answered
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import PROOF_ALLOWANCE

@@ -16,12 +16,11 @@ from strategies import placements, star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
-from panelwright.layout.fit.rigid.ground import Ground
-from panelwright.layout.fit.rigid.local_search import Climber
+from panelwright.layout.fit.rigid.laid import Climber, Ground, Play
 from panelwright.layout.fit.rigid.places import OwnPlaces
 from panelwright.layout.fit.rigid.pose_cells import Cells
-from panelwright.layout.fit.rigid.relaxation import bounded, held_in, plain_bound, ways
-from panelwright.layout.fit.wood.edges import turned
+from panelwright.layout.fit.rigid.relaxation import bounded, held_in
+from panelwright.layout.fit.wood.edges import depths_in, turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -79,20 +78,18 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
     family = OwnPlaces(
         SoundWood.exact(region(name)), Wish((), own=OWN[own]), OWN[own], crossing=True
     )
-    shape, ground = family.shape, family.grounds[0]
-    climber = family.climber
-    box = ground.region.bounds
+    laid, shape, climber = family.laid[0], family.shape, family.tops
+    box = laid.ground.region.bounds
     for _ in range(10):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
         _, pose = climber.climbed(climber.clearance(pose), pose)
         half = 10 ** random.uniform(-1, 1.9) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
-        plain = plain_bound(shape, ground, middle, half, ground.corners)
-        rows = ways(shape, ground, middle, half, ground.corners)
-        sharp = bounded(shape, rows, half, math.inf).most
-        cells = Cells(middle[None], half, np.array([math.inf]))
-        cells.bound(shape, ground, -math.inf)
+        plain = laid.clear(middle, Play.of(half))
+        sharp = bounded(laid, middle, half, math.inf)[0]
+        cells = Cells(laid, middle[None], half, np.array([math.inf]))
+        cells.bound(-math.inf)
         most = min(plain, sharp, float(cells.most[0]))
         tried = [pose, *(middle + random.uniform(-1, 1, (10, 3)) * half)]
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
@@ -106,19 +103,18 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
     family = OwnPlaces(
         SoundWood.exact(region(name)), Wish((), own=OWN[own]), OWN[own], crossing=True
     )
-    shape, ground = family.shape, family.grounds[0]
-    box, told = ground.region.bounds, 0
+    laid, shape = family.laid[0], family.shape
+    box, told = laid.ground.region.bounds, 0
     for _ in range(20):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
         rim = 0.97 * shape.corners[random.choice(len(shape.corners), 3)]
-        climber = Climber(shape, ground, turned(rim, -float(pose[2])) + pose[:2])
+        climber = Climber(shape, laid.ground, turned(rim, -float(pose[2])) + pose[:2])
         half = 10 ** random.uniform(-1, 1.5) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
-        rows = ways(shape, ground, middle, half, ground.corners)
-        held = held_in(shape, climber.held, middle, half)
-        free = bounded(shape, rows, half, math.inf).most
-        most = bounded(shape, rows, half, math.inf, held).most
+        held = held_in(laid, climber.held, middle, half)
+        free = bounded(laid, middle, half, math.inf)[0]
+        most = bounded(laid, middle, half, math.inf, held)[0]
         tried = [pose, *(middle + random.uniform(-1, 1, (60, 3)) * half)]
         assert max(climber.clearance(there) for there in tried) <= most + 1e-6
         told += most < free - 0.1
@@ -144,21 +140,19 @@ def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> N
     random = np.random.default_rng(len(own))
     wood = region("star5")
     family = OwnPlaces(SoundWood.exact(wood), Wish((), own=OWN[own]), OWN[own], crossing=True)
-    shape, ground = family.shape, family.grounds[0]
-    climber = family.climber
-    box = ground.region.bounds
+    laid, climber = family.laid[0], family.tops
+    box = laid.ground.region.bounds
     for _ in range(25):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
         _, pose = climber.climbed(climber.clearance(pose), pose)
         half = np.array([1e-3, 1e-3, 10 ** random.uniform(-2.5, -0.3)])
         for end in (-1.0, 1.0):
             middle = pose - end * half
-            rows = ways(shape, ground, middle, half, ground.corners)
-            cells = Cells(middle[None], half, np.array([math.inf]))
-            cells.bound(shape, ground, -math.inf)
+            cells = Cells(laid, middle[None], half, np.array([math.inf]))
+            cells.bound(-math.inf)
             bounds = (
-                plain_bound(shape, ground, middle, half, ground.corners),
-                bounded(shape, rows, half, math.inf).most,
+                laid.clear(middle, Play.of(half)),
+                bounded(laid, middle, half, math.inf)[0],
                 float(cells.most[0]),
             )
             assert climber.clearance(pose) <= min(bounds) + 1e-6
@@ -171,7 +165,7 @@ def test_tops_polished_from_random_poses_never_beat_the_bound(own: str) -> None:
     for name in ("T_notch2", "broken_corners", "star5"):
         wood = region(name)
         family = OwnPlaces(SoundWood.exact(wood), Wish((), own=OWN[own]), OWN[own])
-        climber = family.climber
+        climber = family.tops
         fit = placed(wood, OWN[own])
         assert fit.bound is not None
         box, best = wood.bounds, 0.0
@@ -249,4 +243,4 @@ def test_the_table_of_depths_bounds_every_point() -> None:
         wood = region(name)
         ground, box = Ground.of(wood.pieces[0]), wood.bounds.grown(200.0)
         points = random.uniform([box.left, box.bottom], [box.right, box.top], (4000, 2))
-        assert (ground.depths.about(*points.T) >= ground.depth(points)).all()
+        assert (ground.depths.most(points) >= depths_in(ground.region, ground.edges, points)).all()

@@ -52,6 +52,28 @@ def test_small_programs_end_where_a_general_solver_does() -> None:
         assert ((low - 1e-9 * reach <= found.step) & (found.step <= high + 1e-9 * reach)).all()
 
 
+def test_two_half_planes_all_but_opposite_lead_to_no_step_out_of_bounds() -> None:
+    """Where they meet is beyond all measure; met among rows of a rectangle between two edges."""
+    rows = np.array(
+        [
+            [-0.9932790262, -0.1157444434, -0.9440663044, 0.9932790262, 0.1157444434, 1.0, 0.0],
+            [0.9932790249, 0.1157444544, -0.9440662984, 0.9932790249, 0.1157444544, 1.0, 0.0],
+            [0.0, 0.0, 0.0, -2.0, -0.8503686283, -2.850368628, 1.0],
+            [0.0, 0.0, 0.0, -1.988434321, -0.8553147765, -2.843749097, 1.0],
+            [0.0, 0.0, 0.0, -1.994208776, -0.8528381167, -2.847046893, 1.0],
+            [0.0, 0.0, 0.0, -1.997102289, -0.8516024774, -2.848704766, 1.0],
+        ]
+    )
+    limits = np.array(
+        [0.7483082461, 0.748308243, 0.0, 0.01138919045, 0.002847291626, 0.0007118225325]
+    )
+    high = np.append(np.full(6, 7.855100039), 70.69590035)
+    low = -high
+    high[5] = low[5] = 0.0
+    found = maximised(np.array([0, 0, 0, 1e-5, 1e-5, 0, 1.0]), rows, limits, low, high)
+    assert ((low <= found.step) & (found.step <= high)).all()
+
+
 def test_the_value_bounds_every_allowed_step_also_where_standing_still_is_none() -> None:
     """With limits below 0 no step that keeps them gets farther, whether one is found or not."""
     rng = np.random.default_rng(12)

@@ -18,6 +18,7 @@ from panelwright.layout.errors import LengthError, OutlineError, PanelError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.tolerance import ROUNDING
+from panelwright.layout.keys.length import parse_length
 from panelwright.layout.marking.arcs import LargeArc
 from panelwright.layout.marking.mark import Ground
 from panelwright.layout.marking.method import HandTool, Method, Workshop
@@ -36,9 +37,9 @@ from panelwright.layout.outlines import Capsule, Outline, Oval, Rectangle
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
-from panelwright.layout.units import MM_PER_INCH, Tape, Units, parse_length
+from panelwright.layout.units import MM_PER_INCH, Tape, Units
 from panelwright.layout.words.marks import beyond_words
-from panelwright.layout.words.ways import against_words, ordinates_table, points_of
+from panelwright.layout.words.way_points import against_words, ordinates_table, points_of
 
 
 def named(methods: tuple[Method, ...], name: str) -> Method:

@@ -16,7 +16,7 @@ from panelwright.layout.money.price import (
     earned_at,
     money_of,
 )
-from panelwright.layout.words.price import money_words
+from panelwright.layout.words.materials import money_words
 
 EXAMPLE = MoneyWish(currency="EUR", materials=39, hours=2.5, rate=39, overhead=0.15, profit=0.10)
 

@@ -26,8 +26,7 @@ from panelwright.layout.sheets.bench import bench_sheet
 from panelwright.layout.sheets.pictures.lying import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Units
-from panelwright.layout.words.lying import lying_of
-from panelwright.layout.words.saw_lines import rounds_of
+from panelwright.layout.words.saw_lines import lying_of, rounds_of
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser, Page

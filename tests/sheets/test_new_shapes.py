@@ -26,8 +26,7 @@ from panelwright.layout.sheets.folder import plan_files
 from panelwright.layout.sheets.pictures.lying import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Tape
-from panelwright.layout.words.lying import lying_of
-from panelwright.layout.words.saw_lines import rounds_of
+from panelwright.layout.words.saw_lines import lying_of, rounds_of
 from panelwright.layout.words.say import exact_words, outline_words
 
 PANEL = """

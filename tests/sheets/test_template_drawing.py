@@ -100,7 +100,7 @@ def test_a_bar_is_as_long_as_its_words(room: float, upright: bool, imperial: boo
     tape = Tape(imperial=imperial)
     length = round(room / tape.division) * tape.division
     bar = CheckBar(Point(7, 8), length, upright, tape)
-    boxes = [path.bounds for path in bar.paths()]
+    boxes = [line.path.bounds for line in bar.lines()]
     along = [b.middle.y - 8 if upright else b.middle.x - 7 for b in boxes[1:]]
     assert along[0] == pytest.approx(0.0)
     assert along[-1] == pytest.approx(length)
@@ -113,7 +113,7 @@ def test_a_bar_is_as_long_as_its_words(room: float, upright: bool, imperial: boo
 def test_the_face_mark_differs_from_behind() -> None:
     """Mirrored, the flag flies to the left of its pole, in the same box."""
     for mirrored in (False, True):
-        pole, flag, foot = face_mark(Point(100, 50), mirrored=mirrored)
+        pole, flag, foot = (s.path for s in face_mark(Point(100, 50), mirrored=mirrored))
         assert (flag.bounds.middle.x < pole.bounds.middle.x) == mirrored
         assert foot.bounds.bottom == pytest.approx(50)
         assert min(p.bounds.left for p in (pole, flag, foot)) == pytest.approx(100)

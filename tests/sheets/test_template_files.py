@@ -175,7 +175,7 @@ class Printed:
 
     def on(self, tile: str, layer: str) -> list[Drawn]:
         """Return what a sheet shows on a layer, in template mm."""
-        shift = self.proposal.plan.shift(self.proposal.plan.tile(tile))
+        shift = self.proposal.plan.shift(self.proposal.plan.tiles[int(tile) - 1])
         return [
             replace(drawn, pieces=[piece - tuple(shift) for piece in drawn.pieces])
             for drawn in drawn_on(self.data, self.by_tile[tile])

@@ -3,69 +3,47 @@
 from __future__ import annotations
 
 import io
-import itertools
 import math
 from dataclasses import replace
 
 import numpy as np
 import pikepdf
-import pypdfium2
 import pytest
 from hypothesis import assume, given, settings
 from readers import Drawn, Raster, drawn_on, off_path
-from template_strategies import contents, corrections, margins, overlaps, papers
+from template_strategies import (
+    bench_top,
+    contents,
+    corrections,
+    margins,
+    overlaps,
+    papers,
+    tile_scenes,
+)
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.pdf import to_pdf
-from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
+from panelwright.layout.drawing.scene import Mark, Scene, Stroke, Text, mark_lines, text_box
 from panelwright.layout.geometry.bounds import Bounds
-from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
 from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
-from panelwright.layout.template.portions import portions
-from panelwright.layout.template.proposal import Proposal, proposals, proposed
+from panelwright.layout.template.proposal import Proposal, proposed
 from panelwright.layout.template.wish import TemplateWish
-from panelwright.layout.units import Tape
 
 VECTOR_ERROR = 0.001
 RASTER_ERROR = 0.05
-
-
-def _bench_top() -> TemplateContent:
-    top = Capsule(1200, 700)
-    feet = [Point(sx * 330, sy * 180) for sx in (1, -1) for sy in (1, -1)]
-    marks = [TemplateMark(f"F{n}", at, 5.0) for n, at in enumerate(feet, 1)]
-    marks += [TemplateMark("C1", Point(-250, 0)), TemplateMark("C2", Point(250, 0))]
-    return TemplateContent(
-        "Lab bench top",
-        top.path(),
-        rough=top.parallel(3.0),
-        marks=tuple(marks),
-        feet=tuple(circle(at, 30) for at in feet),
-        symmetric_x=True,
-        symmetric_y=True,
-    )
-
-
-def _tile_scenes(scenes: tuple[Scene, ...]) -> list[tuple[int, str]]:
-    """Return the page number and the tile's name of every template sheet."""
-    return [
-        (number, scene.title.split(",")[0].removeprefix("Sheet "))
-        for number, scene in enumerate(scenes)
-        if scene.title.startswith("Sheet ")
-    ]
 
 
 def _finish_lines(proposal: Proposal, scenes: tuple[Scene, ...]) -> dict[str, list[Drawn]]:
     """Return the finish lines of each tile as the written file has them, in template mm."""
     data = to_pdf(scenes, "template")
     found = {}
-    for number, name in _tile_scenes(scenes):
-        shift = proposal.plan.shift(proposal.plan.tile(name))
+    for number, name in tile_scenes(scenes):
+        shift = proposal.plan.shift(proposal.plan.tiles[int(name) - 1])
         drawn = [d for d in drawn_on(data, number) if d.layer == "Finish line"]
         moved = [replace(d, pieces=[p - tuple(shift) for p in d.pieces]) for d in drawn]
         found[name] = moved
@@ -104,9 +82,10 @@ def test_all_ink_lies_between_the_margins(
                 if isinstance(item, Text):
                     assert room.holds_box(_stretched(text_box(item), scene)), item
                 else:
-                    assert isinstance(item, Stroke)
-                    ink = item.path.bounds.grown(group.layer.line_width / 2)
-                    assert room.grown(1e-6).holds_box(_stretched(ink, scene)), item
+                    assert isinstance(item, Stroke | Mark)
+                    for path in mark_lines(item) if isinstance(item, Mark) else (item.path,):
+                        ink = path.bounds.grown(group.layer.line_width / 2)
+                        assert room.grown(1e-6).holds_box(_stretched(ink, scene)), item
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER])
@@ -126,7 +105,7 @@ def test_joined_sheets_show_the_whole_line(paper: Paper) -> None:
 
 def test_lines_carry_on_across_every_seam() -> None:
     """Where the finish line crosses a seam, both sheets show it, at the same place."""
-    content = _bench_top()
+    content = bench_top()
     proposal = proposed(content, TemplateWish(A4, portion="whole"))
     lines = _finish_lines(proposal, template_pages(content, proposal))
     crossings = 0
@@ -173,8 +152,8 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
     )
     raster = Raster(to_pdf(kept, "template"))
     seen, measured = set(), 0
-    for number, name in _tile_scenes(scenes):
-        tile = proposal.plan.tile(name)
+    for number, name in tile_scenes(scenes):
+        tile = proposal.plan.tiles[int(name) - 1]
         shift = proposal.plan.shift(tile)
         for segment in content.finish.segments:
             for k in range(41):
@@ -203,10 +182,13 @@ def test_a_raster_of_all_sheets_is_true_over_two_metres() -> None:
             at = Point(tile.cell.right, up)
             both = [
                 raster.line_offset(
-                    number, tuple(at + proposal.plan.shift(proposal.plan.tile(name))), math.pi / 2
+                    number,
+                    tuple(at + proposal.plan.shift(proposal.plan.tiles[int(name) - 1])),
+                    math.pi / 2,
                 )
-                for number, name in _tile_scenes(scenes)
-                if name in (tile.name, tile.right) and proposal.plan.tile(name).window.holds(at)
+                for number, name in tile_scenes(scenes)
+                if name in (tile.name, tile.right)
+                and proposal.plan.tiles[int(name) - 1].window.holds(at)
             ]
             if len(both) == 2 and not _near_a_joint(at, top):
                 assert abs(both[0] - both[1]) < RASTER_ERROR
@@ -221,13 +203,13 @@ def _near_a_joint(at: Point, top: Capsule) -> bool:
 
 def test_check_bars_are_as_long_as_they_say() -> None:
     """On every sheet one bar lies each way, measures what its words say, and spans the sheet."""
-    content = _bench_top()
+    content = bench_top()
     for correction in (Correction(), Correction(1.006, 0.995)):
         proposal = proposed(content, TemplateWish(A4, correction=correction))
         scenes = template_pages(content, proposal)
         data = to_pdf(scenes, "template")
         across, up = proposal.plan.stretch
-        for number, _ in _tile_scenes(scenes):
+        for number, _ in tile_scenes(scenes):
             bars = [d for d in drawn_on(data, number) if d.layer == "Check bars"]
             runs = [p[1] - p[0] for d in bars for p in d.pieces]
             wide = max(abs(run[0]) for run in runs) / across
@@ -241,108 +223,9 @@ def test_check_bars_are_as_long_as_they_say() -> None:
             assert high > printable.height - 9
 
 
-def test_neighbours_are_named_at_their_edges() -> None:
-    """Every sheet names the sheet that joins it at each seam, and itself in large letters."""
-    content = _bench_top()
-    proposal = proposed(content, TemplateWish(A4))
-    scenes = template_pages(content, proposal)
-    for number, name in _tile_scenes(scenes):
-        tile = proposal.plan.tile(name)
-        words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
-        for beside in (tile.right, tile.below):
-            assert not beside or f"trim here, lay it on sheet {beside}" in words
-        for beside in (tile.left, tile.above):
-            assert not beside or f"sheet {beside} lies on this strip" in words
-        large = [t for t in scenes[number].on(layers.LETTERING) if isinstance(t, Text)]
-        assert max(large, key=lambda text: text.height).words == f"sheet {name}"
-
-
-def test_no_words_cover_one_another() -> None:
-    """On the sheets of the bench top no two texts overlap."""
-    content = _bench_top()
-    for portion in ("quarter", "half", "whole", "end"):
-        proposal = proposed(content, TemplateWish(A4, portion=portion))
-        for scene in template_pages(content, proposal):
-            boxes = [
-                (text_box(item), item)
-                for group in scene.groups
-                for item in group.items
-                if isinstance(item, Text)
-            ]
-            for (one, a), (other, b) in itertools.combinations(boxes, 2):
-                wide = min(one.right, other.right) - max(one.left, other.left)
-                high = min(one.top, other.top) - max(one.bottom, other.bottom)
-                assert wide <= 0.05 or high <= 0.05, (a, b)
-
-
-def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
-    """Seen from the underside every page says MIRRORED, and its flag flies the other way."""
-    content = _bench_top()
-    for seen, says in ((content, False), (content.from_underside(), True)):
-        scenes = template_pages(seen, proposed(seen, TemplateWish(A4)))
-        for scene in scenes:
-            words = [i.words for g in scene.groups for i in g.items if isinstance(i, Text)]
-            assert any("MIRRORED" in w for w in words) == says
-        for number, _ in _tile_scenes(scenes):
-            lettering = scenes[number].on(layers.LETTERING)
-            poles = [i.path for i in lettering if isinstance(i, Stroke)]
-            pole, flag, _foot = poles[:3]
-            assert (flag.bounds.middle.x < pole.bounds.middle.x) == says
-
-
-def test_the_cover_comes_first_and_says_what_to_check() -> None:
-    """The cover holds the check list, what a wrong print reads, the map and the whole's lengths."""
-    content = _bench_top()
-    proposal = proposed(content, TemplateWish(A4, correction=Correction(1.004, 1.0, "hall")))
-    scenes = template_pages(content, proposal)
-    page = pypdfium2.PdfDocument(to_pdf(scenes, "template"))[0].get_textpage().get_text_bounded()
-    said = " ".join(page.split())
-    assert scenes[0].title.startswith("Cover")
-    assert "Print at 100 %" in said
-    assert "fitted to Letter" in said
-    assert 'Corrected for the printer "hall": 0.40 % larger along the short edge' in said
-    for check in proposal.plan.check_lengths:
-        assert f"{check.start} to {check.end}" in said
-        assert Tape().measure(check.length) in said
-    for tile in proposal.plan.tiles:
-        assert tile.name in said
-
-
-def test_every_portion_can_be_printed() -> None:
-    """Each portion of a top gives its sheets, and the ordinates come last where wanted."""
-    content = _bench_top()
-    for proposal in proposals(content, TemplateWish(A4)):
-        scenes = template_pages(content, proposal)
-        assert len(_tile_scenes(scenes)) == proposal.sheets
-        assert scenes[-1].title.startswith("Ordinates")
-        without = template_pages(content, proposal, with_ordinates=False)
-        assert len(_tile_scenes(without)) == proposal.sheets
-        assert not without[-1].title.startswith("Ordinates")
-    assert {p.name for p in portions(content)} == {"whole", "half", "quarter", "end", "curves"}
-
-
-def test_marks_that_no_sheet_shows_are_told() -> None:
-    """Where only the curves are printed, the cover gives the place of every missing mark."""
-    content = _bench_top()
-    proposal = proposed(content, TemplateWish(A4, portion="curves"))
-    scenes = template_pages(content, proposal)
-    words = [i.words for g in scenes[0].groups for i in g.items if isinstance(i, Text)]
-    on_sheets = {
-        item.words
-        for scene in scenes[1:-1]
-        for item in scene.on(layers.MARK_NAMES)
-        if isinstance(item, Text)
-    }
-    told = {w.split(":")[0] for w in words if ": " in w and w[0] in "CF"}
-    assert told | on_sheets >= {mark.label for mark in content.marks}
-    whole = template_pages(content, proposed(content, TemplateWish(A4, portion="whole")))
-    cover = " ".join(i.words for g in whole[0].groups for i in g.items if isinstance(i, Text))
-    assert "not on the paper" not in cover
-
-
 def test_pages_lie_as_their_sheets_do() -> None:
     """A written page has the paper's size, on its side where the plan lays it so."""
-    content = _bench_top()
+    content = bench_top()
     proposal = proposed(content, TemplateWish(A4))
     data = to_pdf(template_pages(content, proposal), "template")
     with pikepdf.open(io.BytesIO(data)) as pdf:

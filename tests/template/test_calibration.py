@@ -9,14 +9,15 @@ from template_strategies import margins
 
 from panelwright.layout.template.calibration import (
     TRUE,
+    CalibrationBars,
     CalibrationError,
     Correction,
     PrinterProfile,
     Reading,
+    calibration_sheet,
     longest_bar,
     wrong_prints,
 )
-from panelwright.layout.template.calibration_bars import CalibrationBars, calibration_sheet
 from panelwright.layout.template.paper import (
     A3,
     A4,

@@ -87,7 +87,7 @@ def test_register_marks_are_on_both_sheets(plan: TilePlan) -> None:
     numbers = [mark.number for mark in plan.register_marks]
     assert len(set(numbers)) == len(numbers)
     for mark in plan.register_marks:
-        one, other = (plan.tile(name) for name in mark.tiles)
+        one, other = (plan.tiles[int(name) - 1] for name in mark.tiles)
         assert one.window.holds(mark.at, by=MARK_ARM)
         assert other.window.holds(mark.at, by=MARK_ARM)
         on_side = abs(one.cell.right - mark.at.x) < 1e-9 and abs(other.cell.left - mark.at.x) < 1e-9
@@ -106,7 +106,7 @@ def test_sheets_hang_together(plan: TilePlan) -> None:
     reached, edge = set(), {plan.tiles[0].name}
     while edge:
         reached |= edge
-        tiles = [plan.tile(name) for name in edge]
+        tiles = [plan.tiles[int(name) - 1] for name in edge]
         beside = {n for t in tiles for n in (t.left, t.right, t.above, t.below) if n}
         edge = beside - reached
     assert reached == names
@@ -214,7 +214,7 @@ def test_check_lengths_measure_the_whole() -> None:
         assert check.length == pytest.approx(ends[0].distance_to(ends[1]))
     diagonals = [check.length for check in plan.check_lengths[-2:]]
     assert diagonals[0] == pytest.approx(diagonals[1])
-    assert all(plan.tile(c.tile).window.holds(c.at, by=4.0) for c in crosses.values())
+    assert all(plan.tiles[int(c.tile) - 1].window.holds(c.at, by=4.0) for c in crosses.values())
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,19 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ...geometry import Bounds, Path, Point
 from .. import layers
-from ..scene import Area, Group, Item, Layer, Scene, Stroke, Text, text_width, wrapped
+from ..scene import (
+    Area,
+    Group,
+    Item,
+    Layer,
+    Scene,
+    Stroke,
+    Text,
+    grouped,
+    line,
+    text_width,
+    wrapped,
+)
 
 LETTERS = 2.5
 """Height of a capital in running words, mm: about 10 point."""
@@ -15,20 +27,18 @@ _LEADING = 1.75
 _BOX = 3.2
 
 
+Drawn = tuple[Layer, Item]
+
+
 class Flow:
     """Fills pages from the top; a new page begins where the next thing does not fit.
 
-    Parameters
-    ----------
-    frame, room : Bounds
-        The sheet, and where ink may go on it, mm.
-    title : str
-        Of every page's scene.
+    A page has a frame and a room where ink may go, mm; its scene bears the title.
     """
 
     def __init__(self, frame: Bounds, room: Bounds, title: str) -> None:
         self.frame, self.room, self.title = frame, room, title
-        self.pages: list[list[tuple[Layer, Item]]] = [[]]
+        self.pages: list[list[Drawn]] = [[]]
         self.y = room.top
 
     def space(self, height: float) -> None:
@@ -89,9 +99,7 @@ class Flow:
                 left += width + gap
             self.words(row[-1], indent=min(left, self.room.width - 20.0))
 
-    def drawing(
-        self, height: float, draw: Callable[[Bounds], Sequence[tuple[Layer, Item]]]
-    ) -> None:
+    def drawing(self, height: float, draw: Callable[[Bounds], Iterable[Drawn]]) -> None:
         """Set a drawing of some height, mm, across the whole room."""
         self.need(height)
         box = Bounds(self.room.left, self.y - height, self.room.right, self.y)
@@ -100,15 +108,9 @@ class Flow:
 
     def scenes(self) -> tuple[Scene, ...]:
         """Return the pages."""
-        made = []
-        for number, page in enumerate(self.pages, 1):
-            held: dict[Layer, list[Item]] = {}
-            for layer, item in page:
-                held.setdefault(layer, []).append(item)
-            groups = tuple(Group(layer, tuple(items)) for layer, items in held.items())
-            title = self.title if number == 1 else f"{self.title}, page {number}"
-            made.append(Scene(title, self.frame, groups))
-        return tuple(made)
+        titles = [self.title, *(f"{self.title}, page {n}" for n in range(2, len(self.pages) + 1))]
+        pages = zip(titles, self.pages, strict=True)
+        return tuple(Scene(title, self.frame, grouped(page)) for title, page in pages)
 
 
 SAMPLE = 14.0
@@ -122,18 +124,13 @@ def legend(used: Iterable[Layer], room: Bounds, lettering: Layer, columns: int) 
     """Return the groups of a legend that fills `room` column by column from its upper left."""
     held = list(used)
     rows = -(-len(held) // columns)
-    wide = room.width / columns
     groups: list[Group] = []
     for i, layer in enumerate(held):
         column, row = divmod(i, rows)
-        left, middle = room.left + column * wide, room.top - (row + 0.5) * ROW
-        groups.append(Group(layer, (_sample(layer, left, middle),)))
-        words = Text(Point(left + SAMPLE + 2.5, middle - LETTERS / 2), layer.title, LETTERS)
+        at = Point(room.left + column * room.width / columns, room.top - (row + 0.5) * ROW)
+        end, up = at + Point(SAMPLE, 0.0), Point(0.0, 1.6)
+        area = Area(Path.round_box(Bounds.around((at - up, end + up))))
+        words = Text(end + Point(2.5, -LETTERS / 2), layer.title, LETTERS)
+        groups.append(Group(layer, (line(at, end) if layer.hatching == "none" else area,)))
         groups.append(Group(lettering, (words,)))
     return groups
-
-
-def _sample(layer: Layer, left: float, middle: float) -> Item:
-    if layer.hatching != "none":
-        return Area(Path.round_box(Bounds(left, middle - 1.6, left + SAMPLE, middle + 1.6)))
-    return Stroke(Path.through((Point(left, middle), Point(left + SAMPLE, middle))))

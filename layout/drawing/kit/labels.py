@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field, replace
-from typing import Any, TypeVar
+from typing import TypeVar
 
 import numpy as np
 
@@ -30,6 +30,9 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 
 _FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)
 """How much farther it may stand off, paper mm, tried in this order."""
+
+ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
+"""Where along a line its words may stand, from its middle outwards."""
 
 _LED = 2.0
 """Farther than this off the nearest place a leader is drawn, paper mm."""
@@ -94,41 +97,39 @@ class LabelSetter:
         """Return whether nothing stands in a box, which lies in the room."""
         return at_most(self.cost(box), 0.0)
 
-    def best(self, offers: Iterable[tuple[Held, Bounds]], **how: Any) -> Held | None:  # noqa: ANN401 - as `chosen`
-        """Return what `chosen` does, and let no later label cover its box."""
-        chosen = self.chosen(offers, **how)
-        if chosen is None:
-            return None
-        self.taken.append(chosen[1])
-        return chosen[0]
-
-    def chosen(
+    def best(
         self,
         offers: Iterable[tuple[Held, Bounds]],
         *,
         within: bool = True,
-        clear: Callable[[Held], bool] = lambda held: True,
-    ) -> tuple[Held, Bounds] | None:
+        kept: bool = True,
+        leader: Callable[[Held], Path | None] = lambda held: None,
+    ) -> Held | None:
         """Return the first offer whose box is free, or else the one that covers least.
 
-        None where no offer lies in the room, if it must lie `within`.
-
-        Parameters
-        ----------
-        clear : callable
-            What is asked of an offer beyond its box: of alike ones that which is clear goes first.
+        Of alike ones that goes first whose leader crosses no words. Later labels keep off its
+        leader, and off its box if that is `kept`. None where no offer lies in the room, if it must
+        lie `within`.
         """
-        tried: list[tuple[float, tuple[Held, Bounds]]] = []
+        tried: list[tuple[float, Held, Bounds]] = []
         for held, box in offers:
             if within and self._beyond(box):
                 continue
-            cost = self.cost(box)
-            if at_most(cost, 0.0) and clear(held):
-                return held, box
-            tried.append((cost, (held, box)))
-        least = min((cost for cost, _ in tried), default=0.0)
-        alike = [offer for cost, offer in tried if at_most(cost, least)]
-        return next((offer for offer in alike if clear(offer[0])), alike[0] if alike else None)
+            tried.append((self.cost(box), held, box))
+            if at_most(tried[-1][0], 0.0) and not self._crosses(leader(held)):
+                break
+        if not tried:
+            return None
+        least = min(cost for cost, _, _ in tried)
+        alike = [offer for offer in tried if at_most(offer[0], least)]
+        clear = (offer for offer in alike if not self._crosses(leader(offer[1])))
+        _, held, box = next(clear, alike[0])
+        if kept:
+            self.taken.append(box)
+        way = leader(held)
+        if way is not None:
+            self.keep_clear_along(way, half=0.2, step=0.5)
+        return held
 
     def set(
         self,
@@ -140,16 +141,9 @@ class LabelSetter:
     ) -> list[Item]:
         """Return a label beside its point, with its leader where it stands far off.
 
-        Parameters
-        ----------
-        labels : Text
-            Held at its point; the next one is for where there is no room for one.
-        towards : Point, optional
-            The way in which it had best stand from its point.
-        off, ring : float
-            How far it stands off a ring round its point, and that ring's radius, paper mm.
-        within : bool
-            Whether it is left out where it has no place in the room.
+        Each label is for where there is no room for the one before; all are held at their point,
+        and had best stand `towards` some way from it, `off` a `ring` of that radius, paper mm.
+        If it must lie `within` it is left out where it has no place in the room.
         """
         ways = _DIRECTIONS if towards is None else _ordered(towards)
         offers = (
@@ -160,7 +154,7 @@ class LabelSetter:
             for text in [_beside(label, ring + off + farther, degrees, anchor)]
             for box in [text_box(text)]
         )
-        chosen = self._led(offers, within=within)
+        chosen = self.best(offers, within=within, leader=lambda held: held[1])
         if chosen is None:
             return []
         text, leader = chosen
@@ -169,42 +163,27 @@ class LabelSetter:
     def boxed(self, at: Point, half: float) -> tuple[Point, Path | None]:
         """Return the middle of a box for a letter, on its point if that is free or else beside it.
 
-        With the leader to it where it stands off.
-
-        Parameters
-        ----------
-        half : float
-            Half the side of the box, paper mm.
+        With the leader to it where it stands off. `half` is half the side of the box, paper mm.
         """
-        reaches = (0.0, *(half + 3.0 + farther for farther in _FARTHER))
         offers = (
             ((middle, _leader(at, box, 0.0) if reach > half + 2.0 else None), box.grown(_APART))
-            for reach in reaches
+            for reach in (0.0, *(half + 3.0 + farther for farther in _FARTHER))
             for degrees, _ in (_DIRECTIONS if reach else _DIRECTIONS[:1])
             for middle in [at + Point.polar(reach, math.radians(degrees))]
             for box in [Bounds.about(middle, half)]
         )
-        chosen = self._led(offers, within=False)
+        chosen = self.best(offers, within=False, leader=lambda held: held[1])
         assert chosen is not None
         return chosen
 
-    def _led(
-        self, offers: Iterable[tuple[tuple[Held, Path | None], Bounds]], *, within: bool
-    ) -> tuple[Held, Path | None] | None:
-        """Return the best offer, rather one whose leader crosses no words, and keep that clear."""
-        held = self.best(
-            offers, within=within, clear=lambda held: held[1] is None or self._is_clear(held[1])
-        )
-        if held is not None and held[1] is not None:
-            self.keep_clear_along(held[1], half=0.2, step=0.5)
-        return held
-
-    def _is_clear(self, way: Path) -> bool:
-        """Return whether a path crosses no box that is taken, but the one it begins in."""
+    def _crosses(self, way: Path | None) -> bool:
+        """Return whether a path crosses a box that is taken, but the one it begins in."""
+        if way is None:
+            return False
         x, y = points_along((way,), step=0.5).T[:, :, None]
         left, bottom, right, top = self._boxes().T
         met = (left < x) & (x < right) & (bottom < y) & (y < top)
-        return not (met.any(axis=0) & ~met[0]).any()
+        return bool((met.any(axis=0) & ~met[0]).any())
 
 
 def points_along(paths: Iterable[Path], step: float) -> Points:
@@ -220,6 +199,21 @@ def points_along(paths: Iterable[Path], step: float) -> Points:
         even = np.linspace(0.0, along[-1], count)
         held.append(np.column_stack([np.interp(even, along, corners[:, k]) for k in (0, 1)]))
     return np.concatenate(held)
+
+
+def text_along(
+    start: Point, end: Point, words: str, height: float, share: float, off: float
+) -> Text:
+    """Return words about a place on a line, read from below or from the right.
+
+    They stand `off` mm above the line, or (where that is negative) so far below it.
+    """
+    turn = math.remainder((end - start).angle, math.pi)
+    if turn < ROUNDING - math.pi / 2:
+        turn = math.pi / 2
+    up = off if off > 0 else off - height
+    at = start + (end - start) * share + Point.polar(up, turn).left
+    return Text(at, words, height, "middle", turn)
 
 
 def _leader(at: Point, box: Bounds, ring: float) -> Path:

@@ -17,7 +17,7 @@ class _Block:
     offsets: list[float]
     """Of each member's middle from the block's start."""
     length: float
-    start: float
+    start: float = 0.0
 
 
 def spread(
@@ -25,30 +25,26 @@ def spread(
 ) -> tuple[float, ...]:
     """Return where labels stand along a lane, the middle of each, in the order that they came.
 
-    Sorted by wanted place; blocks that overlap merge and move to the mean of what their members
-    want. Their order along the lane is kept, so leaders never cross.
+    Each has the place wanted for its middle, and its length with its gap. Blocks that overlap merge
+    and move to the mean of what their members want; their order is kept, so leaders never cross.
+    Labels that are too many for the lane run past its high end. All in mm.
 
-    Parameters
-    ----------
-    wanted, lengths : sequences of float
-        Where the middle of each label would best stand, and how long it is with its gap, mm.
-    low, high : float
-        Ends of the lane; labels that are too many for it run past its high end.
-
-    Examples
-    --------
     >>> spread([10.0, 11.0, 40.0], [6.0, 6.0, 6.0], 0.0, 50.0)
     (7.5, 13.5, 40.0)
     """
-    order = ranked(range(len(wanted)), lambda i: -wanted[i], tolerance=ROUNDING)
     blocks: list[_Block] = []
-    for i in order:
-        half = lengths[i] / 2
-        block = _Block([i], [half], lengths[i], wanted[i] - half)
-        _clamp(block, low, high)
-        while blocks and blocks[-1].start + blocks[-1].length > block.start - ROUNDING:
-            block = _merged(blocks.pop(), block, wanted)
-            _clamp(block, low, high)
+    for i in ranked(range(len(wanted)), lambda i: -wanted[i], tolerance=ROUNDING):
+        block = _Block([i], [lengths[i] / 2], lengths[i])
+        while True:
+            wishes = [wanted[m] - o for m, o in zip(block.members, block.offsets, strict=True)]
+            start = min(sum(wishes) / len(wishes), high - block.length)
+            block.start = max(low, start)
+            if not blocks or blocks[-1].start + blocks[-1].length <= block.start - ROUNDING:
+                break
+            last = blocks.pop()
+            offsets = [*last.offsets, *(last.length + offset for offset in block.offsets)]
+            members = [*last.members, *block.members]
+            block = _Block(members, offsets, last.length + block.length)
         blocks.append(block)
     placed = {
         i: block.start + offset
@@ -56,14 +52,3 @@ def spread(
         for i, offset in zip(block.members, block.offsets, strict=True)
     }
     return tuple(placed[i] for i in range(len(wanted)))
-
-
-def _merged(one: _Block, other: _Block, wanted: Sequence[float]) -> _Block:
-    offsets = [*one.offsets, *(one.length + offset for offset in other.offsets)]
-    members = [*one.members, *other.members]
-    start = sum(wanted[i] - o for i, o in zip(members, offsets, strict=True)) / len(members)
-    return _Block(members, offsets, one.length + other.length, start)
-
-
-def _clamp(block: _Block, low: float, high: float) -> None:
-    block.start = max(low, min(block.start, high - block.length))

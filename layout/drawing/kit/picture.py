@@ -9,15 +9,14 @@ seen.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from ...geometry import Bounds, Path, Placement, Point, Points, Region
 from ...geometry.simplify import fewer
 from .. import layers
-from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, text_box, text_width
-from .labels import LabelSetter
+from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, line, text_box, text_width
+from .labels import LabelSetter, text_along
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,12 +115,8 @@ class Stage:
     ) -> Stage:
         """Return an empty stage for what has this extent, mm on the panel.
 
-        Parameters
-        ----------
-        heading : str
-            What stands over it, where it must be told how it is seen.
-        width, tallest : float
-            Of the picture, and of what is drawn in it, paper mm.
+        The picture is `width` wide and what is drawn in it at most `tallest` high, paper mm; a
+        heading stands over it where it must be told how it is seen.
         """
         if mirrored:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
@@ -162,9 +157,9 @@ class Stage:
         """Draw a straight line of the panel, `past` paper mm beyond both ends."""
         one, other = self.frame.at(start), self.frame.at(end)
         beyond = (other - one).unit() * past
-        path = Path.through((one - beyond, other + beyond))
-        self.add(layer, Stroke(path))
-        self.setter.keep_clear_along(path)
+        drawn = line(one - beyond, other + beyond)
+        self.add(layer, drawn)
+        self.setter.keep_clear_along(drawn.path)
 
     def region(self, layer: Layer, *regions: Region, edged: bool = False) -> None:
         """Fill regions of the panel."""
@@ -189,10 +184,9 @@ class Stage:
         """Draw an arrow through points on paper, its head at the last."""
         held = list(points)
         tip, back = held[-1], (held[-2] - held[-1]).unit() * _HEAD
-        head = Path.through((tip + back.turned(0.4), tip, tip + back.turned(-0.4)))
-        line = Path.through(held)
-        self.add(layer, Stroke(line), Stroke(head))
-        self.setter.keep_clear_along(line)
+        shaft = line(*held)
+        self.add(layer, shaft, line(tip + back.turned(0.4), tip, tip + back.turned(-0.4)))
+        self.setter.keep_clear_along(shaft.path)
 
     def label(
         self,
@@ -212,73 +206,54 @@ class Stage:
     def figure_along(self, layer: Layer, start: Point, end: Point, words: str) -> None:
         """Write a figure along a line of the panel where there is room, else beside it."""
         one, other = self.frame.at(start), self.frame.at(end)
-        turn = _readable((other - one).angle)
-        above = Point.polar(0.9, turn).left
-        for share in _SHARES:
-            for off in (above, -above * (1 + (LETTERS + 0.4) / 0.9)):
-                at = one + (other - one) * share + off
-                text = Text(at, words, LETTERS, "middle", turn)
-                if self._is_free(text):
-                    self._settle(layer, text)
-                    return
-        self.label(layer, start.midpoint(end), words)
+        if not self._first_free(
+            layer,
+            (
+                text_along(one, other, words, LETTERS, share, off)
+                for share in _SHARES
+                for off in (0.9, -1.3)
+            ),
+        ):
+            self.label(layer, start.midpoint(end), words)
 
-    def dimension(
-        self, start: Point, end: Point, words: str, outwards: Point, *, least: float = 0.0
-    ) -> None:
-        """Draw a measure between two points of the panel, outside it.
-
-        Parameters
-        ----------
-        outwards : Point
-            The direction of the panel in which the measure is moved off the points.
-        least : float
-            At least so far, paper mm.
-        """
+    def dimension(self, start: Point, end: Point, words: str, outwards: Point) -> None:
+        """Draw a measure between two points of the panel, moved off them a way of the panel."""
         one, other, way = self.frame.at(start), self.frame.at(end), self.frame.way(outwards)
-        along = (other - one).unit() if one.distance_to(other) > 0 else way.left
-        turn = _readable(along.angle)
-        lift = Point.polar(0.8, turn).left
-        rows = [least + row for row in _ROWS]
-        places = [(row, text) for row in rows for text in self._beside(
-            one + way * row, other + way * row, words, turn, lift)]  # fmt: skip
-        row, text = next(((r, t) for r, t in places if self._is_free(t)), (rows[0], None))
-        a, b = one + way * row, other + way * row
-        ticks = [Path.through((p - way.turned(0.6), p + way.turned(0.6))) for p in (a, b)]
-        witnesses = [
-            Path.through((p + way * 0.8, q + way * 1.2)) for p, q in ((one, a), (other, b))
-        ]
-        line = [Path.through((a, b))] if a.distance_to(b) > 0 else []
-        self.add(layers.DIMENSIONS, *(Stroke(p) for p in (*line, *ticks, *witnesses)))
-        for path in line:
-            self.setter.keep_clear_along(path, half=0.3)
-        if text is None:  # no room along the measure: beside it, by a leader
+        rows = [(one + way * row, other + way * row) for row in _ROWS]
+        free = (ends for ends in rows if any(map(self._is_free, _over(*ends, words))))
+        a, b = next(free, rows[0])
+        ticks = [line(p - way.turned(0.6), p + way.turned(0.6)) for p in (a, b)]
+        witnesses = [line(p + way * 0.8, q + way * 1.2) for p, q in ((one, a), (other, b))]
+        measure = line(a, b)
+        self.add(layers.DIMENSIONS, measure, *ticks, *witnesses)
+        placed = self._first_free(layers.DIMENSIONS, _over(a, b, words))
+        self.setter.keep_clear_along(measure.path, half=0.3)
+        if not placed:  # no room along the measure: beside it, by a leader
             self.add(layers.DIMENSIONS, *self.setter.set(Text(b, words, LETTERS), towards=way))
-        else:
-            self._settle(layers.DIMENSIONS, text)
 
-    def _beside(self, a: Point, b: Point, words: str, turn: float, lift: Point) -> tuple[Text, ...]:
-        """Return the words over a measure's line, and past either end of one that is short."""
-        wide = text_width(words, LETTERS)
-        reach = a.distance_to(b)
-        if reach >= wide + 1:
-            edge = (wide / 2 + 0.5) / reach
-            shares = [share for share in _SHARES if edge <= share <= 1 - edge] or [0.5]
-            return tuple(
-                Text(a + (b - a) * share + lift, words, LETTERS, "middle", turn) for share in shares
-            )
-        along = (b - a).unit() if reach > 0 else Point.polar(1.0, turn)
-        return tuple(
-            Text(end + way * (wide / 2 + 1.2) + lift, words, LETTERS, "middle", turn)
-            for end, way in ((b, along), (a, -along))
-        )
+    def _first_free(self, layer: Layer, texts: Iterable[Text]) -> bool:
+        """Write the first text that has room; return whether any has."""
+        text = next(filter(self._is_free, texts), None)
+        if text is None:
+            return False
+        self.setter.keep_clear(text_box(text))
+        self.add(layer, text)
+        return True
 
     def _is_free(self, text: Text) -> bool:
         return self.setter.is_free(text_box(text).grown(0.3))
 
-    def _settle(self, layer: Layer, text: Text) -> None:
-        self.setter.keep_clear(text_box(text))
-        self.add(layer, text)
+
+def _over(a: Point, b: Point, words: str) -> list[Text]:
+    """Return the words over a measure's line, or past either end of one that is short."""
+    wide, reach = text_width(words, LETTERS), a.distance_to(b)
+    if reach < wide + 1:
+        past = (wide / 2 + 1.2) / reach
+        shares = [1 + past, -past]
+    else:
+        edge = (wide / 2 + 0.5) / reach
+        shares = [share for share in _SHARES if edge <= share <= 1 - edge] or [0.5]
+    return [text_along(a, b, words, LETTERS, share, 0.8) for share in shares]
 
 
 def _box(item: Item) -> Bounds:
@@ -292,9 +267,3 @@ def _box(item: Item) -> Bounds:
             return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
-
-
-def _readable(angle: float) -> float:
-    """Return the direction of a baseline so that it is read from below or from the right."""
-    turned = (angle + math.pi / 2 - 1e-9) % math.pi - math.pi / 2 + 1e-9
-    return turned if abs(turned + math.pi / 2) > 1e-6 else math.pi / 2

@@ -20,7 +20,7 @@ from ...outlines import (
     Superellipse,
 )
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..wish import Span, Wish
 from .alternatives import RoundElsewhere
 from .family import TwoSizes

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from ...errors import LayoutError
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..wish import Ends, Wish
 
 

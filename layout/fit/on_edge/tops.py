@@ -23,7 +23,7 @@ from ...geometry.tolerance import ROUNDING, SAME_PLACE
 from ...geometry.turned_box import half_turn
 from ...outlines import Capsule
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..found import Fit
 from ..goal import Ends, check
 from ..points import firm_corners, held_corners

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
-from ..entry import Entry
+from ..families import Entry
 from ..wish import ROUNDED, Goal, Span, Wish
 from .alternatives import RectanglesElsewhere
 from .family import RoundedRectangles

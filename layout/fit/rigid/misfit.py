@@ -7,9 +7,6 @@ wood and the point's depth in the outline, together. Drawn in by so much all rou
 from __future__ import annotations
 
 import math
-from dataclasses import replace
-
-import numpy as np
 
 from ...geometry.polygon import Region
 from ...geometry.scalar import last_where
@@ -21,6 +18,7 @@ from ..families import is_longer_than
 from ..goal import broken_limit
 from ..wish import Wish
 from ..wood.edges import Array
+from .laid import Climber
 from .outline import Shape
 from .places import OwnPlaces, proved
 
@@ -38,42 +36,34 @@ def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
         return f"{size} reaches farther than the sound wood at its longest: draw it smaller"
     held = [Region.at(point) for point in wish.covers]
     family = OwnPlaces(wood, wish, own, held, crossing=True)
-    outcome = search(
+    found = search(
         family,
         gap=family.gap,
         most_steps=wish.most_steps,
         most_looks=wish.most_effort / 2,  # the search itself took its share
         enough=family.enough,
     )
-    least = family.base - outcome.bound
-    if outcome.top is None or least <= 0:
+    least, lack = ((family.base - score) * 10 for score in (found.bound, found.score))
+    if found.top is None or least <= 0:
         return f"no place for {size} was found that keeps clear of all that its edge may not cross"
-    lack = family.base - outcome.score
+    lacks = tape.exact(math.ceil(lack - 1e-6) / 10, 1)
     words = (
-        f"{size} fits nowhere in the sound wood: at the best place it lacks {_up(lack, tape)}, and "
-        f"no place lacks less than {tape.exact(math.floor(least * 10) / 10, 1)} {tape.unit}"
+        f"{size} fits nowhere in the sound wood: at the best place it lacks {lacks} {tape.unit}, "
+        f"and no place lacks less than {tape.exact(math.floor(least) / 10, 1)} {tape.unit}"
     )
-    share = _share_that_fits(own, family, outcome.top, wood)
+    share = _share_that_fits(own, found.top, wood, family.tops)
     smaller = f"draw it at {share:.0%} of its size, which fits, or " if share else ""
     return f"{words}; {smaller}lower a margin or clearance"
 
 
-def _up(lack: float, tape: Tape) -> str:
-    return f"{tape.exact(math.ceil(lack * 10 - 1e-6) / 10, 1)} {tape.unit}"
-
-
-def _share_that_fits(own: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> float:
+def _share_that_fits(own: Outline, pose: Array, wood: SoundWood, tops: Climber) -> float:
     """Return about the largest percentage at which a copy fits near a pose; 0 where none does."""
 
     def fits(percent: float) -> bool:
         share = int(percent) / 100
         copy = own.resized(own.length * share, own.width * share)
-        return _fits_near(copy, family, pose, wood)
+        climber = Climber(Shape.of(copy), tops.ground, spans=tops.spans)
+        _, there = climber.climbed(climber.clearance(pose), pose)
+        return proved(copy, climber.shape.placement(there), wood) is not None
 
     return int(last_where(fits, _LEAST, 100.0, within=0.5)) / 100 if fits(_LEAST) else 0.0
-
-
-def _fits_near(copy: Outline, family: OwnPlaces, pose: Array, wood: SoundWood) -> bool:
-    climber = replace(family.climber, shape=Shape.of(copy), held=np.zeros((0, 2)))
-    _, there = climber.climbed(climber.clearance(pose), pose)
-    return proved(copy, climber.shape.placement(there), wood) is not None

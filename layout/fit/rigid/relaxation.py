@@ -16,14 +16,15 @@ import math
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..linear_program import maximised
-from ..wood.edges import Array, turned
-from .contacts import Rows, past_hull, to_outline, to_wood
-from .ground import Ground
-from .outline import Shape, thinned
+from ..wood.edges import Array, Segments, turned
+from .laid import Laid, Play
 
+_MOST_PAIRS, _LEAST = 60_000, 8
+"""Corners times edges that are looked at in one box, and corners that are at least."""
 _MOST_HELD = 24
 """Sides of the outline that half-planes of what must be held are taken of: the tightest."""
 
@@ -34,143 +35,132 @@ NO_HELD: HalfPlanes = np.zeros((0, 3)), np.zeros(0)
 """Where nothing must be held."""
 
 
-class Limit(NamedTuple):
-    """What no pose of a box beats."""
+class _Ways(NamedTuple):
+    """Ways from corners to edges that bound the clearance, all (k,) mm but the slopes."""
 
-    most: float
-    """A clearance, mm."""
-    move: Array
-    """(3,) array: from the middle of the box to a pose that may come near it: mm, mm, radians."""
-
-
-def ways(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> Rows:
-    """Return the ways that can bound the clearance in a box of poses about a pose.
-
-    Parameters
-    ----------
-    half : (3,) array
-        Half the sides of the box: mm, mm, radians.
-    corners : (m, 2) array
-        Those of the wood that may matter, mm.
-    """
-    move = math.hypot(half[0], half[1])
-    farthest = move + shape.reach * swing(half[2])
-    own = turned(shape.corners, -float(pose[2])) + pose[:2]
-    deepest = ground.depths.about(own[:, 0], own[:, 1])
-    near = np.nonzero(deepest <= deepest.min() + 2 * farthest + 2 * ground.depths.step)[0]
-    near = near[thinned(deepest[near], ground.edges)]
-    rows = to_wood(shape.corners[near], pose, ground, 2 * farthest)
-    far = np.hypot(*(corners - pose[:2]).T)
-    close = far <= shape.reach + rows.way.min() + 2 * farthest
-    if close.any():
-        nearest = np.nonzero(close)[0]
-        nearest = nearest[thinned(far[nearest], shape.edges)]
-        rows = rows.joined(to_outline(corners[nearest], pose, shape, 2 * farthest))
-    return rows
-
-
-def plain_bound(shape: Shape, ground: Ground, pose: Array, half: Array, corners: Array) -> float:
-    """Return a clearance that no pose of a box beats: that of its middle, point by point, and more.
-
-    Each point of the outline has its depth in the wood less that in the outline, each corner of the
-    wood its distance from the outline, and each can gain what the box lets it move.
-    """
-    move = math.hypot(half[0], half[1])
-    points = np.concatenate([shape.corners, shape.probes])
-    gain = np.hypot(*points.T) * swing(half[2]) + move
-    gain -= np.concatenate([np.zeros(len(shape.corners)), shape.depths])
-    there = turned(points, -float(pose[2])) + pose[:2]
-    most = ground.depths.about(there[:, 0], there[:, 1]) + gain
-    near = (most <= most.min() + 2 * ground.depths.step) | ground.depths.beyond(there)
-    least = float((ground.depth(there[near]) + gain[near]).min())
-    away = corners - pose[:2]
-    far = np.hypot(*away.T)
-    close = far < shape.reach
-    if close.any():
-        own = turned(away[close], float(pose[2]))
-        out = far[close] * swing(half[2]) + move - shape.inside(own)
-        least = min(least, float(out.min()))
-    return least + ROUNDING
-
-
-def swing(half_turn: float) -> float:
-    """Return how far a turn moves a point at most, for each mm of its arm."""
-    return 2 * math.sin(min(half_turn, math.pi) / 2)
-
-
-def held_in(shape: Shape, held: Array, pose: Array, half: Array) -> tuple[Array, Array]:
-    """Return half-planes of moves in a box of poses: outside them some point is not held.
-
-    What an outline holds lies on the inner side of each side of its hull.
-
-    Parameters
-    ----------
-    held : (h, 2) array
-        Points of the panel, mm.
-
-    Returns
-    -------
-    slopes, limits : (k, 3) and (k,) arrays
-        Of ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
-    """
-    if not len(held):
-        return NO_HELD
-    rows = past_hull(held, pose, shape)
-    move, bend = math.hypot(half[0], half[1]), 1 - math.cos(half[2])
-    rows = rows[rows.way + move + rows.arm * swing(half[2]) > 0]
-    ahead = -(rows.slopes[:, :2] * (held[rows.point] - pose[:2])).sum(axis=1)
-    loose = np.maximum(ahead, 0.0) * bend + move * swing(half[2]) + PROOF_ALLOWANCE
-    limits = loose - rows.way
-    tight = np.argsort(limits, kind="stable")[:_MOST_HELD]
-    return rows.slopes[tight], limits[tight]
+    slopes: Array
+    """(k, 3) array: how each changes when the outline moves along x, along y, and turns."""
+    most: Array
+    """How long each is in the middle of the box, and what the slopes leave out."""
+    shift: Array
+    """How much the box lets it change."""
 
 
 def bounded(
-    shape: Shape, rows: Rows, half: Array, most: float, held: HalfPlanes = NO_HELD
-) -> Limit:
-    """Return a clearance that no pose of a box beats, and a move that may come near it.
+    laid: Laid, pose: Array, half: Array, most: float, held: HalfPlanes = NO_HELD
+) -> tuple[float, Array]:
+    """Return a clearance that no pose of a box beats, mm, and a move that may come near it.
 
-    Parameters
-    ----------
-    rows : Rows
-        At the middle of the box.
-    half : (3,) array
-        Half the sides of the box: mm, mm, radians.
-    most : float
-        A bound that is known already, mm.
-    held : tuple of two arrays
-        Of `held_in`: only poses that keep to them count.
+    The box is about a pose, (3,), with half its sides, (3,): mm, mm, radians; `most` is a bound
+    that is known already, mm. Only poses that keep to the half-planes of `held_in` count.
     """
-    move = math.hypot(half[0], half[1])
-    shift = move + rows.arm * swing(half[2])
-    least = rows.way - shift
-    over = np.maximum(shift - rows.room, 0.0)
-    ahead = np.maximum(least, 0.0)
-    aside = np.hypot(ahead, over) - ahead
-    twist = np.where(rows.of_wood, 0.0, move * swing(half[2]))
-    limit = rows.way + rows.sink * (1 - math.cos(half[2])) + aside + twist
-    valid = (least >= 0) | np.isinf(rows.room)
-    if not valid.any():
-        return Limit(most, np.zeros(3))
-    start = float(limit[valid].min())
-    top = min(most, float((limit + shift)[valid].min())) - start
+    play, reach = Play.of(half), laid.shape.reach
+    ways = _ways(laid, pose, play)
+    if not len(ways.most):
+        return most, np.zeros(3)
+    start = float(ways.most.min())
+    top = min(most, float((ways.most + ways.shift).min())) - start
     if top <= 0:
-        return Limit(most, np.zeros(3))
-    scale = np.array([1.0, 1.0, 1 / shape.reach])
+        return most, np.zeros(3)
+    scale = np.array([1.0, 1.0, 1 / reach])
     side = np.array([half[0], half[1], math.sin(min(half[2], math.pi / 2))]) / scale
     slopes, limits = held
     # a step that holds more may clear less than none
-    low = -float(shift[valid].max()) if len(limits) else 0.0
+    low = -float(ways.shift.max()) if len(limits) else 0.0
+    rows = np.vstack([-ways.slopes, slopes]) * scale
+    gains = np.repeat([1.0, 0.0], [len(ways.most), len(limits)])
     end = maximised(
         np.array([0.0, 0.0, 0.0, 1.0]),
-        np.column_stack(
-            [
-                np.vstack([-rows.slopes[valid], slopes]) * scale,
-                np.repeat([1.0, 0.0], [int(valid.sum()), len(limits)]),
-            ]
-        ),
-        np.concatenate([limit[valid] - start, limits]),
+        np.column_stack([rows, gains]),
+        np.concatenate([ways.most - start, limits]),
         np.append(-side, low),
         np.append(side, top),
     )
-    return Limit(min(most, start + end.value + ROUNDING), end.step[:3] * scale)
+    return min(most, start + end.value + ROUNDING), end.step[:3] * scale
+
+
+def _ways(laid: Laid, pose: Array, play: Play) -> _Ways:
+    """Return the ways that can bound the clearance in a box about a pose."""
+    shape, ground, turn = laid.shape, laid.ground, float(pose[2])
+    farthest = play.middle + shape.reach * play.swing
+    arms = turned(shape.corners, -turn)
+    deepest = ground.depths.most(arms + pose[:2])
+    most = float(deepest.min()) + 2 * farthest + 2 * ground.depths.step
+    near = _least(deepest, most, ground.edges)
+    least, own = _close(arms[near], pose, play, ground.edges, farthest, ground.outermost)
+    arms = ground.corners - pose[:2]
+    near = _least(np.hypot(*arms.T), shape.reach + least + 2 * farthest, shape.edges)
+    if not len(near):
+        return own
+    _, others = _close(arms[near], pose, play, shape.edges, farthest)
+    return _Ways(*(np.concatenate(both) for both in zip(own, others, strict=True)))
+
+
+def _least(values: Array, most: float, edges: Array) -> NDArray[np.intp]:
+    """Return which values are no more than `most`, the least that the edges leave time for."""
+    order = np.argsort(values, kind="stable")[: max(_LEAST, _MOST_PAIRS // len(edges))]
+    return np.sort(order[values[order] <= most])
+
+
+def _close(
+    arms: Array,
+    pose: Array,
+    play: Play,
+    edges: Array,
+    farthest: float,
+    endless: NDArray[np.bool_] | None = None,
+) -> tuple[float, _Ways]:
+    """Return the least of the ways between corners and edges, mm, and all that are as short.
+
+    Arms lead from the outline's middle to the corners, (m, 2) mm on the panel. Of edges of the wood
+    `endless`, (n,) of bool, says which have all of it to their left: the way to their line counts
+    wherever the foot lies. Without it edges are those of the outline.
+    """
+    of_wood, turn = endless is not None, float(pose[2])
+    side, frame = (1.0, 0.0) if of_wood else (-1.0, turn)
+    at = Segments.of(edges)
+    left, along = at.seen(arms + pose[:2] if of_wood else turned(arms, turn))
+    beyond = np.maximum(np.abs(along) - at.half, 0.0)
+    distance = np.hypot(left, beyond)
+    least = float(distance.min())
+    point, edge = np.nonzero(distance <= least + 2 * farthest)
+    left, along, beyond, distance = (of[point, edge] for of in (left, along, beyond, distance))
+    open_ended = np.zeros(len(edge), dtype=np.bool_) if endless is None else endless[edge]
+    square = (beyond == 0) | open_ended
+    across, unit, arm = at.across[edge], at.unit[edge], arms[point]
+    to_end = across * left[:, None] + unit * np.copysign(beyond, along)[:, None]
+    to_end /= np.where(distance > 0, distance, 1.0)[:, None]
+    normal = turned(np.where(square[:, None], across * side, to_end), -frame)
+    swing = normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]
+    slopes = side * np.column_stack([normal, swing])
+    way, shift = np.where(square, left * side, distance), play.far(arm)
+    # the foot may wander off the edge, and so the way grow
+    room = np.where(square, at.half[edge] - np.abs(along), 0.0)
+    over = np.where(open_ended, 0.0, np.maximum(shift - room, 0.0))
+    ahead = np.maximum(way - shift, 0.0)
+    most = way + np.hypot(ahead, over) - ahead
+    most += np.maximum(-(normal * arm).sum(axis=1), 0.0) * play.bend
+    most += 0.0 if of_wood else play.middle * play.swing
+    valid = (way >= shift) | open_ended
+    return least, _Ways(slopes[valid], most[valid], shift[valid])
+
+
+def held_in(laid: Laid, held: Array, pose: Array, half: Array) -> HalfPlanes:
+    """Return half-planes of moves in a box of poses: outside them some point is not held.
+
+    What an outline holds, (h, 2) mm on the panel, lies on the inner side of each side of its hull.
+    They are ``slopes @ (x, y, sin turn) <= limits``; only those that can be crossed in the box.
+    """
+    if not len(held):
+        return NO_HELD
+    play, turn, arms = Play.of(half), float(pose[2]), held - pose[:2]
+    sides = Segments.of(laid.shape.hull)
+    left, _ = sides.seen(turned(arms, turn))
+    farthest = left.argmin(axis=0)
+    inside, arm, normal = left.min(axis=0), arms[farthest], turned(sides.across, -turn)
+    slopes = np.column_stack([normal, normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]])
+    ahead = np.maximum(-(normal * arm).sum(axis=1), 0.0)
+    limits = ahead * play.bend + play.middle * play.swing + PROOF_ALLOWANCE + inside
+    tight = np.argsort(limits, kind="stable")[:_MOST_HELD]
+    tight = tight[inside[tight] < play.far(arm[tight])]
+    return slopes[tight], limits[tight]

@@ -24,11 +24,9 @@ TOUCHING = 0.05
 
 _FLAT = 0.25
 """Share of `TOUCHING` within which the room may change along a run."""
-
 _MOSTLY = 0.75
 """Share of a touching stretch that has such even room where the top lies along it: where a round
 top meets a straight edge it is half, at a corner a quarter."""
-
 _ONE_PLACE = 0.01
 """Share of the way round within which two contacts with one thing are one place."""
 
@@ -105,26 +103,24 @@ def contacts_of(
     points : iterable of Point
         What the top must cover or leave out.
     """
-    way = Way(fit.placement.of(fit.core.outer(PROOF_CHORD)))
-    things = _things(panel, margin + tape_error, tape_error, sides, points)
-    found = [pair for thing in things for pair in _touching(way, thing)]
-    return tuple(contact for _, contact in sorted(found, key=lambda pair: pair[0]))
-
-
-def _things(
-    panel: Panel, margin: float, tape_error: float, sides: Sequence[Side], points: Iterable[Point]
-) -> Iterator[_Thing]:
-    for side in sides or (Side("the edge", panel.boundary),):
-        yield _Thing(Touched.EDGE, side.name, _line(side.path), 0.0 if side.kept else margin)
+    margin += tape_error
+    sides = sides or (Side("the edge", panel.boundary),)
+    things = [
+        _Thing(Touched.EDGE, side.name, _line(side.path), 0.0 if side.kept else margin)
+        for side in sides
+    ]
     for number, cut_out in enumerate(panel.cut_outs, 1):
         name = f"cut-out {number}" if len(panel.cut_outs) > 1 else "the cut-out"
-        yield _Thing(Touched.CUT_OUT, name, _line(cut_out), margin)
-    for defect in panel.defects:
-        if matters(defect, panel):
-            line = _line(defect.place)
-            yield _Thing(Touched.DEFECT, defect.name, line, defect.clear + tape_error)
-    for point in points:
-        yield _Thing(Touched.POINT, "the point", Region.at(point), 0.0)
+        things.append(_Thing(Touched.CUT_OUT, name, _line(cut_out), margin))
+    things += [
+        _Thing(Touched.DEFECT, one.name, _line(one.place), one.clear + tape_error)
+        for one in panel.defects
+        if matters(one, panel)
+    ]
+    things += [_Thing(Touched.POINT, "the point", Region.at(point), 0.0) for point in points]
+    way = Way(fit.placement.of(fit.core.outer(PROOF_CHORD)))
+    found = [pair for thing in things for pair in _touching(way, thing)]
+    return tuple(contact for _, contact in sorted(found, key=lambda pair: pair[0]))
 
 
 def matters(defect: Defect, panel: Panel) -> bool:

@@ -7,12 +7,11 @@ per cent either way is near enough to decide by, so the wood is taken with fewer
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
 from enum import Enum
 
-from ...geometry import Region, ranked
-from ...geometry.tolerance import CHORD
+from ...geometry import ranked
 from ...panel.defect import Defect
 from ...panel.panel import Panel
 from ..branch_and_bound import Progress
@@ -28,22 +27,16 @@ WORTH_IT = 0.005
 
 _GAP = 0.005
 """Gap at which a search for a gain ends."""
-
 _ROUGH = 1e-4
 """Share of the wood's diagonal by which it is taken a little wrong: 0.2 mm on 2 m."""
-
 _EFFORT = 160_000
 """Boxes times edges of the wood that all searches together may look at: a second or two."""
-
 _MOST_EDGES = 1500
 """Edges of the wood, with few corners, beyond which no search would come to an end in that time."""
-
 _STEPS = (20, 200)
 """Boxes after which one search ends in any case: at least and at most."""
-
 _DEFECTS = (3, 12)
 """Defects that are looked at, as many as the effort allows: those touched, then the largest."""
-
 _ALIKE = 1.0
 """mm² within which two defects are as large."""
 
@@ -100,10 +93,8 @@ def costs_of(
 
     Parameters
     ----------
-    fit : Fit
-        The best top of the family.
-    wish : Wish
-        For that family alone.
+    fit, wish : Fit, Wish
+        The best top of the family, and the wish for that family alone.
     ground : callable
         From a panel, with a defect less, to where tops may lie on it.
     touched : iterable of str
@@ -118,8 +109,13 @@ def costs_of(
         return ()
     count = min(max(_EFFORT // (_STEPS[0] * edges), _DEFECTS[0]), _DEFECTS[1])
     names = tuple(touched)
-    defects = _in_question(fit, panel, names)[:count]
-    together = tuple(defect for defect in defects if defect.name in names)
+    outside = [d for d in panel.defects if matters(d, panel) and not fit.within.holds(d.extent)]
+    defects = ranked(
+        outside,
+        lambda d: (float(d.name in names), d.extent.area),
+        lambda d: tuple(d.place.bounds.middle),
+        tolerance=(0.0, _ALIKE),
+    )[:count]
     steps = min(max(_EFFORT // (max(len(defects), 1) * edges), _STEPS[0]), _STEPS[1])
     steps = min(wish.most_steps, steps)
     least = replace(wish, gap=_GAP, beats=fit.score, most_steps=steps)
@@ -129,21 +125,11 @@ def costs_of(
         return _cost(fit, without, left, least, progress)
 
     costs = [cost(defect) for defect in defects]
+    together = [defect for defect in defects if defect.name in names]
     if len(together) > 1:
         most = max(each.gain for each in costs)
         costs += [every for every in (cost(*together),) if every.gain >= most + WORTH_IT]
     return tuple(ranked(costs, lambda cost: (cost.gain, cost.most), tolerance=(1e-6, 1e-6)))
-
-
-def _in_question(fit: Fit, panel: Panel, touched: Sequence[str]) -> list[Defect]:
-    core = _core(fit)
-    outside = [d for d in panel.defects if matters(d, panel) and not core.holds(d.extent)]
-    return ranked(
-        outside,
-        lambda d: (float(d.name in touched), d.extent.area),
-        lambda d: tuple(d.place.bounds.middle),
-        tolerance=(0.0, _ALIKE),
-    )
 
 
 def _cost(
@@ -151,21 +137,12 @@ def _cost(
 ) -> Cost:
     # a side that lies on a kept edge would leave a wood taken a little wrong
     wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)
-    islands = without.islands
-    answer = best_round_islands(wood, wish, wish.shapes[0], islands, progress)
-    better = answer.fit if answer.fit is not None and answer.fit.score > fit.score else None
-    gain = 0.0 if better is None else better.score / fit.score - 1
-    most = max(answer.bound / fit.score - 1, gain)
-    lies = None if better is None or len(defects) > 1 else _lies(defects[0], better)
-    return Cost(tuple(defect.name for defect in defects), gain, most, better, lies)
-
-
-def _lies(defect: Defect, fit: Fit) -> Lies:
-    core = _core(fit)
-    if core.holds(defect.extent):
-        return Lies.INSIDE
-    return Lies.ACROSS if core.meet(defect.extent).area > 0 else Lies.BESIDE
-
-
-def _core(fit: Fit) -> Region:
-    return Region.from_rings(fit.placement.of(fit.core.inner(CHORD)))
+    answer = best_round_islands(wood, wish, wish.shapes[0], without.islands, progress)
+    names = tuple(defect.name for defect in defects)
+    better, most = answer.fit, answer.bound / fit.score - 1
+    if better is None or better.score <= fit.score:
+        return Cost(names, 0.0, max(most, 0.0), None, None)
+    gain, core, extent = better.score / fit.score - 1, better.within, defects[0].extent
+    lies = Lies.ACROSS if core.meet(extent).area > 0 else Lies.BESIDE
+    lies = Lies.INSIDE if core.holds(extent) else lies
+    return Cost(names, gain, max(most, gain), better, lies if len(defects) == 1 else None)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 from enum import Enum
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, SIZE_SLACK
 from ..found import Fit
-from ..wish import Span, Wish
+from ..wish import Wish
 
 _TURN = 1e-4
 """A turn within this of its limit is at it, radians: 0.1 mm over a metre."""
@@ -46,34 +45,26 @@ def limits_met(fit: Fit, wish: Wish) -> tuple[LimitMet, ...]:
 
     A corner radius that the wish fixes is no limit that somebody would loosen, and is left out.
     """
-    return tuple(_met(fit, wish))
-
-
-def _met(fit: Fit, wish: Wish) -> Iterator[LimitMet]:
     top, limits = fit.outline, wish.limits
-    ratio_slack = 2 * SIZE_SLACK / top.width
+    is_round, radius = top.name == "circle", top.figures.get("corner_radius")
     figures = [
         (Limited.LENGTH, top.length, limits.length, SIZE_SLACK),
         (Limited.WIDTH, top.width, limits.width, SIZE_SLACK),
     ]
-    if top.name != "circle":
-        figures.append((Limited.RATIO, top.length / top.width, limits.ratio, ratio_slack))
-    radius, span = top.figures.get("corner_radius"), limits.corner_radius
-    if radius is not None and span.least < span.greatest:
-        figures.append((Limited.CORNER_RADIUS, radius, span, PROOF_ALLOWANCE))
-    for what, value, limit, slack in figures:
-        yield from _ends(what, value, limit, slack)
+    if not is_round:
+        slack = 2 * SIZE_SLACK / top.width
+        figures.append((Limited.RATIO, top.length / top.width, limits.ratio, slack))
+    if radius is not None and limits.corner_radius.least < limits.corner_radius.greatest:
+        figures.append((Limited.CORNER_RADIUS, radius, limits.corner_radius, PROOF_ALLOWANCE))
+    met = []
+    for what, value, span, slack in figures:
+        # no top is less than once as long as wide: that is no limit of a wish
+        free = 1.0 if what is Limited.RATIO else 0.0
+        if value >= span.greatest - slack:
+            met.append(LimitMet(what, End.GREATEST))
+        elif free < span.least and value <= span.least + slack:
+            met.append(LimitMet(what, End.LEAST))
     away = abs(limits.off_grain(fit.placement.turn))
-    if top.name != "circle" and limits.most_turn < math.pi / 2 and away > limits.most_turn - _TURN:
-        yield LimitMet(Limited.TURN, End.GREATEST)
-
-
-def _ends(what: Limited, value: float, span: Span, slack: float) -> Iterator[LimitMet]:
-    if value >= span.greatest - slack:
-        yield LimitMet(what, End.GREATEST)
-    elif span.least > 0 and value <= span.least + slack and (what, span.least) != _ROUND:
-        yield LimitMet(what, End.LEAST)
-
-
-_ROUND = (Limited.RATIO, 1.0)
-"""No top is less than once as long as wide: that is no limit of a wish."""
+    if not is_round and limits.most_turn < math.pi / 2 and away > limits.most_turn - _TURN:
+        met.append(LimitMet(Limited.TURN, End.GREATEST))
+    return tuple(met)

@@ -10,7 +10,6 @@ from __future__ import annotations
 import math
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
@@ -19,7 +18,6 @@ from .round_holes import LOSS, Disks
 
 _FEWEST_NODES, _MOST_NODES = 48, 160
 """Nodes along the longer side of the wood; as many as the distances allow."""
-
 _MOST_DISTANCES = 1_500_000
 """Worked out for a table, about."""
 
@@ -27,14 +25,13 @@ _MOST_DISTANCES = 1_500_000
 class Depths:
     """Upper bounds of the depth of points in a region."""
 
-    def __init__(self, region: Region, edges: Array, disks: Disks, nodes: float = 0.0) -> None:
-        """Work them out, with so many nodes along the longer side; about as many where 0."""
+    def __init__(self, region: Region, edges: Array, disks: Disks) -> None:
         box = region.bounds
         others = np.setdiff1d(np.arange(len(edges)), disks.edges)
         long, wide = max(box.width, box.height), min(box.width, box.height)
         each = (len(others) + len(disks.radii)) * wide / long
         along = math.sqrt(_MOST_DISTANCES / max(each, 1.0))
-        self.step = long / (nodes or min(max(along, _FEWEST_NODES), _MOST_NODES))
+        self.step = long / min(max(along, _FEWEST_NODES), _MOST_NODES)
         """Between nodes, mm."""
         self._low = np.array([box.left, box.bottom])
         self._high = np.array([box.right, box.top])
@@ -48,32 +45,10 @@ class Depths:
         # in the hole of a disk the wood may be nearer than the disk, and than any edge looked at
         depth[outside] = np.where(to_disks[outside] <= LOSS, 0.0, -depth[outside])
         self._depth = depth.reshape(counts[0], counts[1])
-        self._rough = self._depth + self.step / math.sqrt(2) + ROUNDING
-        self._last = counts - 1
-        self.greatest = float(self._rough.max())
+        self.greatest = float(depth.max()) + self.step / math.sqrt(2) + ROUNDING
         """No point lies deeper, mm."""
         self.deepest: Array = flat[int(depth.argmax())]
         """(2,) array: the node that lies deepest."""
-
-    def about(self, x: Array, y: Array) -> Array:
-        """Return the same for points at x and y, (…), sooner but less closely.
-
-        It may be more by what a step makes corner to corner. Beyond the table a point lies no
-        deeper than the nearest one of the box round the wood.
-        """
-        i = ((x - self._low[0]) * (1 / self.step) + 0.5).astype(np.intp)
-        j = ((y - self._low[1]) * (1 / self.step) + 0.5).astype(np.intp)
-        np.clip(i, 0, self._last[0], out=i)
-        np.clip(j, 0, self._last[1], out=j)
-        i *= self._last[1] + 1
-        i += j
-        found: Array = self._rough.ravel()[i]
-        return found
-
-    def beyond(self, points: Array) -> NDArray[np.bool_]:
-        """Return which of the points, (n, 2) mm, lie off the table, which then tells little."""
-        off: NDArray[np.bool_] = np.any((points < self._low) | (points > self._high), axis=1)
-        return off
 
     def most(self, points: Array) -> Array:
         """Return a depth, mm, that none of the points, (…, 2), exceeds."""

@@ -17,16 +17,12 @@ Array = NDArray[np.float64]
 
 _FEW = 256
 """Edges that are sooner all looked at than chosen from."""
-
 _MOST_PAIRS, _TOGETHER = 200_000, 64
 """Points times edges that are all reckoned, and points that else look for their edges together."""
-
 _STRAIGHT = 1e-12
 """Sine of a turn that is none."""
-
 _ON = 1e-9
 """mm: a point so near to an edge lies on it, and deeper is square to the edge."""
-
 _AT_ONCE = 20_000
 """Distances worked out together: what a processor keeps close at hand."""
 
@@ -51,10 +47,7 @@ class EdgesAround:
     def within(self, place: Array, turn: float, sizes: tuple[float, float]) -> Array:
         """Return all edges that come into a box about a place, (2,) mm, and maybe others.
 
-        Parameters
-        ----------
-        sizes : (float, float)
-            Half those of the box, along the turn and across it, mm.
+        The sizes are half those of the box, along the turn and across it, mm.
         """
         if len(self.edges) <= _FEW:
             return self.edges
@@ -153,10 +146,7 @@ def depths_in(region: Region, edges: Array, points: Array) -> Array:
 def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Array, Array]:
     """Return how deep points, (m, 2) mm, lie among edges, and the unit vectors deeper, (m, 2).
 
-    Parameters
-    ----------
-    inside : (m,) array of bool
-        Which of them lie to the left of the edges; others lie less than 0 deep.
+    Those that are not `inside`, (m,) of bool, not to the left of the edges, lie less than 0 deep.
     """
     seen, count = Segments.of(edges), len(points)
     which = np.zeros(count, dtype=np.intp)
@@ -209,14 +199,19 @@ class Segments(NamedTuple):
         across, along = (ways.view(np.float64).reshape(-1, 2) for ways in (unit * 1j, unit))
         return cls(across, along, middle.imag, middle.real, half)
 
+    def seen(self, points: Array) -> tuple[Array, Array]:
+        """Return how far m points lie to the left of each, and along it from its middle, (m, n)."""
+        left, along = points @ self.across.T, points @ self.unit.T
+        left -= self.height
+        along -= self.begin
+        return left, along
+
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.
 
         The way from a segment is split in two: across its line, and along it beyond its ends.
         """
-        away, beyond = points @ self.across.T, points @ self.unit.T
-        away -= self.height
-        beyond -= self.begin
+        away, beyond = self.seen(points)
         np.abs(beyond, out=beyond)
         beyond -= self.half
         np.maximum(beyond, 0.0, out=beyond)

@@ -124,11 +124,7 @@ def _disk(ring: Array, middle: Array, edges: Array) -> tuple[Array, float]:
     """Return the middle of a hole and the radius of a disk in it; 0 where the hole is not round.
 
     A ring with the wood to its left runs clockwise round a hole, so the middle lies to its right.
-
-    Parameters
-    ----------
-    edges : (n, 2, 2) array
-        Those that may come into the disk.
+    The last edges are those that may come into the disk.
     """
     corners = ring[:, 0]
     way, off = ring[:, 1] - ring[:, 0], middle - corners

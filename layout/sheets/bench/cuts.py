@@ -15,13 +15,11 @@ from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
 from ...panel.datum import Datum
 from ...plan.plan import Plan
-from ...words.cuts import concern_words, words_of
-from ...words.cuts_straight import sawn_words
-from ...words.lying import lying_of
-from ...words.marks import skipped_words
+from ...words.cautions import concern_words
+from ...words.cuts import sawn_words, words_of
 from ...words.order import FITTED
-from ...words.saw_lines import numbers_of, rounds_of
-from ...words.say import Say
+from ...words.saw_lines import lying_of, numbers_of, rounds_of
+from ...words.say import Say, passage
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
 from ..pictures import curves, ground
@@ -63,7 +61,9 @@ def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:
             step = Step(sawn_words(trims, numbers, say), _lines_scene(plan, trims))
             yield _warned(plan, step, [trim.label for trim in trims], say)
         elif kind is SkippedTrim:
-            yield Step(skipped_words([words_of(act, say) for act in held]))
+            told = (words_of(act, say) for act in held)
+            words = (f"{one.title}: {one.words[0]}" for one in told)
+            yield Step(passage("Sides that no saw takes", *words))
         else:
             if any(isinstance(act, Mended) and act.how in GLUED_IN for act in held):
                 yield Step(FITTED[Deed.MEND])

@@ -13,8 +13,7 @@ from ...units import MIXED
 from ...words import first_page as page_one
 from ...words.cautions import Caution, short_cautions
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.lying import lying_of
-from ...words.saw_lines import rounds_of
+from ...words.saw_lines import Lying, Round, lying_of, rounds_of
 from ...words.say import Cell
 from ..pictures.legs import quarters_scene
 from ..pictures.lying import lying_scene
@@ -67,13 +66,13 @@ def room_of(plan: Plan) -> float:
 
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
-    high, rounds = room_of(plan), rounds_of(plan)
+    high, lying, rounds = room_of(plan), lying_of(plan), rounds_of(plan)
     least = _LEAST + 15.0 * (len(rounds) - 1)  # more with a second tape under it
-    page = _given_way(_begun(plan), high, least)
+    page = _given_way(_begun(plan, lying, rounds), high, least)
     tallest = min(_MOST, high - _without_drawing(page))
     for _ in range(3):
         tallest = max(tallest, 0.8 * least)
-        page = replace(page, lying=lying_scene(plan, lying_of(plan), rounds, tallest=tallest))
+        page = replace(page, lying=lying_scene(plan, lying, rounds, tallest=tallest))
         over = height(page) - high
         if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
             break
@@ -81,9 +80,8 @@ def first_page(plan: Plan) -> FirstPage:
     return page
 
 
-def _begun(plan: Plan) -> FirstPage:
+def _begun(plan: Plan, lying: Lying, rounds: tuple[Round, ...]) -> FirstPage:
     """Return the page with everything on it, however high that stands."""
-    lying, rounds = lying_of(plan), rounds_of(plan)
     held = rounds[-1].marks
     assert held is not None
     checks, slip = page_one.checks_words(plan, held)
@@ -146,10 +144,8 @@ def _without_drawing(page: FirstPage) -> float:
 
 def parts(page: FirstPage) -> dict[str, float]:
     """Return the height of each part but the drawing and the tables, mm with what is over it."""
-    size = max(
-        _wide(page.head.size, 31, bold=True),
-        min(105.0, text_width(page.head.note, 10 * _CAP)),
-    )
+    note = min(105.0, text_width(page.head.note, 10 * _CAP))
+    size = max(_wide(page.head.size, 31, bold=True), note)
     notes = _lines([page.head.note], 10, 1.02 * size + 0.5)
     names = min(2, _lines([page.head.name], 15, 184.0 - size, bold=True))
     came = _lines([", ".join(page.head.came)], 10, 184.0 - size)

@@ -8,11 +8,10 @@ from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import datum, edge, fixings, legs, marks, materials, order, panel, price, ways
-from ...words.first_page import lies_words
-from ...words.lying import lying_of
-from ...words.saw_lines import Round, rounds_of
+from ...words import cautions, datum, edge, fixings, legs, marks, materials, order, panel, ways
+from ...words.saw_lines import Round, lying_of, rounds_of
 from ...words.say import Say
+from ...work.cautions import Risk
 from ...work.deeds import Deed
 from ...work.order import Task
 from ..pictures.curves import profile_scene
@@ -30,7 +29,7 @@ def _ready(plan: Plan) -> Iterator[Step]:
     yield Step(materials.materials_words(plan.materials, job.tape, job.money.currency))
     yield Step(order.order_words(plan.order, job.work.day, fixing))
     if plan.money is not None:
-        yield Step(price.money_words(plan.money))
+        yield Step(materials.money_words(plan.money))
 
 
 def _done_in(plan: Plan, tasks: Sequence[Task], *deeds: Deed) -> Iterator[Step]:
@@ -47,18 +46,16 @@ def _sawn_at(plan: Plan) -> int:
 
 
 def _look(plan: Plan) -> Iterator[Step]:
-    asked, told = (
-        order.step_words(plan.order.tasks[0]),
-        panel.assess_words(plan.job.panel, plan.job.tape),
-    )
+    asked = order.step_words(plan.order.tasks[0])
+    told = panel.assess_words(plan.job.panel, plan.job.tape)
     assert asked is not None
     yield Step(replace(told, title=asked.title, words=(*asked.words, *told.words)))
 
 
 def _clean(plan: Plan) -> Iterator[Step]:
     for task in plan.order.tasks[: _sawn_at(plan)]:
-        if task.deed is Deed.METAL:
-            yield Step(panel.METAL)
+        metal = (c for c in plan.cautions if task.deed is Deed.METAL and c.matter is Risk.METAL)
+        yield from (Step(cautions.caution_words(c, plan.top, plan.job.tape)) for c in metal)
         yield from _done_in(plan, [task], Deed.CLEAN, Deed.TEST, Deed.STRIP)
     later = plan.cuts.again is not None
     yield Step(panel.flatness_words(plan.job.panel, plan.job.tape, later=later))
@@ -118,7 +115,7 @@ def _edge(plan: Plan) -> Iterator[Step]:
     after = plan.order.tasks[_sawn_at(plan) :]
     yield from _done_in(plan, after, Deed.STRIP)
     if edging is not None and not edging.thickness:
-        yield Step(edge.edging_words(edging, tape))
+        yield Step(edge.edging_words(edging, Say.of(plan)))
     elif edging is not None:
         yield Step(order.FITTED[Deed.LIP])
         yield from cuts.lipped(plan)
@@ -163,7 +160,7 @@ def _last(plan: Plan) -> Iterator[Step]:
 
 
 def _lies(plan: Plan) -> str:
-    return lies_words(lying_of(plan))
+    return lying_of(plan).words
 
 
 STAGES = (

@@ -16,20 +16,20 @@ from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry import Arc, Bounds, Line, Path, Point, Points, Region, Segment
+from ...geometry.tolerance import SAME_POINT
 from ...plan.plan import Plan
 from ...words.edge import arris_label
 
 _AWAY = 3.5
 """How far outside the line the router's way is drawn, paper mm."""
 
-_STEPS = 24
-"""Points of an arrow round a quarter."""
+_SHARES = [float(share) for share in np.linspace(0.15, 0.85, 24)]
+"""Where the points of an arrow lie on the way that it shows."""
 
 
 def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
     """Return the line that is routed or planed, and which way round."""
-    feeds = plan.cuts.feeds
-    turned = len({feed.show_face_up for feed in feeds}) > 1
+    turned = len({feed.show_face_up for feed in plan.cuts.feeds}) > 1
     mirrored = plan.cuts.face.mirrored and not turned
     heading = "show face up; down: turned over" if turned else ""
     extent = cut.line.bounds.grown(2 * _AWAY * plan.top.outline.length / 90)
@@ -37,7 +37,7 @@ def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
     stage.region(layers.WOOD, Region.of(cut.line))
     line = layers.CORE if plan.top.lipping else layers.FINISH
     stage.path(line, *cut.line.without(cut.kept), clear=True)
-    kept_lines(plan, stage)
+    stage.path(layers.KEPT, *(kept.edge for kept in plan.cuts.kept), clear=True)
     if isinstance(cut, RouterCut):
         _routed(plan, stage, cut)
     return stage.scene("To the line, and which way round")
@@ -59,11 +59,6 @@ def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
     if template is not None:
         at = template.line.segments[0].start
         stage.label(layers.METHOD, at, "template", towards=plan.top.placement.centre - at)
-
-
-def kept_lines(plan: Plan, stage: Stage) -> None:
-    """Draw the edges of the panel that stay."""
-    stage.path(layers.KEPT, *(kept.edge for kept in plan.cuts.kept), clear=True)
 
 
 def rim_scene(plan: Plan, rim: RimLoss) -> Scene:
@@ -100,8 +95,7 @@ def _radii(plan: Plan, stage: Stage, radii: tuple[SwungRadius, ...]) -> None:
 
 def _arrow(stage: Stage, line: Path, start: float, ahead: float) -> Point:
     """Draw an arrow along a ring from a place on it, `ahead` mm or back; return its middle."""
-    shares = start + np.linspace(0.15, 0.85, _STEPS) * ahead
-    points = [line.at(float(share) % line.length) for share in shares]
+    points = [line.at(float(start + share * ahead) % line.length) for share in _SHARES]
     stage.arrow(layers.FEED, map(stage.frame.at, points))
     return points[len(points) // 2]
 
@@ -126,28 +120,19 @@ def _round(stage: Stage, ring: Points) -> None:
     says nothing.
     """
     line = Path.through_ring(ring)
+    quarter, back = line.length / 4, stage.frame.mirrored
     start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))
-    quarter = line.length / 4
     for i in range(4):
-        if stage.frame.mirrored:
-            _arrow(stage, line, start + (i + 1) * quarter, -quarter)
-        else:
-            _arrow(stage, line, start + i * quarter, quarter)
+        _arrow(stage, line, start + (i + back) * quarter, -quarter if back else quarter)
 
 
 def _along_cuts(stage: Stage, cut: RouterCut) -> None:
     """Draw the way along what is cut between kept edges, outside it."""
-    sign = -1 if stage.frame.mirrored else 1
-    off = _AWAY * stage.frame.scale
-    for path in cut.line.without(cut.kept):
-        for segment in path.segments:
-            if segment.length < 4 * off:
-                continue
-            points = []
-            for share in map(float, np.linspace(0.15, 0.85, _STEPS)):
-                along = segment.at(share + 0.001) - segment.at(share - 0.001)
-                points.append(segment.at(share) - along.unit().left * off)
-            stage.arrow(layers.FEED, map(stage.frame.at, points[::sign]))
+    sign, off = -1 if stage.frame.mirrored else 1, _AWAY * stage.frame.scale
+    for segment in (s for path in cut.line.without(cut.kept) for s in path.segments):
+        if segment.length >= 4 * off:
+            outside = [segment.at(s) - segment.pace(s).unit().left * off for s in _SHARES]
+            stage.arrow(layers.FEED, map(stage.frame.at, outside[::sign]))
 
 
 def _along(ring: Points, point: Point) -> float:
@@ -210,13 +195,10 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
         stage.dimension(corner, Point(0, up), tape.figure(up), _RIGHT)
         left = tape.figure(profile.edge_left)
         stage.dimension(Point(0, up), Point(0, thickness), left, _RIGHT)
+    back, words = profile.arris.size / 2, arris_label(profile.arris, tape)
     if radius:
-        at = Point(-radius, thickness - radius) + Point.polar(radius, math.pi / 4)
-        words = f"round-over {tape.figure(radius)}"
-    else:
-        half = profile.arris.size / 2
-        at = Point(-half, thickness - half)
-        words = arris_label(profile.arris, tape)
+        back, words = radius * (1 - math.sqrt(0.5)), f"round-over {tape.figure(radius)}"
+    at = Point(-back, thickness - back)
     stage.label(layers.DIMENSIONS, at, words, towards=Point(-0.2, 1))
     return stage.scene("The profile of the edge")
 
@@ -225,14 +207,11 @@ def _edge_of(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     """Return the section of the edge, anticlockwise from the lower left."""
     inside, up = profile.bevel_in, profile.bevel_up
     radius = profile.round_over or profile.arris.size
-    points = [Point(-wide, 0), Point(-inside, 0), Point(0, up), Point(0, thickness - radius)]
-    if not inside:
-        points.pop(1)
-    segments: list[Segment] = [Line(a, b) for a, b in pairwise(points) if a.distance_to(b) > 1e-9]
+    side, upper = Point(0, thickness - radius), Point(-radius, thickness)
+    lower = [Point(-wide, 0), *([Point(-inside, 0)] if inside else []), Point(0, up), side]
+    eased: Segment = Line(side, upper)
     if profile.round_over:
-        segments.append(Arc(Point(-radius, thickness - radius), radius, 0.0, math.pi / 2))
-    else:
-        segments.append(Line(segments[-1].end, Point(-radius, thickness)))
-    upper = Point(-wide, thickness)
-    segments += [Line(segments[-1].end, upper), Line(upper, points[0])]
-    return Path(tuple(segments))
+        eased = Arc(Point(-radius, thickness - radius), radius, 0.0, math.pi / 2)
+    inner = Path.through((upper, Point(-wide, thickness), lower[0]))
+    sharp = [Line(a, b) for a, b in pairwise(lower) if a.distance_to(b) > SAME_POINT]
+    return Path((*sharp, eased, *inner.segments))

@@ -6,19 +6,19 @@ Whether it is square, the joints of its frame, where a mend goes, and what is le
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ...cutting.builds import FrameJoint
 from ...cutting.mending import Mended
 from ...drawing import layers
 from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, Stage
 from ...drawing.scene import Layer, Scene
-from ...geometry import Path, Point, Region
+from ...geometry import Path, Placement, Point, Region
 from ...marking.panel_check import RightTriangle, SquareCheck
+from ...outlines import Outline
 from ...panel.datum import Datum
 from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
-from ...units import Tape
 
 _LETTER = 3.5
 """Height of corner letters, paper mm."""
@@ -50,11 +50,6 @@ class Wood:
         return cls(plan, again.boundary, again.datum, seen)
 
     @property
-    def tape(self) -> Tape:
-        """How lengths are written."""
-        return self.plan.job.tape
-
-    @property
     def region(self) -> Region:
         """Its face, without cut-outs."""
         face = Region.of(self.boundary)
@@ -69,17 +64,20 @@ class Wood:
         """
         extent = self.boundary.bounds
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
-        stage.region(layers.WOOD, self.region)
+        self.draw(stage, defects=defects)
+        return stage
+
+    def draw(self, stage: Stage, *, defects: bool) -> None:
+        """Draw the wood, and its `defects` where they are asked for."""
+        panel, region = self.plan.job.panel, self.region
+        stage.region(layers.WOOD, region)
         if defects:
-            for defect, paths in drawn_defects(
-                self.plan.job.panel.boundary, self.plan.job.panel.defects
-            ):
+            for defect, paths in drawn_defects(panel.boundary, panel.defects):
                 stage.area(layer_of(defect), *paths)
-        stage.region(layers.PANEL, self.region, edged=True)
-        for piece in self.region.pieces:
+        stage.region(layers.PANEL, region, edged=True)
+        for piece in region.pieces:
             for ring in (piece.exterior, *piece.holes):
                 stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
-        return stage
 
     def letters(
         self, stage: Stage, layer: Layer = layers.LETTERING, height: float = _LETTER
@@ -89,16 +87,12 @@ class Wood:
         for name, point in sorted(self.datum.places.items()):
             stage.label(layer, point, name, towards=point - middle, height=height, bold=True)
 
-    def base(self, stage: Stage) -> None:
-        """Draw the line that everything is measured from."""
-        stage.line(layers.DATUM, self.datum.start, self.datum.end)
-
     def running(self, stage: Stage, points: Iterable[Point]) -> None:
         """Write the offsets of points on two rulers: below the datum, and beside its start."""
         datum, scale = self.datum, stage.frame.scale
         offsets = [datum.coordinates(point) for point in points]
-        along = {self.tape.figure(o.along): datum.at(o.along, 0.0) for o in offsets}
-        square = {self.tape.figure(o.square): datum.at(0.0, o.square) for o in offsets}
+        along = {self.plan.job.tape.figure(o.along): datum.at(o.along, 0.0) for o in offsets}
+        square = {self.plan.job.tape.figure(o.square): datum.at(0.0, o.square) for o in offsets}
         back = (datum.start - datum.end).unit()
         for feet, way in ((along, back.left), (square, back)):  # off the wood
             rows = self.boundary.points(1.0)
@@ -129,14 +123,13 @@ def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
 
 def mend_scene(plan: Plan, mend: Mended) -> Scene:
     """Return where a mend goes, with its places from the datum."""
-    wood = Wood.marked(plan)
-    wood = Wood(plan, wood.boundary, wood.datum, mirrored=False)
+    wood = replace(Wood.marked(plan), mirrored=False)
     stage = wood.stage()
     stage.path(layers.GHOST, plan.cuts.finish)
     (defect,) = (d for d in plan.job.panel.defects if d.name == mend.defect)
     stage.path(layers.GONE, defect.place)
     stage.area(layers.MENDS, *mend.prints)
-    wood.base(stage)
+    stage.line(layers.DATUM, wood.datum.start, wood.datum.end)
     wood.letters(stage)
     wood.running(stage, [place.centre for place in mend.places])
     stage.label(layers.MENDS, mend.places[0].centre, f"{mend.how.value}: {mend.defect}")
@@ -166,34 +159,42 @@ def square_scene(plan: Plan) -> Scene:
     """Return how the panel is tried for being square: by its corners, or by 3, 4 and 5."""
     wood = Wood.found(plan, mirrored=False)
     stage = wood.stage()
-    wood.base(stage)
-    check = plan.check
-    lines = [line for square in check.squares for line in _square_lines(wood, square)]
-    if not lines and check.triangle is not None:
-        lines = _triangle_lines(wood, check.triangle)
+    stage.line(layers.DATUM, wood.datum.start, wood.datum.end)
+    lines = [line for square in plan.check.squares for line in _square_lines(wood, square)]
+    if not lines and plan.check.triangle is not None:
+        lines = _triangle_lines(wood.datum, plan.check.triangle)
     for start, end, _ in lines:
         stage.line(layers.CHECKS, start, end)
-    for start, end, words in lines:
-        stage.figure_along(layers.CHECKS, start, end, words)
+    for start, end, length in lines:
+        stage.figure_along(layers.CHECKS, start, end, plan.job.tape.figure(length))
     wood.letters(stage)
     return stage.scene("Is it square?")
 
 
-def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, str]]:
+def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, float]]:
     corners = {corner.name: corner.point for corner in wood.datum.corners}
     at, along, across = (corners[n] for n in (square.corner, square.along_to, square.across_to))
-    figure = wood.tape.figure
-    diagonal = (along, across, figure(square.found.square_diagonal))
-    return [(at, across, figure(square.across)), diagonal]
+    return [(at, across, square.across), (along, across, square.found.square_diagonal)]
 
 
-def _triangle_lines(wood: Wood, three: RightTriangle) -> list[tuple[Point, Point, str]]:
-    datum, tape = wood.datum, wood.tape
+def _triangle_lines(datum: Datum, three: RightTriangle) -> list[tuple[Point, Point, float]]:
     start = datum.held.point
     sides = (Point(three.along, 0.0), Point(0.0, three.across))
     along, up = (start + side.turned(datum.frame.turn) for side in sides)
     return [
-        (start, along, tape.figure(three.along)),
-        (start, up, tape.figure(three.across)),
-        (along, up, tape.figure(three.diagonal)),
+        (start, along, three.along),
+        (start, up, three.across),
+        (along, up, three.diagonal),
     ]
+
+
+def draw_centrelines(
+    stage: Stage,
+    outline: Outline,
+    place: Placement | None = None,
+    layer: Layer = layers.CENTRELINE,
+) -> None:
+    """Draw both centrelines of a top in its place, or in its own frame, from edge to edge."""
+    lies = place or Placement()
+    for end in (Point(outline.length / 2, 0.0), Point(0.0, outline.width / 2)):
+        stage.line(layer, lies(-end), lies(end))

@@ -15,6 +15,7 @@ from ...panel.frame import frame_of
 from ...plan.plan import Plan
 from ...words.datum import directions_of
 from ...words.legs import in_quarters
+from .ground import draw_centrelines
 
 QUARTERS = 51.0
 """Width of the small drawing of the first page, paper mm."""
@@ -27,13 +28,12 @@ def quarters_scene(plan: Plan) -> Scene | None:
     """
     if plan.legs is None:
         return None
-    level = _level(plan.top.placement)
+    # as the top lies, its length across the page: what is at the left stays there
+    level = Placement(turn=math.pi if math.cos(plan.top.placement.turn) < -SAME_WAY else 0.0)
     top = plan.top.outline.path().placed(level).mirrored()
     stage = Stage.around(top.bounds, width=QUARTERS, tallest=22.0)
     stage.path(layers.BENCH_FINISH, top, clear=True)
-    size = Point(plan.top.outline.length / 2, plan.top.outline.width / 2)
-    for end in (Point(size.x, 0), Point(0, size.y)):
-        stage.line(layers.BENCH_CENTRE, -end, end)
+    draw_centrelines(stage, plan.top.outline, layer=layers.BENCH_CENTRE)
     numbered = not in_quarters(plan, plan.legs)
     for leg in plan.legs.legs:
         own = leg.print.placed(plan.top.placement.inverse).placed(level).mirrored()
@@ -46,11 +46,6 @@ def quarters_scene(plan: Plan) -> Scene | None:
             stage.label(layers.LETTERING, middle, f"{leg.number}", bold=True, towards=middle)
     stage.label(layers.LETTERING, Point(0, 0), "O", bold=True)
     return stage.scene("The legs, seen from below")
-
-
-def _level(place: Placement) -> Placement:
-    """Return the top as it lies, its length across the page: what is at the left stays there."""
-    return Placement(turn=math.pi if math.cos(place.turn) < -SAME_WAY else 0.0)
 
 
 def draw_legs(plan: Plan, stage: Stage, *, arm: float) -> None:
@@ -98,8 +93,7 @@ def battens_scene(plan: Plan) -> Scene | None:
         stage.cross(layers.SCREWS, *(place(screw) for screw in batten.screws))
     for number, batten in enumerate(plan.table.battens, start=1):
         end = place(batten.screws[2])
-        outwards = end - place.centre
-        stage.label(layers.SECTION, end, f"{number}", towards=outwards)
+        stage.label(layers.SECTION, end, f"{number}", towards=end - place.centre)
     return stage.scene("Battens across the grain, seen from below")
 
 
@@ -109,14 +103,12 @@ def _ground(plan: Plan, stage: Stage) -> None:
     if frame is not None and plan.job.panel.build.kind is Kind.FRAMED:
         stage.region(layers.DEFECT_BEARING, Region.of(plan.cuts.finish).minus(frame), edged=True)
     stage.path(layers.FINISH, plan.cuts.finish, clear=True)
-    half_length, half_width = plan.top.outline.length / 2, plan.top.outline.width / 2
-    for end in (Point(half_length, 0), Point(0, half_width)):
-        stage.line(layers.CENTRELINE, place(-end), place(end))
+    draw_centrelines(stage, plan.top.outline, place)
     if plan.profile.bevel_line is not None:
         stage.path(layers.GONE, plan.profile.bevel_line, clear=True)
     places = {mark.label: mark.point for mark in plan.marks.marks}
     ways = directions_of(plan.top, plan.datum, plan.marks.marks)
     for name in ("O", *sorted({*ways.along, *ways.across})):
         if name in places:
-            out = places[name] - place.centre
-            stage.label(layers.MARKS, places[name], name, towards=out, bold=True)
+            at = places[name]
+            stage.label(layers.MARKS, at, name, towards=at - place.centre, bold=True)

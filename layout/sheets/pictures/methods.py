@@ -15,7 +15,7 @@ from ...marking.instruments import StringLoop, Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
 from ...plan.plan import Plan
-from .ground import Wood
+from .ground import Wood, draw_centrelines
 
 _TILT = math.radians(40)
 """How a rod or a string is drawn: away from both axes, so that it is seen."""
@@ -33,11 +33,14 @@ def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
             extent = extent.joined(Bounds.around([point]))
     stage = Stage.around(extent, mirrored=wood.mirrored)
     stage.path(layers.FINISH, plan.cuts.finish, clear=True)
-    half_length, half_width = plan.top.outline.length / 2, plan.top.outline.width / 2
-    for way in (Point(half_length, 0), Point(0, half_width)):
-        stage.line(layers.CENTRELINE, place(-way), place(way))
+    draw_centrelines(stage, plan.top.outline, place)
     for method in methods:
-        _shown(plan, stage, method)
+        lines = [(place(a), place(b), length) for a, b, length in _lines(method.figures)]
+        for start, end, _ in lines:
+            stage.line(layers.METHOD, start, end)
+        for start, end, length in lines:
+            if length:
+                stage.figure_along(layers.METHOD, start, end, plan.job.tape.figure(length))
     stage.cross(layers.MARKS, *points)
     for method in methods:
         for pivot in method.pivots:
@@ -52,16 +55,6 @@ def pivot_name(plan: Plan, pivot: Pivot) -> str:
     at = plan.top.placement(pivot.at)
     near = (mark.label for mark in plan.marks.marks if mark.point.distance_to(at) <= SAME_PLACE)
     return next(near, pivot.name)
-
-
-def _shown(plan: Plan, stage: Stage, method: Method) -> None:
-    figure, place = plan.job.tape.figure, plan.top.placement
-    lines = [(place(start), place(end), length) for start, end, length in _lines(method.figures)]
-    for start, end, _ in lines:
-        stage.line(layers.METHOD, start, end)
-    for start, end, length in lines:
-        if length:
-            stage.figure_along(layers.METHOD, start, end, figure(length))
 
 
 def _lines(figures: object) -> Iterator[tuple[Point, Point, float]]:

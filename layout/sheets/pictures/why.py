@@ -8,7 +8,6 @@ from ...drawing.kit.picture import DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Scene, Text
 from ...fit.found import Fit
 from ...geometry import Bounds, Point, circle
-from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
 from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
@@ -44,11 +43,8 @@ _COLUMNS = 2
 _GAP = 4.0
 """Between two small pictures, paper mm."""
 
-_WORDS = 2.5
-"""Height of their lettering, paper mm."""
-
-_ROW = 4.2
-"""From one line of it to the next, paper mm."""
+_WORDS, _ROW = 2.5, 4.2
+"""Height of their lettering, and from one line of it to the next, paper mm."""
 
 _TALLEST = 60.0
 """Height that a panel has in a small picture at most, paper mm."""
@@ -57,7 +53,8 @@ _TALLEST = 60.0
 def others_scene(plan: Plan) -> Scene:
     """Return small pictures of the panel: with the top as planned, and with each alternative."""
     fits = (plan.fit, *plan.others)
-    extent = plan.job.panel.boundary.bounds
+    wood = Wood.found(plan, mirrored=False)
+    extent = wood.boundary.bounds
     wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
     scale = max(extent.width / wide, extent.height / _TALLEST)
     high = extent.height / scale + 2 * _ROW + _GAP
@@ -71,22 +68,13 @@ def others_scene(plan: Plan) -> Scene:
         foot = Point(cell.middle.x, cell.bottom)
         corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
         stage = Stage(DrawingFrame(cell, scale, corner), LabelSetter(cell))
-        _draw(plan, fit, stage)
+        wood.draw(stage, defects=True)
+        stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
         for k, words in enumerate(_two_lines(plan, fit, i + 1)):
             at = Point(left, top - _WORDS - k * _ROW)
             stage.add(layers.LETTERING, Text(at, words, _WORDS, bold=k == 0))
         groups += stage.groups
     return Scene("Other places for the top", sheet, tuple(groups))
-
-
-def _draw(plan: Plan, fit: Fit, stage: Stage) -> None:
-    """Draw the panel with one top in its place."""
-    panel = plan.job.panel
-    stage.region(layers.WOOD, panel.region())
-    for defect, paths in drawn_defects(panel.boundary, panel.defects):
-        stage.area(layer_of(defect), *paths)
-    stage.region(layers.PANEL, panel.region(), edged=True)
-    stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
 
 
 def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:

@@ -9,6 +9,7 @@ from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.scene import Stroke, Text, text_box, text_width
 from ....geometry import Path, Point
+from ....marking.mark import Mark as PlacedMark
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
@@ -48,32 +49,26 @@ class _Label:
 
 def draw_lanes(picture: LyingPicture) -> float:
     """Draw tapes, starts and labels round the panel; return how far down they reach."""
-    lying, box = picture.lying, picture.box
-    low = box.bottom
-    stacked = 0.0
+    hand, box = picture.lying.hand, picture.box
+    low, edge = box.bottom, box.bottom
     picture.corner_letters()
     starts: dict[str, list[tuple[SawLine, Point]]] = {}
-    far: list[SawLine] = []
-    for each in picture.rounds:
-        for line in each.lines:
-            side, away = picture.side_of(line.cut)
-            if away > REACH and not picture.has_figure(line, side):
-                far.append(line)
-            else:
-                starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+    for line in (line for each in picture.rounds for line in each.lines):
+        side, away = picture.side_of(line.cut)
+        if away > REACH and not picture.has_figure(line, side):
+            side = "within"
+        starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
     if picture.plain:
         low = box.bottom - 10.0
-    else:
-        for each in picture.rounds:
-            foot = box.bottom - stacked
-            low = min(low, _foot_lane(picture, each, foot, starts.get("lower", [])))
-            if each is picture.rounds[-1]:
-                _hand_lane(picture, each, starts.get(lying.hand, []))
-            stacked = box.bottom - low + 0.5
-    other = "left" if lying.hand == "right" else "right"
-    for side in (*(("lower", lying.hand) if picture.plain else ()), "upper", other):
+    for each in () if picture.plain else picture.rounds:
+        low = min(low, _foot_lane(picture, each, edge, starts.get("lower", [])))
+        edge = low - 0.5
+        if each is picture.rounds[-1]:
+            _hand_lane(picture, each, starts.get(hand, []))
+    other = "left" if hand == "right" else "right"
+    for side in (*(("lower", hand) if picture.plain else ()), "upper", other):
         picture.draw_rings(side, starts.get(side, []))
-    for line in far:
+    for line, _ in starts.get("within", []):
         picture.ring_within(line)
     return low - 1.0
 
@@ -177,21 +172,16 @@ def _labels(
         labels.append(_Label(at.x if foot else at.y, cells[0].figure, SAW, line.number))
     if each.marks is None:
         return labels
-    found: dict[str, _Label] = {}
+    found: dict[str, list[PlacedMark]] = {}
     sign = BEYOND if axis == "along" else BESIDE
     for mark in shown_marks(plan, each.marks):
-        figure = signed(getattr(mark, axis), plan.job.tape, sign)
-        at = frame.at(mark.point)
-        if figure in found:
-            found[figure].name = (
-                "" if found[figure].name.count(" ") else f"{found[figure].name} {mark.label}"
-            )
-        else:
-            found[figure] = _Label(at.x if foot else at.y, figure, MARK, name=mark.label)
-    if not foot:
-        for label in found.values():
-            label.name = ""  # a side lane is narrow: the table names them
-    return labels + list(found.values())
+        found.setdefault(signed(getattr(mark, axis), plan.job.tape, sign), []).append(mark)
+    for figure, marks in found.items():
+        at = frame.at(marks[0].point)
+        # a side lane is narrow, and three names too long: the table has them
+        name = " ".join(mark.label for mark in marks) if foot and len(marks) < 3 else ""
+        labels.append(_Label(at.x if foot else at.y, figure, MARK, name=name))
+    return labels
 
 
 def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:

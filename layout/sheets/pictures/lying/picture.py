@@ -14,12 +14,11 @@ from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.lanes import spread
 from ....drawing.kit.picture import Stage
-from ....drawing.scene import Anchor, Area, Stroke, Text, text_box
+from ....drawing.scene import Anchor, Area, Stroke, Text, line, text_box
 from ....geometry import Bounds, Path, Point, circle
 from ....plan.plan import Plan
 from ....units import MM_PER_INCH
-from ....words.lying import Lying
-from ....words.saw_lines import Round, Runs, SawLine
+from ....words.saw_lines import Lying, Round, Runs, SawLine
 
 WIDTH = 190.0
 """Of the picture, paper mm: A4 between margins of 10."""
@@ -61,7 +60,7 @@ class LyingPicture(Stage):
 
     def thin(self, *points: Point) -> None:
         """Draw a thin line through points on paper."""
-        self.add(layers.THIN, Stroke(Path.through(points)))
+        self.add(layers.THIN, line(*points))
 
     def triangle(self, tip: Point, way: Point) -> None:
         """Draw the triangle that points the way the saw is pushed."""
@@ -117,30 +116,29 @@ class LyingPicture(Stage):
         box = self.box
         return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
 
-    def draw_rings(self, side: str, lines: Sequence[tuple[SawLine, Point]]) -> None:
+    def draw_rings(self, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
         """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
-        level = side in ("upper", "lower")
-        wanted = [at.x if level else at.y for _, at in lines]
+        level, edge, out = side in ("upper", "lower"), self.edge_of(side), OUT[side]
+
+        def at(along: float, off: float = 0.0) -> Point:
+            return (Point(along, edge) if level else Point(edge, along)) + out * off
+
         box = self.box
+        wanted = [place.x if level else place.y for _, place in starts]
         low, high = (box.left, box.right) if level else (box.bottom, box.top)
-        if level and lines:  # between the letters on either hand, also of an odd panel's corners
-            edge = self.edge_of(side)
+        if level and starts:  # between the letters on either hand, also of an odd panel's corners
             beside = [b for b in self.corners if b.bottom - LANE < edge < b.top + LANE]
             low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
             high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
-        places = spread(wanted, [2 * RING + 0.7] * len(lines), low, high)
-        edge, out = self.edge_of(side), OUT[side]
-        for (line, at), place in zip(lines, places, strict=True):
-            start = Point(at.x, edge) if level else Point(edge, at.y)
-            off = out * (TRIANGLE + RING + 0.5)
-            at_ring = (Point(place, edge) if level else Point(edge, place)) + off
-            tip = start + out * 0.2
-            if at.distance_to(start) > 0.3:  # the line runs out from the wood to where it starts
-                self.thin(at, start)
-            self.triangle(tip, -out)
-            if abs(place - (at.x if level else at.y)) > 0.3:
-                self.thin(tip + out * TRIANGLE, at_ring)
-            self.ring(at_ring, line.number)
+        places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
+        for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
+            if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
+                self.thin(begun, at(own))
+            self.triangle(at(own, 0.2), -out)
+            ring = at(place, TRIANGLE + RING + 0.5)
+            if abs(place - own) > 0.3:
+                self.thin(at(own, 0.2 + TRIANGLE), ring)
+            self.ring(ring, saw.number)
 
     def draw_tape(self, each: Round, side: str, edge: float) -> None:
         """Draw a tape with its hook at the first point of the datum, ticked by its own unit."""
@@ -150,27 +148,27 @@ class LyingPicture(Stage):
         ends = (box.left, box.right) if level else (box.bottom, box.top)
         end = ends[1] if abs(ends[1] - start) > abs(ends[0] - start) else ends[0]
         ahead = 1.0 if end > start else -1.0
-        near, far = (edge + (out.x + out.y) * off for off in (OFF, OFF + BODY))
 
-        def at(along: float, across: float) -> Point:
+        def at(along: float, off: float) -> Point:
+            across = edge + (out.x + out.y) * off
             return Point(along, across) if level else Point(across, along)
 
-        corners = at(start, near), at(end, near), at(end, far), at(start, far)
-        self.add(layers.THIN, Stroke(Path.through(corners, closed=True)))
+        far = OFF + BODY
+        corners = at(start, OFF), at(end, OFF), at(end, far), at(start, far)
+        self.add(layers.THIN, line(*corners, closed=True))
         # a tick each 100 mm or 4 in, a long one each fifth; the end is the body's own line
         step = (4 * MM_PER_INCH if self.plan.job.tape.imperial else 100.0) / self.frame.scale
         for i in range(1, ceil(abs(end - start) / step - 1e-6)):
-            x, deep = start + ahead * i * step, 1.0 if i % 5 == 0 else 0.45
-            self.thin(at(x, near), at(x, near + (far - near) * deep))
-        bar = Path.through((at(start, edge), at(start, far + (far - near) * 0.4)))
-        self.add(layers.BENCH_HOOK, Stroke(bar))
+            x, deep = start + ahead * i * step, BODY if i % 5 == 0 else 0.45 * BODY
+            self.thin(at(x, OFF), at(x, OFF + deep))
+        self.add(layers.BENCH_HOOK, line(at(start, 0.0), at(start, far + 0.4 * BODY)))
         if level and (len(name) > 1 or name in "PQ"):
             anchor: Anchor = "end" if ahead > 0 else "start"
-            words = Text(Point(start - ahead * 1.2, far), name, MARK, anchor, bold=True)
+            words = Text(at(start - ahead * 1.2, far), name, MARK, anchor, bold=True)
             met = [b for b in self.corners if min(b.shared(text_box(words))) > 0]
             for letter in met:  # of a corner at the same end: farther out
                 x = (letter.left if ahead > 0 else letter.right) - ahead
-                words = replace(words, at=Point(x, far))
+                words = replace(words, at=at(x, far))
             self.add(layers.LETTERING, words)
             self.setter.keep_clear(text_box(words))
 

@@ -7,22 +7,21 @@ from it. Every saw line runs out over a tape to its label.
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
 from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.kit.picture import DrawingFrame
-from ....drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
+from ....drawing.scene import Area, Mark, Scene, Stroke, Text, line, text_box
 from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most, first_of_best
 from ....geometry.tolerance import ROUNDING
 from ....marking.instruments import Swing
 from ....marking.mark import Kind
-from ....marking.mark import Mark as PlacedMark
 from ....panel.shown import drawn_defects
 from ....plan.plan import Plan
 from ....words.first_page import drawn_marks, letters_of
-from ....words.lying import Lying
-from ....words.saw_lines import Round, SawLine
+from ....words.saw_lines import Lying, Round
 from .lanes import draw_lanes
 from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
 
@@ -43,12 +42,30 @@ def lying_scene(
 
     A `plain` one has no tapes and figures, for a narrow screen.
     """
-    picture, room = _begun(plan, lying, rounds, tallest, width, plain), tallest
+
+    def begun(room: float) -> LyingPicture:
+        """Return the empty picture, its panel as large as the width and so much height allow."""
+        seen = DrawingFrame(Bounds(0.0, 0.0, 1.0, 1.0), 1.0, ORIGIN, lying.mirrored, lying.turn)
+        extent = seen.of(plan.job.panel.boundary).bounds
+        tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
+        below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + BEND + 0.5)
+        wide, high = width - tape_side - FREE, room - 10.0 - below
+        scale = max(extent.width / wide, extent.height / high)
+        left = tape_side if lying.hand == "left" else FREE
+        spare = wide - extent.width / scale
+        corner = Point(left + spare / 2, 0.0) - Point(extent.left, extent.bottom) * (1 / scale)
+        frame = replace(seen, sheet=Bounds(0.0, -200.0, width, 400.0), scale=scale, corner=corner)
+        box = frame.of(plan.job.panel.boundary).bounds
+        return LyingPicture(
+            frame, LabelSetter(box), plan=plan, lying=lying, rounds=rounds, box=box, plain=plain
+        )
+
+    picture, room = begun(tallest), tallest
     scene = _drawn(picture)
     for _ in range(2):  # leaders that need no room leave it to the panel
         left = tallest - scene.frame.height
         room += left
-        larger = _begun(plan, lying, rounds, room, width, plain)
+        larger = begun(room)
         if at_most(left, 0.0) or larger.frame == picture.frame:
             break
         picture, drawn = larger, _drawn(larger)
@@ -65,30 +82,6 @@ def _drawn(picture: LyingPicture) -> Scene:
     frame = Bounds(0.0, low, picture.frame.sheet.width, picture.box.top + 10.0)
     title = f"The panel as it lies: {picture.plan.job.name}"
     return Scene(title, frame, tuple(picture.groups))
-
-
-def _begun(
-    plan: Plan, lying: Lying, rounds: tuple[Round, ...], tallest: float, width: float, plain: bool
-) -> LyingPicture:
-    """Return the empty picture, its panel as large as width and height allow."""
-    seen = DrawingFrame(_NOWHERE, 1.0, ORIGIN, lying.mirrored, lying.turn)
-    extent = seen.of(plan.job.panel.boundary).bounds
-    tape_side = FREE if plain else (36.5 if plan.job.tape.imperial else 23.5)
-    below = 11.0 if plain else 1.0 + len(rounds) * (BODY + OFF + LANE + BEND + 0.5)
-    wide, high = width - tape_side - FREE, tallest - 10.0 - below
-    scale = max(extent.width / wide, extent.height / high)
-    left = tape_side if lying.hand == "left" else FREE
-    spare = wide - extent.width / scale
-    corner = Point(left + spare / 2, 0.0) - Point(extent.left, extent.bottom) * (1 / scale)
-    sheet = Bounds(0.0, -200.0, width, 400.0)
-    frame = DrawingFrame(sheet, scale, corner, lying.mirrored, lying.turn)
-    box = frame.of(plan.job.panel.boundary).bounds
-    return LyingPicture(
-        frame, LabelSetter(box), plan=plan, lying=lying, rounds=rounds, box=box, plain=plain
-    )
-
-
-_NOWHERE = Bounds(0.0, 0.0, 1.0, 1.0)
 
 
 def _wood(picture: LyingPicture) -> None:
@@ -111,7 +104,7 @@ def _lines(picture: LyingPicture) -> None:
     for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
         ends = [frame.at(mark.point) for mark in held.of(kind)]
         if len(ends) == 2:  # names may stand on it
-            picture.add(layers.BENCH_CENTRE, Stroke(Path.through(ends)))
+            picture.add(layers.BENCH_CENTRE, line(*ends))
     if plan.top.lipping / frame.scale > 0.8:
         picture.path(layers.BENCH_CORE, *cuts.drawn(cuts.core))
     finish = [frame.of(path) for path in cuts.drawn(cuts.finish)]
@@ -119,25 +112,25 @@ def _lines(picture: LyingPicture) -> None:
     for x, y in points_along(finish, step=1.2):  # no words on it at all
         picture.setter.keep_clear(Bounds.about(Point(x, y), 0.9))
     for each in picture.rounds:
-        for line in each.lines:
-            _saw_line(picture, line)
+        for saw in each.lines:
+            _saw_line(picture, saw.cut)
         for corner in each.corners:
             for cut in corner.cuts:
                 picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
 
 
-def _saw_line(picture: LyingPicture, line: SawLine) -> None:
+def _saw_line(picture: LyingPicture, cut: StraightCut) -> None:
     """Draw a line, and its guide as a bar at both of its ends."""
-    cut, frame = line.cut, picture.frame
+    frame = picture.frame
     picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
     if cut.guide is None:
         return
     one, other = frame.at(cut.guide.start.point), frame.at(cut.guide.end.point)
     along = (other - one).unit() * 6.0
-    bars = (Path.through((one, one + along)), Path.through((other - along, other)))
-    picture.add(layers.BENCH_GUIDE, *(Stroke(bar) for bar in bars))
+    bars = line(one, one + along), line(other - along, other)
+    picture.add(layers.BENCH_GUIDE, *bars)
     for bar in bars:
-        picture.setter.keep_clear_along(bar, half=0.8, step=1.5)
+        picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
 
 
 def draw_inside(picture: LyingPicture) -> None:
@@ -157,20 +150,15 @@ def draw_inside(picture: LyingPicture) -> None:
     if not picture.plain:
         _radius(picture)
     for mark in marks if not picture.plain else marks[:1]:  # bound to their places: first
-        _named(picture, mark)
+        at = frame.at(mark.point)
+        inwards = frame.at(plan.top.placement.centre) - at
+        label = Text(at, mark.label, NAME, bold=True, halo=0.7)
+        for item in setter.set(label, towards=inwards):
+            picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
     letters = letters_of(plan)
     for defect in plan.job.panel.defects:
         if defect.name in letters:
             _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
-
-
-def _named(picture: LyingPicture, mark: PlacedMark) -> None:
-    frame = picture.frame
-    at = frame.at(mark.point)
-    inwards = frame.at(picture.plan.top.placement.centre) - at
-    label = Text(at, mark.label, NAME, bold=True, halo=0.7)
-    for item in picture.setter.set(label, towards=inwards):
-        picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
 
 
 def _radius(picture: LyingPicture) -> None:
@@ -216,16 +204,17 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
         for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
     )
     boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
-    chosen = picture.setter.chosen(boxes, within=False)
+    chosen = picture.setter.best(boxes, within=False, kept=False)  # the ring keeps its own
     assert chosen is not None
-    picture.ring(chosen[0], number, radius=2.2)
+    picture.ring(chosen, number, radius=2.2)
 
 
 def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
     """Write a letter in a box on a defect, or beside it with a leader."""
     middle, leader = picture.setter.boxed(at, half=2.1)
-    picture.add(layers.PAPER, Area(Path.round_box(Bounds.about(middle, 2.1)), edged=False))
-    picture.add(layers.BENCH_MARK, Stroke(Path.round_box(Bounds.about(middle, 2.1))))
+    box = Path.round_box(Bounds.about(middle, 2.1))
+    picture.add(layers.PAPER, Area(box, edged=False))
+    picture.add(layers.BENCH_MARK, Stroke(box))
     if leader is not None:
         picture.add(layers.THIN, Stroke(leader))
     text = Text(middle + Point(0.0, -1.3), letter, 2.7, "middle", bold=True)

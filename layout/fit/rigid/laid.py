@@ -1,0 +1,206 @@
+"""An outline laid on a piece of wood: how clear it is in a pose, or in all poses of a box.
+
+Two shapes that do not cross are nearest at a corner of one of them, and a point that lies deep in
+the outline must lie as deep in the wood. So the clearance is the least, over points of the outline,
+of their depth in the wood less that in the outline, and over corners of the wood of their distance
+from the outline. A box lets each of them gain no more than it lets that point move. A step raises
+the least of them; a pose that does not fit yet is worked out of what it crosses in the same manner.
+"""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, field
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ...geometry.polygon import Region, convex_hull
+from ...geometry.tolerance import ROUNDING
+from ..goal import Ends
+from ..local_search import Steps, best_step, climbed
+from ..wood.depth import Depths
+from ..wood.edges import Array, depths_in, outermost, turned, turned_in, ways_in
+from ..wood.round_holes import Disks
+from .outline import Shape
+
+_AROUND = 1.5
+"""Of the outline's reach: farther off no corner of the wood is looked at."""
+_FIRST_STEP = 0.1
+"""Of the outline's reach."""
+_LAST_STEP = 1e-3
+"""mm: steps below this change the clearance by less than a tenth of what is promised."""
+_MOST_ROWS = 90
+"""Ways looked at in one step; the shortest."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """A piece of wood, or all of it."""
+
+    region: Region
+    edges: Array
+    """(n, 2, 2) array: mm, the wood to their left."""
+    outermost: NDArray[np.bool_]
+    """(n,) array of bool: which edges have all of it to their left."""
+    corners: Array
+    """(m, 2) array: corners where the wood turns inwards: none but these can come nearest to an
+    edge of a top."""
+    depths: Depths
+
+    @classmethod
+    def of(cls, region: Region) -> Ground:
+        """Return the ground of a region."""
+        edges = region.edges
+        corners = edges[turned_in(edges)[:, 0], 0]
+        own = outermost(edges, convex_hull(region.corners))
+        return cls(region, edges, own, corners, Depths(region, edges, Disks.none()))
+
+
+@dataclass(frozen=True, slots=True)
+class Play:
+    """How far a box of poses lets points of the outline move."""
+
+    middle: float = 0.0
+    """With its middle, mm."""
+    swing: float = 0.0
+    """With the turn, for each mm from the middle."""
+    bend: float = 0.0
+    """1 less the cosine of the turn."""
+
+    @classmethod
+    def of(cls, half: Array) -> Play:
+        """Return what a box leaves, of half its sides, (3,): mm, mm, radians."""
+        x, y, turn = (float(side) for side in half)
+        swing = 2 * math.sin(min(turn, math.pi) / 2)
+        return cls(math.hypot(x, y), swing, 1 - math.cos(turn))
+
+    def far(self, arms: Array) -> Array:
+        """Return how far points move, (…), at the ends of arms from the middle, (…, 2) mm."""
+        moved: Array = self.middle + self.swing * np.hypot(arms[..., 0], arms[..., 1])
+        return moved
+
+
+STILL = Play()
+
+
+@dataclass(frozen=True, slots=True)
+class Laid:
+    """An outline on a piece of wood."""
+
+    shape: Shape
+    ground: Ground
+
+    def clear(self, pose: Array, play: Play = STILL) -> float:
+        """Return a clearance, mm, that no pose of a box beats; of a single pose its very own.
+
+        Negative where something is crossed. The box is about the pose, (3,): mm, mm, radians.
+        """
+        points, gain = self.telling(pose, play)
+        there = turned(points, -float(pose[2])) + pose[:2]
+        corners = self.corners_near(pose)
+        out = play.far(corners - pose[:2]) - self.inside(corners, pose)
+        depth = depths_in(self.ground.region, self.ground.edges, there)
+        return min(float((depth + gain).min()), float(out.min(initial=math.inf)))
+
+    def telling(self, pose: Array, play: Play = STILL, reach: float = 0.0) -> tuple[Array, Array]:
+        """Return points of the outline that may be least clear, or by `reach`, mm, less so.
+
+        And what is added to their depths in the wood.
+        """
+        shape, depths = self.shape, self.ground.depths
+        points = np.concatenate([shape.corners, shape.probes])
+        gain = play.far(points)
+        gain[len(shape.corners) :] -= shape.depths
+        most = depths.most(turned(points, -float(pose[2])) + pose[:2]) + gain
+        near = most <= most.min() + reach + 2 * depths.step
+        return points[near], gain[near]
+
+    def corners_near(self, pose: Array) -> Array:
+        """Return the corners of the wood that a circle round the outline, half as large, holds."""
+        corners = self.ground.corners
+        near: Array = corners[np.hypot(*(corners - pose[:2]).T) <= _AROUND * self.shape.reach]
+        return near
+
+    def inside(self, points: Array, pose: Array) -> Array:
+        """Return how deep points of the panel lie in the outline in a pose; negative outside."""
+        return self.shape.inside(turned(points - pose[:2], float(pose[2])))
+
+
+@dataclass(frozen=True, slots=True)
+class Climber(Laid):
+    """Raises the clearance of one outline on one piece of wood, its inner polygon."""
+
+    held: Array = field(default_factory=lambda: np.zeros((0, 2)))
+    """(h, 2) array: points of the panel that must lie within the outline, by `ROUNDING` at least:
+    those on its very edge would be held or not by the last bit of a sum."""
+    spans: tuple[Ends, ...] = ()
+    """From where to where it may be turned, radians; none where any turn will do."""
+
+    def clearance(self, pose: Array) -> float:
+        """Return the clearance of a pose, mm; −∞ where a point that must be held is not."""
+        if len(self.held) and self.inside(self.held, pose).min() < ROUNDING:
+            return -math.inf
+        return self.clear(pose)
+
+    def fitted(self, pose: Array) -> tuple[float, Array] | None:
+        """Return the clearance of a pose that holds what it must, mm, and the pose."""
+        clearance = self.clearance(pose)
+        return None if clearance == -math.inf else (clearance, pose)
+
+    def climbed(self, value: float, pose: Array, plenty: float = math.inf) -> tuple[float, Array]:
+        """Return a local best reached from a pose, never a worse one, or one with `plenty`, mm."""
+        steps = _FIRST_STEP * self.shape.reach, _LAST_STEP
+        return climbed(self, (value, pose), steps, enough=plenty)
+
+    def holding(self, pose: Array, trust: float) -> Array:
+        """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
+        return self.moved(pose, best_step(self, pose, trust)[0])
+
+    def moved(self, pose: Array, step: Array) -> Array:
+        """Return the pose after a step."""
+        there: Array = pose + step[:3] / [1.0, 1.0, self.shape.reach]
+        return there
+
+    def steps(self, pose: Array, trust: float) -> Steps:
+        """Return the steps of at most `trust`, mm.
+
+        The unknowns are the place, the turn, counted at the farthest point, and the clearance.
+        """
+        clear, slopes = self._rows(pose, 3 * trust)
+        start = float(clear.min())
+        near = np.argsort(clear, kind="stable")[:_MOST_ROWS]
+        near = near[clear[near] <= start + 3 * trust]
+        out, held = self._out(self.held, pose)
+        gains = np.repeat([1.0, 0.0], [len(near), len(held)])
+        rows = np.column_stack([np.vstack([-slopes[near], held]), gains])
+        limits = np.concatenate([clear[near] - start, -out - 2 * ROUNDING])
+        low, high = trust * np.array([[-1.0, -1.0, -1.0, 0.0], [1.0, 1.0, 1.0, 3.0]])
+        if self.spans:
+            turn = float(pose[2])
+            span = min(self.spans, key=lambda span: max(span[0] - turn, turn - span[1]))
+            ends = (np.array(span) - turn) * self.shape.reach
+            low[2], high[2] = max(-trust, min(ends[0], 0.0)), min(trust, max(ends[1], 0.0))
+        return Steps(np.array([0.0, 0.0, 0.0, 1.0]), rows, limits, low, high)
+
+    def _rows(self, pose: Array, reach: float) -> tuple[Array, Array]:
+        """Return how clear points are, (m,), and how that changes with each unknown, (m, 3)."""
+        points, gain = self.telling(pose, reach=reach)
+        arms = turned(points, -float(pose[2]))
+        there, ground = arms + pose[:2], self.ground
+        depth, ways = ways_in(ground.edges, there, ground.region.holds_points(there))
+        out, slopes = self._out(self.corners_near(pose), pose)
+        rows = np.vstack([self._slopes(arms, ways), slopes])
+        return np.concatenate([depth + gain, out]), rows
+
+    def _out(self, points: Array, pose: Array) -> tuple[Array, Array]:
+        """Return how far points of the panel lie outside, and how that changes, as `_rows` does."""
+        away, turn, shape = points - pose[:2], float(pose[2]), self.shape
+        own = turned(away, turn)
+        depth, deeper = ways_in(shape.edges, own, shape.region.holds_points(own))
+        return -depth, self._slopes(away, turned(deeper, -turn))
+
+    def _slopes(self, arms: Array, ways: Array) -> Array:
+        """Return how far along ways a mm of each unknown moves the ends of arms, (m, 3)."""
+        swing = ways[:, 1] * arms[:, 0] - ways[:, 0] * arms[:, 1]
+        return np.column_stack([ways, swing / self.shape.reach])
