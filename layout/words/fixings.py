@@ -51,8 +51,7 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
             "Each leg has a plate {length:figure} × {width:figure} and {thickness:drill} thick.",
             plate,
         ),
-        screw is not None
-        and _screwed(tape, wish, screw, table.screws_each),
+        screw is not None and _screwed(tape, wish, screw, table.screws_each),
         not table.movement.solid
         and "A top of this build hardly moves; in damp it may swell by "
         f"{tape.small(table.movement.change)} across: leave fixings that much play.",
@@ -72,27 +71,7 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
     )
 
 
-<<<<<<< HEAD
-def _held(plan: Plan, wish: LegsWish, table: TablePlan) -> Iterator[str]:
-    tape = plan.job.tape
-    if wish.plate is not None:
-        yield (
-            f"Each leg has a plate {tape.figure(wish.plate.length)} × "
-            f"{tape.figure(wish.plate.width)} and {thin(tape, wish.plate.thickness)} thick."
-        )
-    if table.screw is not None:
-        yield _screw(plan, wish, table.screw, table.screws_each)
-    if not table.movement.solid:
-        yield (
-            "A top of this build hardly moves; in damp it may swell by "
-            f"{tape.small(table.movement.change)} across: leave fixings that much play."
-        )
-
-
-def _screw(plan: Plan, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
-=======
 def _screwed(tape: Tape, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
->>>>>>> main
     """Return how far a screw goes in; a leg with nothing to pass is held by what its head takes."""
     passed = "a ledger inside the apron"
     if wish.plate is not None:

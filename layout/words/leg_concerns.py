@@ -10,12 +10,7 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from ..concern import Concern
-<<<<<<< HEAD
 from ..legs.plan import GRAVE, LegMatter
-from ..legs.sag import Deflection
-=======
-from ..legs.plan import GRAVE, LegMatter
->>>>>>> main
 from ..legs.stance import Stance
 from ..legs.tipping import GRAVITY
 from ..plan.standing import Comparison

@@ -7,14 +7,9 @@ from decimal import ROUND_HALF_UP, Decimal
 from functools import partial
 from itertools import groupby
 
-<<<<<<< HEAD
-from ..legs.fixings import Bed
-from ..units import Tape
-=======
 from ..legs.fixings import Bed
 from ..money.price import Case, Entry, Forgotten, Money
 from ..units import MM_PER_INCH, Tape
->>>>>>> main
 from ..work.coats import LABELS
 from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
