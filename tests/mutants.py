@@ -37,7 +37,6 @@ TARGETS = {
     "layout/fit/convex/polygon_lift.py": f"{HUGGED} -k hexagon",
     "layout/fit/convex/polygon_gauge.py": CONVEX,
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
-    "layout/fit/rectangles/narrowing.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",
     "layout/fit/rectangles/slim.py": f"{RECTANGLES} -k slim-or-strip",
     "layout/fit/rectangles/hull_bound.py": "tests/fit/test_rectangle_turns.py",

@@ -119,13 +119,16 @@ class Counts(Kind):
 
     def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         """Return the numbers; the same one twice is one in a list."""
-        form = "[least, most]" if self.rising else "[4, 6]"
-        wanted = f"a list of numbers: write {form}"
-        held = each(self.kind, value, at, wanted, 2 if self.rising else None if value else 1)
-        if held is not None and self.rising and held[0] > held[1]:
+        if not self.rising:
+            count = None if value else 1  # an empty list is none
+            listed = each(self.kind, value, at, "a list of numbers: write [4, 6]", count)
+            return None if listed is None else tuple(dict.fromkeys(listed))
+        span = "a list of numbers: write [least, most]"
+        held: tuple[Held, ...] | None = each(self.kind, value, at, span, 2)
+        if held is not None and held[0] > held[1]:
             at.wrong(f"{held[0]:g} is above {held[1]:g}: write the lower one first")
             return None
-        return held if held is None or self.rising else tuple(dict.fromkeys(held))
+        return held
 
 
 ABOVE_0 = Length(Range(0.0, above=True), "give what the tape reads")

@@ -17,7 +17,7 @@ from ..geometry.intersect import way_out
 from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
-from ..panel.lifting import ONE_LIFTS
+from ..panel.materials import ONE_LIFTS
 from .foot import Foot
 from .plan import GRAVE, Leg, LegMatter, LegsPlan, Overhang, Tipping
 from .room import PLATE_INSET, TableTop, inside_by, under_feet

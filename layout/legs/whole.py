@@ -10,7 +10,7 @@ from ..concern import Concern
 from ..geometry import Point, Region, array_of
 from ..panel.build import Kind
 from ..panel.frame import frame_of
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..top import Top
 from .fixings import (
     LEFT_UNDER_TIP,

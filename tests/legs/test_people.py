@@ -14,7 +14,7 @@ from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.heights import HEIGHTS, use_of
 from panelwright.layout.legs.seating import Edge, most_places, seating_at
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
-from panelwright.layout.panel.lifting import lifters
+from panelwright.layout.panel.materials import lifters
 
 INCH = 25.4
 THIN = Foot.round(10)
