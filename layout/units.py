@@ -78,6 +78,8 @@ class Tape:
     def fill(self, words: str, fact: object = None, /, **more: object) -> str:
         """Return words with figures in their places: those of a fact by its own names, and `more`.
 
+        Of a fact that is a tuple they go by their numbers.
+
         A figure is told by the method that stands behind its colon.
 
         >>> Tape().fill("{real:measure} long, {wide:figure} wide", 700.2, wide=400.0)
@@ -195,7 +197,9 @@ class _Filled(string.Formatter):
         self.tape = tape
 
     def get_value(self, key: int | str, args: Sequence[Any], kwargs: Mapping[str, Any]) -> Any:  # noqa: ANN401 - what a field holds
-        return kwargs[str(key)] if key in kwargs else getattr(args[0], str(key))
+        if key in kwargs:
+            return kwargs[str(key)]
+        return args[0][key] if isinstance(key, int) else getattr(args[0], key)
 
     def format_field(self, value: Any, spec: str) -> Any:  # noqa: ANN401 - what a field holds
         told = getattr(self.tape, spec, None) if spec else None

@@ -33,15 +33,7 @@ class MarkedAgain:
 
 
 def shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
-    """Return the bench with what the rough cuts have left of the slab, and the datum on that.
-
-    Parameters
-    ----------
-    rough : sequence of Trim
-        The cuts to rough length.
-    left : Region
-        What they leave.
-    """
+    """Return the bench with what the rough cuts have left of the slab, and the datum on that."""
     panel, datum = bench.top.panel, bench.datum
     piece = left.piece_at(bench.top.placement.centre)
     boundary = Path.through_ring(piece.exterior) if rough else panel.boundary

@@ -13,7 +13,7 @@ from enum import Enum
 
 from ..marking.instruments import StringCompass
 from ..marking.marks import compasses_for
-from ..panel import Face, Kind, Panel
+from ..panel import Face, Kind
 from ..panel.datum import Datum
 from ..top import Top
 from .tools import Stroke, Tools
@@ -50,16 +50,6 @@ class WorkFace:
         return self.chips or not self.mirrored
 
 
-def work_face(panel: Panel, datum: Datum, wished: Face | None = None) -> WorkFace:
-    """Return how the show face lies, as wished, or as suits the build and the datum."""
-    chips = panel.build.kind in _CHIPS
-    if wished is not None:
-        return WorkFace(wished, FaceReason.ASKED, chips)
-    if datum.struck and not panel.build.kind.is_board:
-        return WorkFace(Face.UP, FaceReason.STRUCK, chips)
-    return WorkFace(Face.DOWN, FaceReason.TEETH, chips)
-
-
 @dataclass(frozen=True, slots=True)
 class Bench:
     """What every cut of one job is made with."""
@@ -86,25 +76,28 @@ class Bench:
 
     @property
     def face(self) -> WorkFace:
-        """How the work lies while it is sawn."""
-        return work_face(self.top.panel, self.datum, self.tools.show_face)
+        """How the show face lies, as the maker wishes, or as suits the build and the datum."""
+        wished, kind = self.tools.show_face, self.top.panel.build.kind
+        if wished is not None:
+            return WorkFace(wished, FaceReason.ASKED, kind in _CHIPS)
+        if self.datum.struck and not kind.is_board:
+            return WorkFace(Face.UP, FaceReason.STRUCK, kind in _CHIPS)
+        return WorkFace(Face.DOWN, FaceReason.TEETH, kind in _CHIPS)
 
     @property
     def keeps_left(self) -> bool:
         """Whether the saw is pushed with the kept wood on its left, seen show face up.
 
-        The wider side of its base lies on that wood: the steadier one.
+        The wider side of its base that is measured lies on that wood: the steadier one.
         """
-        tools = self.tools
-        return (tools.guide is None or tools.guide == tools.guide_left) != self.face.mirrored
+        left, right = self.tools.guide_left, self.tools.guide_right
+        return (right is None or (left is not None and left >= right)) != self.face.mirrored
 
     def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
         """Return how far a guide stands from a line, mm, and on which side of the blade.
 
-        Parameters
-        ----------
-        keeps_left : bool
-            Whether the saw is pushed with the kept wood on its left, seen show face up.
+        `keeps_left` says whether the saw is pushed with the kept wood on its left, seen show face
+        up.
         """
         left = keeps_left != self.face.mirrored
         tools = self.tools

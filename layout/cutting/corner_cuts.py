@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from functools import partial
 
 from ..geometry import Point, Region, at_least
 from ..geometry.intersect import meeting_of_lines
@@ -11,19 +10,8 @@ from ..geometry.tolerance import SAME_PLACE, SIZE_SLACK
 from ..units import nearest_whole
 from .bench import Bench
 from .cut import CornerCut
-from .sawn import (
-    Ends,
-    SawLine,
-    Sawn,
-    Strip,
-    edge_point,
-    extent_of,
-    fields_of,
-    guide_of,
-    line_of,
-    strip_beyond,
-)
-from .straight import StraightCuts, crossed
+from .sawn import Ends, SawLine, Sawn, line_of
+from .straight import StraightCuts
 from .tools import Stroke
 
 LEAST_DEEP = 12.0
@@ -35,25 +23,30 @@ LEAST_RUN = 200.0
 bases are 250 to 300 long)."""
 
 
-def corner_cuts_of(bench: Bench, cuts: StraightCuts) -> tuple[CornerCut, ...]:
-    """Return the corner cuts in order round the top, from the corner nearest the datum's start.
+def corner_cuts_of(cuts: StraightCuts) -> tuple[tuple[CornerCut, ...], Region]:
+    """Return the corner cuts in order round the top, and what they leave of the blank.
 
-    None where the saw would cross what no blade may cross, or where little stands outside the line:
-    the jigsaw goes round there anyway.
+    They go round from the corner nearest the datum's start. None where the saw would cross what no
+    blade may cross, or where little stands outside the line: the jigsaw goes round there anyway.
     """
-    blank = cuts.blank
-    made: list[CornerCut] = []
+    bench, blank, made = cuts.bench, cuts.blank, list[CornerCut]()
     if bench.top.runs.is_straight:
-        return ()
+        return (), blank
+    left, top = bench.left_by(Stroke.CORNER), bench.top
     for corner in _corners(bench):
-        line = _line(bench, corner)
-        strip = strip_beyond(blank, line)
-        enough = at_least(strip.widest - bench.tools.kerf, LEAST_DEEP, SIZE_SLACK)
-        if not enough or crossed(bench, line, blank):
+        waste = Point.polar(1.0, corner.angle + bench.turn)
+        reach = top.outline.support(corner.angle) - top.lipping + left
+        line = SawLine(top.placement.centre + waste * reach, waste)
+        cut = Sawn(bench, line, blank, left, top.thickness, in_blank=True)
+        if not at_least(cut.off, LEAST_DEEP, SIZE_SLACK) or cut.crossed:
             continue
-        made.append(_cut(cuts, (line, strip, blank), len(made) + 1))
-        blank = blank.minus(line.beyond(extent_of(blank)))
-    return tuple(made)
+        handsaw = cut.spans[0][0].distance_to(cut.spans[-1][1]) < LEAST_RUN
+        fields = cut.fields(f"Corner cut {len(made) + 1}", guided=not handsaw)
+        ends = cut.ends(line)
+        assert ends is not None  # or nothing would fall off
+        made.append(CornerCut(**fields, leg=_leg(cuts, ends), handsaw=handsaw))
+        blank = cut.left
+    return tuple(made), blank
 
 
 def _corners(bench: Bench) -> list[Point]:
@@ -61,34 +54,6 @@ def _corners(bench: Bench) -> list[Point]:
     around = [Point(-1, -1), Point(1, -1), Point(1, 1), Point(-1, 1)]
     quarters = nearest_whole((bench.turn - bench.datum.frame.turn) / (math.pi / 2)) % 4
     return [around[(i - quarters) % 4] for i in range(4)]
-
-
-def _line(bench: Bench, corner: Point) -> SawLine:
-    waste = Point.polar(1.0, corner.angle + bench.turn)
-    reach = _tangent(bench, corner) + bench.left_by(Stroke.CORNER)
-    return SawLine(bench.top.placement.centre + waste * reach, waste)
-
-
-def _tangent(bench: Bench, corner: Point) -> float:
-    return bench.top.outline.support(corner.angle) - bench.top.lipping
-
-
-def _cut(cuts: StraightCuts, where: tuple[SawLine, Strip, Region], number: int) -> CornerCut:
-    bench, (line, strip, blank) = cuts.bench, where
-    ends = _ends(bench, blank, line)
-    handsaw = ends[0].point.distance_to(ends[1].point) < LEAST_RUN
-    guide = None if handsaw else guide_of(bench, line, partial(_ends, bench, blank))
-    sawn = Sawn(line, blank, strip, bench.left_by(Stroke.CORNER), bench.top.thickness, ends)
-    fields = fields_of(bench, sawn, f"Corner cut {number}")
-    return CornerCut(**fields, guide=guide, leg=_leg(cuts, ends), handsaw=handsaw)
-
-
-def _ends(bench: Bench, blank: Region, line: SawLine) -> Ends:
-    """Return where a line enters and leaves the blank, found from the panel's edges."""
-    extent = extent_of(blank)
-    spans = blank.chord(*line.ends(extent))
-    start, end = spans[0][0], spans[-1][1]
-    return edge_point(bench, start), edge_point(bench, end)
 
 
 def _leg(cuts: StraightCuts, ends: Ends) -> float | None:

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from ..geometry import Arc, Line, Path, Point, Region, Segment
 from ..panel.build import Kind
 from ..top.runs import stays_out
 from ..units import nearest_whole
 from .bench import Bench
-from .cut import CurveCut, CurveTool, HandCut, JigsawCut, Kerf, RouterCut, SwungRadius
-from .rough import RING, jigsaw_kerf, rough_allowance, rough_line
+from .cut import CurveCut, CurveTool, HandCut, JigsawCut, RouterCut, SwungRadius
+from .rough import RING, rough_allowance, rough_line
 from .router import TemplateGuide, quarter_feeds
 from .sawn import extent_of
 from .tools import THICK
@@ -32,20 +32,14 @@ def curve_cuts(
 ) -> tuple[CurveCut, ...]:
     """Return the cuts along the outline, in order.
 
-    Where no more stands outside the line than its bit is wide, the router needs no jigsaw before
-    it (common practice).
-
-    Parameters
-    ----------
-    blank : Region
-        What is left after all straight cuts.
-    core : Path
-        The line that is kept, on the panel.
-    is_hollow : bool
-        Whether straight cuts cannot free all of it.
+    Where no more stands outside the line than its bit is wide, the router needs no jigsaw before it
+    (common practice). `blank` is what is left after all straight cuts, `core` the line that is
+    kept, on the panel; of a hollow top they cannot free all.
     """
     kept = Region.of(core)
-    most = _most_outside(blank, kept)
+    corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
+    outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
+    most = max(outside, default=0.0)  # the farthest that wood stands out is at a corner of it
     cuts: list[CurveCut] = []
     needs_saw = most > bench.tools.bit or not bench.tools.router
     if (needs_saw and not bench.top.runs.is_straight) or is_hollow:
@@ -56,20 +50,6 @@ def curve_cuts(
     else:
         cuts.append(HandCut(CurveTool.HAND, core, 0.0, most, bench.top.runs.kept))
     return tuple(cuts)
-
-
-def curve_kerfs(bench: Bench, cuts: Sequence[CurveCut]) -> Iterator[Kerf]:
-    """Yield what the jigsaw turns to dust; nothing without it."""
-    for cut in cuts:
-        if isinstance(cut, JigsawCut):
-            yield Kerf(cut.label, jigsaw_kerf(bench))
-
-
-def _most_outside(blank: Region, kept: Region) -> float:
-    """Return the farthest that wood stands outside the kept line, mm: at a corner of the blank."""
-    corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
-    outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
-    return max(outside, default=0.0)
 
 
 def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> JigsawCut:
@@ -120,7 +100,7 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
 def _router(bench: Bench, most: float, core: Path) -> RouterCut:
     """Return the router's cut: a disk is measured from the pin to the near edge of the bit."""
     tools, thickness, runs = bench.tools, bench.top.thickness, bench.top.runs
-    bit, template = tools.bit, _template(bench)
+    bit, base, template = tools.bit, tools.router_base, _template(bench)
     radii = tuple(
         SwungRadius(c.centres, c.core_radius, c.core_radius + bit / 2, c.core_radius + bit)
         for c in bench.compasses
@@ -140,7 +120,7 @@ def _router(bench: Bench, most: float, core: Path) -> RouterCut:
         template=template,
         half_template=template is not None and bench.top.outline.bends_everywhere,
         straights=straights,
-        straightedge=tools.base_offset if straights else None,
+        straightedge=(base - bit) / 2 if straights and base is not None else None,
         bit=bit,
         stays_out=max((o for line in runs.cut for _, o in stays_out(line, bit / 2)), default=0.0),
         all_straight=runs.is_straight,

@@ -109,17 +109,9 @@ class Mended:
 def mends_for(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
     """Yield the mends of the defects that lie in what is kept of a panel, in their order.
 
-    Parameters
-    ----------
-    kept : Region
-        What lies within the line that is cut.
-    tape : Tape
-        Sizes are whole steps of 5 mm, or of 1/4 in, and bits those sold in the tape's unit.
-
-    Raises
-    ------
-    LayoutError
-        If one cannot be mended in that way.
+    Raises a LayoutError if one cannot be mended in that way. `kept` is what lies within the line
+    that is cut. Sizes are whole steps of 5 mm, or of 1/4 in, and bits those sold in the unit of the
+    tape.
     """
     mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
     # a face is sanded when nothing stands out of it any more
@@ -145,21 +137,14 @@ def _mended(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[
 
 
 def _plug(panel: Panel, defect: Defect, tape: Tape) -> Mended:
-    bore = plug_bore(hole_diameter(defect), tape)
+    bore, depth = plug_bore(hole_diameter(defect), tape), panel.made_thickness
     assert bore is not None  # or it was refused
-    depth, through = _depth(panel, defect, LEAST_PLUG)
+    if defect.depth is not None:
+        bored = max(defect.depth + BORED_CLEAN, LEAST_PLUG)
+        depth = bored if at_most(bored, depth - THIN_FLOOR) else depth
     place = Placement(defect.place.bounds.middle, panel.grain)
+    through = depth == panel.made_thickness
     return Mended(defect.name, Mend.PLUG, (place,), bore, bore, depth, through)
-
-
-def _depth(panel: Panel, defect: Defect, least: float) -> tuple[float, bool]:
-    """Return how deep to go, and whether that is right through."""
-    thickness = panel.made_thickness
-    if defect.depth is None:
-        return thickness, True
-    depth = max(defect.depth + BORED_CLEAN, least)
-    through = not at_most(depth, thickness - THIN_FLOOR)
-    return (thickness, True) if through else (depth, False)
 
 
 def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Mended]:
@@ -192,7 +177,9 @@ def _keys(panel: Panel, defect: Defect, kept: Region, tape: Tape) -> Iterator[Me
 def _patch(panel: Panel, defect: Defect, tape: Tape) -> Mended:
     box = TurnedBox.turned(defect.place.points(CHORD, "outside"), panel.grain)
     step = tape.step
-    length, width = (_up(side + 2 * PATCH_MORE, step) for side in (box.length, box.width))
+    length, width = (
+        math.ceil((side + 2 * PATCH_MORE) / step - 1e-9) * step for side in (box.length, box.width)
+    )
     most = VENEER_PATCH if panel.build.kind is Kind.VENEERED else PATCH_DEPTH
     wanted = most if defect.depth is None else max(defect.depth + BORED_CLEAN, most)
     depth = min(wanted, panel.made_thickness)
@@ -226,7 +213,3 @@ def _sanded(panel: Panel, defect: Defect) -> Mended:
 
 def _down(size: float, step: float) -> float:
     return max(1, math.floor(size / step + 1e-9)) * step
-
-
-def _up(size: float, step: float) -> float:
-    return math.ceil(size / step - 1e-9) * step

@@ -20,7 +20,7 @@ from .again import MarkedAgain
 from .bench import Bench, WorkFace
 from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
 from .corner_cuts import corner_cuts_of
-from .curves import curve_cuts, curve_kerfs
+from .curves import curve_cuts
 from .cut import (
     CornerCut,
     CurveCut,
@@ -36,7 +36,7 @@ from .cut import (
 )
 from .edging import Edging, edging_of
 from .mending import Mended, mends_for
-from .rough import KeptEdge, kept_edges, rough_allowance, rough_line, rough_region
+from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
 from .straight import StraightCuts, straight_cuts
@@ -171,10 +171,9 @@ class CutPlan:
     @property
     def acts(self) -> tuple[Act, ...]:
         """What to do at the bench, in order."""
-        return (*self._first(), *self._straight(), *self._curved())
+        return (*self._before_marks(), *self._straight(), *self._curved())
 
-    def _first(self) -> Iterator[Act]:
-        """Yield what comes before the cuts that need marks."""
+    def _before_marks(self) -> Iterator[Act]:
         again = self.again
         if again is not None:
             yield from (trim for trim in self.trims if trim.kind is TrimKind.ROUGH)
@@ -207,18 +206,18 @@ class CutPlan:
 def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:
     """Return the cuts that take a finished top out of its panel.
 
-    Parameters
-    ----------
-    top : Top
-    datum : Datum
-    tools : Tools
-    tape : Tape, optional
-        Plugs and keys are of sizes that suit it; in millimetres where none is given.
+    Plugs and keys are of sizes that suit the tape; in millimetres where none is given.
     """
     bench, panel, core = Bench(top, datum, tools), top.panel, top.core
     cuts = straight_cuts(bench)
-    corners = corner_cuts_of(bench, cuts)
-    curves, blank, kerfs = _to_the_line(bench, cuts, corners, core)
+    corners, blank = corner_cuts_of(cuts)
+    curves = curve_cuts(bench, blank, core, is_hollow=cuts.is_hollow)
+    extent = extent_of(panel.region())
+    sawn: tuple[StraightCut, ...] = (*cuts.trims, *corners)
+    kerfs = [Kerf(cut.label, line_of(cut).band(cut.kerf, extent)) for cut in sawn]
+    if isinstance(curves[0], JigsawCut):
+        kerfs.append(Kerf(curves[0].label, jigsaw_kerf(bench)))
+        blank = blank.meet(rough_region(bench))
     rough = rough_line(bench)
     return CutPlan(
         face=bench.face,
@@ -235,7 +234,7 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         kerf=tools.kerf,
         allowance=rough_allowance(bench),
         blank=blank,
-        kerfs=kerfs,
+        kerfs=tuple(kerfs),
         edging=edging_of(bench, cuts),
         rim=rim_loss(panel, core),
         joints=frame_joints(panel, cuts.trims, core),
@@ -250,23 +249,6 @@ def _concerns(cuts: StraightCuts) -> Iterator[Concern]:
         if side.reason is SkipReason.TOO_THIN:
             who = (side.edge,) if side.edge else ()
             yield Concern(CutMatter.NO_ROOM, who, side.strip, side.needed)
-
-
-def _to_the_line(
-    bench: Bench, cuts: StraightCuts, corners: tuple[CornerCut, ...], core: Path
-) -> tuple[tuple[CurveCut, ...], Region, tuple[Kerf, ...]]:
-    """Return the cuts along the outline, what is left before the last, and every kerf."""
-    extent = extent_of(bench.top.panel.region())
-    blank = cuts.blank
-    sawn: tuple[StraightCut, ...] = (*cuts.trims, *corners)
-    kerfs = [Kerf(cut.label, line_of(cut).band(cut.kerf, extent)) for cut in sawn]
-    for cut in corners:
-        blank = blank.minus(line_of(cut).beyond(extent))
-    curves = curve_cuts(bench, blank, core, is_hollow=cuts.is_hollow)
-    kerfs += curve_kerfs(bench, curves)
-    if any(isinstance(cut, JigsawCut) for cut in curves):
-        blank = blank.meet(rough_region(bench))
-    return curves, blank, tuple(kerfs)
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:

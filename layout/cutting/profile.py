@@ -46,10 +46,7 @@ BEVEL = Key(
 class EdgeProfile:
     """What the maker wants the edge to look like.
 
-    Raises
-    ------
-    LayoutError
-        If a length is below 0, or only one of a bevel's two is given.
+    Raises a LayoutError if a length is below 0, or only one of a bevel's two is given.
     """
 
     round_over: float = key(
@@ -123,24 +120,12 @@ class ProfilePlan:
 
 
 def plan_profile(
-    wish: EdgeProfile,
-    top: Top,
-    overhangs: Sequence[float] = (),
-    edging: Edging | None = None,
+    wish: EdgeProfile, top: Top, overhangs: Sequence[float] = (), edging: Edging | None = None
 ) -> ProfilePlan:
     """Return the edge of a finished top; it gets no profile where it lies on kept edges.
 
-    Parameters
-    ----------
-    overhangs : sequence of float
-        How far each leg, plate and all, stays from the edge, mm.
-    edging : Edging, optional
-        What goes round it, and how much of the panel's own edge stays.
-
-    Raises
-    ------
-    LayoutError
-        If the bevel and the round-over leave no edge, or no underside.
+    Raises a LayoutError if the bevel and the round-over leave no edge, or no underside. Each leg,
+    plate and all, stays so far from the edge, mm; `edging` goes round it.
     """
     thickness, is_board = top.thickness, top.panel.build.kind.is_board
     edge = wish.edge_left(thickness)

@@ -86,12 +86,7 @@ def _line_outside(bench: Bench, distance: float, past: float = 0.0) -> RoughLine
 def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     """Return the line `distance`, mm, outside a line (inside, where negative), but on kept edges.
 
-    Parameters
-    ----------
-    runs : Runs
-        With at least one edge that is kept.
-    past : float
-        How far what is cut runs on past those, mm.
+    At least one edge is kept; what is cut runs `past` mm on past those.
     """
     middles = []
     segments: list[Segment] = []
@@ -214,10 +209,7 @@ class KeptEdge:
 def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
     """Return the parts that are kept, with the names of their edges.
 
-    Parameters
-    ----------
-    rough : sequence of Path
-        The panel's edge at each, as far as the rough line.
+    `rough` is the panel's edge at each, as far as the rough line.
     """
     runs = top.runs
     names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}

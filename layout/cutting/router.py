@@ -42,12 +42,8 @@ class QuarterFeed:
 def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """Return the four quarters of the edge, where they are alike and it is routed all round.
 
-    None for board, or where the grain runs slantwise to the top.
-
-    Parameters
-    ----------
-    pinned : bool
-        Whether it is swung about pins, so that the work stays as it was marked.
+    None for board, or where the grain runs slantwise to the top. Where it is `pinned`, swung about
+    pins, the work stays as it was marked.
     """
     if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
         return ()
@@ -58,10 +54,13 @@ def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     across = abs(slant - math.pi / 2) <= ALONG
     if not along and not across and not bench.top.outline.is_round:
         return ()
-    marks = _axis_ends(bench)
-    grainwise = {MarkKind.END: along or not across, MarkKind.SIDE: across}
-    ends = [(label, point) for kind, label, point in marks if grainwise[kind]]
-    sides = [(label, point) for kind, label, point in marks if not grainwise[kind]]
+    turn, grainwise = bench.top.turn_from(bench.datum), along or not across
+    ends: list[tuple[str, Point]] = []
+    sides: list[tuple[str, Point]] = []
+    for group in groups_for(bench.top.outline):
+        if group.kind in (MarkKind.END, MarkKind.SIDE):
+            is_end = (group.kind is MarkKind.END) == grainwise
+            (ends if is_end else sides).extend(group.seen(turn))
     up = not bench.face.mirrored
     feeds = []
     for side, at_side in sides:
@@ -72,16 +71,6 @@ def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
             else:
                 feeds.append(QuarterFeed(end, side, show_face_up=up, uphill=True))
     return tuple(feeds)
-
-
-def _axis_ends(bench: Bench) -> list[tuple[MarkKind, str, Point]]:
-    turn = bench.top.turn_from(bench.datum)
-    return [
-        (group.kind, label, point)
-        for group in groups_for(bench.top.outline)
-        if group.kind in (MarkKind.END, MarkKind.SIDE)
-        for label, point in group.seen(turn)
-    ]
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,38 +95,27 @@ class TemplateGuide:
     def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:
         """Return the template for the core of a finished top.
 
-        Raises
-        ------
-        LayoutError
-            If a diameter is not above 0, or nothing is left of the outline so far inside.
+        Raises a LayoutError if a diameter is not above 0, or nothing is left of the outline so far
+        inside.
         """
         offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
         bounds = own.bounds
-        off = _off_oval(own, bounds.width, bounds.height) if top.outline.foci else 0.0
+        off = 0.0
+        if top.outline.foci:
+            oval = Region.of(Oval(bounds.width, bounds.height).path())
+            off = max(oval.edge_distance(Point.of(row)) for row in own.points(0.05))
         line = own.placed(top.placement)
         return cls(bush, cutter, offset, line, bounds.width, bounds.height, off)
-
-
-def _off_oval(line: Path, length: float, width: float) -> float:
-    """Return the farthest that a line lies from the oval of its own length and width, mm."""
-    oval = Region.of(Oval(length, width).path())
-    return max(oval.edge_distance(Point.of(row)) for row in line.points(0.05))
 
 
 def bush_offset(bush: float, cutter: float) -> float:
     """Return how far a guide bush or bearing keeps the cutter from its template, mm.
 
     Half the difference of the diameters (common practice): positive for a guide bush, 0 for a
-    bearing of the cutter's own size, negative for a smaller one.
+    bearing of the cutter's own size, negative for a smaller one. Raises a LayoutError if a diameter
+    is not above 0.
 
-    Raises
-    ------
-    LayoutError
-        If a diameter is not above 0.
-
-    Examples
-    --------
     >>> bush_offset(bush=24.0, cutter=12.0)
     6.0
     """

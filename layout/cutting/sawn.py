@@ -7,8 +7,9 @@ edge of the wood, as a maker finds the place with a tape.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from functools import cached_property
 from typing import Any
 
 from ..geometry import Path, Point, Region, array_of, at_most, first_of_best
@@ -36,6 +37,11 @@ class SawLine:
     at: Point
     waste: Point
     reach: tuple[float, float] = (-math.inf, math.inf)
+
+    @property
+    def stops(self) -> bool:
+        """Whether it ends at a hollow corner, so that nothing falls off yet."""
+        return any(map(math.isfinite, self.reach))
 
     @property
     def way(self) -> Point:
@@ -76,11 +82,6 @@ class Strip:
     narrowest: float = 0.0
     widest: float = 0.0
     """The least and the greatest width anywhere along it, mm."""
-
-    def share_below(self, width: float) -> float:
-        """Return over which share of the stretch it is narrower than `width`, mm."""
-        thin = sum(1 for w in self.widths if w < width)
-        return thin / len(self.widths) if self.widths else 0.0
 
 
 def extent_of(region: Region) -> float:
@@ -129,14 +130,6 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
     return Strip(even, narrowest, _widest(beyond, SawLine(first, line.waste), last, extent))
 
 
-def edge_points(bench: Bench, line: SawLine) -> Ends | None:
-    """Return where an endless line enters and leaves the panel; None where it misses it."""
-    found = crossings(bench.top.panel.boundary, line.at, line.way)
-    if len(found) < 2:
-        return None
-    return edge_point(bench, found[0].point), edge_point(bench, found[-1].point)
-
-
 def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
     datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
@@ -174,53 +167,102 @@ THIN_WALL = 20.0
 Ends = tuple[EdgePoint, EdgePoint]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Sawn:
     """A saw line and what is there when it is sawn."""
 
+    bench: Bench
     line: SawLine
     wood: Region
     """What is left by then."""
-    strip: Strip
-    """How wide the wood beyond the line is."""
     allowance: float
     """From the line that is kept to the saw line, mm."""
     thickness: float
     """Of the wood by then, mm."""
-    ends: Ends
-    """Of the saw line, the kept wood on its left, show face up."""
-    falls: bool = True
-    """Whether something falls off."""
+    in_blank: bool = False
+    """Whether its ends are those in what is left, and not on the edges of the panel."""
 
+    @cached_property
+    def strip(self) -> Strip:
+        """How wide the wood beyond the line is."""
+        return strip_beyond(self.wood, self.line)
 
-def fields_of(bench: Bench, sawn: Sawn, label: str) -> dict[str, Any]:
-    """Return the fields of a straight cut but for its guide."""
-    tools, line, wood = bench.tools, sawn.line, sawn.wood
-    extent, depth = extent_of(wood), sawn.thickness + tools.below
-    fallen = wood.meet(line.moved(tools.kerf).beyond(extent)).pieces if sawn.falls else ()
-    strip = sawn.strip
-    heaviest = max((piece.area for piece in fallen), default=0.0)
-    keeps_left = pushed_left(bench, line)
-    start, end = sawn.ends if keeps_left else sawn.ends[::-1]
-    spans = wood.chord(*line.ends(extent))
-    if not keeps_left:
-        spans = tuple((b, a) for a, b in reversed(spans))
-    half = math.ceil(depth / 2 - ROUNDING)
-    return {
-        "label": label,
-        "start": start,
-        "end": end,
-        "waste": line.waste,
-        "allowance": sawn.allowance,
-        "kerf": tools.kerf,
-        "depths": (depth,) if at_most(depth, ONE_PASS) else (half, depth),
-        "narrowest": max(0.0, strip.narrowest - tools.kerf),
-        "widest": strip.widest - tools.kerf,
-        "fallen": fallen,
-        "heaviest": bench.top.panel.substance.mass(heaviest, sawn.thickness),
-        "wall": _wall(bench, line, fallen),
-        "spans": spans,
-    }
+    @property
+    def off(self) -> float:
+        """The most that falls off beside the kerf, mm."""
+        return self.strip.widest - self.bench.tools.kerf
+
+    @cached_property
+    def spans(self) -> tuple[tuple[Point, Point], ...]:
+        """The stretches on which the saw is in wood, the kept wood on its left."""
+        return self.wood.chord(*self.line.ends(extent_of(self.wood)))
+
+    @property
+    def crossed(self) -> tuple[str, ...]:
+        """The names of what no blade may cross and this cut would."""
+        kerf = self.line.band(self.bench.tools.kerf, extent_of(self.wood)).meet(self.wood)
+        return tuple(defect.name for defect in self.bench.top.panel.crossed_by(kerf))
+
+    @property
+    def left(self) -> Region:
+        """What it leaves: where it stops, nothing but its kerf is gone."""
+        extent = extent_of(self.wood)
+        kerf = self.line.band(self.bench.tools.kerf, extent)
+        return self.wood.minus(kerf if self.line.stops else self.line.beyond(extent))
+
+    def ends(self, line: SawLine) -> Ends | None:
+        """Return where a line enters and leaves the wood, or stops; None where it misses it."""
+        if self.in_blank:
+            spans = self.wood.chord(*line.ends(extent_of(self.wood)))
+            found = [spans[0][0], spans[-1][1]] if spans else []
+        else:
+            met = crossings(self.bench.top.panel.boundary, line.at, line.way)
+            found = [crossing.point for crossing in met]
+        if len(found) < 2:
+            return None
+        return edge_point(self.bench, found[0]), edge_point(self.bench, found[-1])
+
+    def fields(self, label: str, *, guided: bool = True) -> dict[str, Any]:
+        """Return the fields of a straight cut; one that is not guided has no straightedge."""
+        bench, line, kerf = self.bench, self.line, self.bench.tools.kerf
+        depth = self.thickness + bench.tools.below
+        fallen = self.wood.meet(line.moved(kerf).beyond(extent_of(self.wood))).pieces
+        fallen = () if line.stops else fallen
+        heaviest = max((piece.area for piece in fallen), default=0.0)
+        # one that stops at a hollow corner starts at the edge: no blade is let into the wood
+        keeps_left = math.isfinite(line.reach[1]) if line.stops else bench.keeps_left
+        offset, side = bench.guide(keeps_left=keeps_left)
+        along = self.ends(line.moved(-offset)) if guided and offset is not None else None
+        ends = self.ends(line)
+        assert ends is not None  # there is wood on both sides of the line
+        stopped = [
+            EdgePoint.at(line.at + line.way * reach, bench.datum) if math.isfinite(reach) else end
+            for reach, end in zip(line.reach, ends, strict=True)
+        ]
+        start, end = stopped if keeps_left else stopped[::-1]
+        back = tuple((b, a) for a, b in reversed(self.spans))
+        if along is None or offset is None:
+            guide = None
+        else:
+            guide = Guide(offset, side, *(along if keeps_left else along[::-1]))
+        return {
+            "label": label,
+            "start": start,
+            "end": end,
+            "waste": line.waste,
+            "allowance": self.allowance,
+            "kerf": kerf,
+            "guide": guide,
+            "depths": (depth,)
+            if at_most(depth, ONE_PASS)
+            else (math.ceil(depth / 2 - ROUNDING), depth),
+            "narrowest": max(0.0, self.strip.narrowest - kerf),
+            "widest": self.off,
+            "fallen": fallen,
+            "heaviest": bench.top.panel.substance.mass(heaviest, self.thickness),
+            "wall": _wall(bench, line, fallen),
+            "spans": self.spans if keeps_left else back,
+        }
 
 
 def line_of(cut: StraightCut) -> SawLine:
@@ -230,33 +272,6 @@ def line_of(cut: StraightCut) -> SawLine:
         return SawLine(start, cut.waste)
     back = (start - end).dot(cut.waste.left) > 0
     return SawLine(end, cut.waste, (0.0, math.inf) if back else (-math.inf, 0.0))
-
-
-def guide_of(
-    bench: Bench, line: SawLine, ends_of: Callable[[SawLine], Ends | None]
-) -> Guide | None:
-    """Return the guide of a line; None where it has none.
-
-    Parameters
-    ----------
-    ends_of : callable
-        Where a line enters and leaves the wood, in the order of its own way.
-    """
-    keeps_left = pushed_left(bench, line)
-    offset, side = bench.guide(keeps_left=keeps_left)
-    ends = None if offset is None else ends_of(line.moved(-offset))
-    if offset is None or ends is None:
-        return None
-    return Guide(offset, side, *(ends if keeps_left else ends[::-1]))
-
-
-def pushed_left(bench: Bench, line: SawLine) -> bool:
-    """Return whether a saw is pushed with the kept wood on its left, seen show face up.
-
-    A cut that stops at a hollow corner starts at the edge: no blade is let into the wood there.
-    """
-    low, high = line.reach
-    return math.isfinite(high) if math.isfinite(low) or math.isfinite(high) else bench.keeps_left
 
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:

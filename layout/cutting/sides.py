@@ -90,27 +90,20 @@ class Sides:
 
 def sides_of(bench: Bench) -> Sides:
     """Return the lines along which a top is sawn; none on edges that are kept."""
-    ends, longs = box_of(bench)
-    if bench.top.outline.free_sizes == 2 or bench.top.outline.is_round:
-        return Sides(_cut(bench, ends), _cut(bench, longs))
-    found = _own(bench)
-    own = _round(bench, found.through)
-    if bench.top.runs.is_straight and not found.others:
+    runs, outline = bench.top.runs, bench.top.outline
+    ends, longs = (
+        tuple(side for side in box if not runs.keeps(side.outwards)) for box in box_of(bench)
+    )
+    if outline.free_sizes == 2 or outline.is_round:
+        return Sides(ends, longs)
+    own, stopped, is_hollow = _own(bench)
+    own = _round(bench, own)
+    if runs.is_straight and not is_hollow:
         return Sides((), (), own)
     ends, longs = (
-        tuple(side for side in _cut(bench, box) if not any(map(side.is_along, own)))
-        for box in (ends, longs)
+        tuple(side for side in box if not any(map(side.is_along, own))) for box in (ends, longs)
     )
-    return Sides(ends, longs, own, found.stopped, bench.top.runs.is_straight)
-
-
-@dataclass(frozen=True, slots=True)
-class _Own:
-    """Straight sides sawn through along, those into a hollow corner, and how many are not."""
-
-    through: tuple[Side, ...]
-    stopped: tuple[Side, ...]
-    others: int
+    return Sides(ends, longs, own, stopped, runs.is_straight)
 
 
 def box_of(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
@@ -130,14 +123,11 @@ def box_of(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
     return ordered(ends), ordered(longs)
 
 
-def _cut(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
-    return tuple(side for side in sides if not bench.top.runs.keeps(side.outwards))
-
-
-def _own(bench: Bench) -> _Own:
+def _own(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...], bool]:
+    """Return sides sawn through along, those into a hollow corner, and whether some are not."""
     through: list[Side] = []
     stopped: list[Side] = []
-    others = 0
+    is_hollow = False
     core = Region.of(bench.top.core)
     corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.top.runs.is_straight else LEAST_SIDE
@@ -147,10 +137,10 @@ def _own(bench: Bench) -> _Own:
         side = _side(bench, line)
         if max((p - line.start).dot(side.outwards) for p in corners) > SAME_PLACE:
             stopped += _into_corner(bench, line, beside, core)
-            others += 1
+            is_hollow = True
         elif not any(side.is_along(other) for other in through):
             through.append(side)
-    return _Own(tuple(through), tuple(stopped), others)
+    return tuple(through), tuple(stopped), is_hollow
 
 
 _Beside = tuple[Segment | None, Segment | None]

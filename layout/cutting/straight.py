@@ -5,25 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
-from functools import partial
 
 from ..geometry import Line, Point, Region, at_least, at_most, first_of_best, ranked
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
 from ..panel.named_edges import named_edges
 from .again import shortened
 from .bench import Bench
-from .cut import EdgePoint, SkippedTrim, SkipReason, Trim, TrimKind
-from .sawn import (
-    Ends,
-    SawLine,
-    Sawn,
-    Strip,
-    edge_points,
-    extent_of,
-    fields_of,
-    guide_of,
-    strip_beyond,
-)
+from .cut import SkippedTrim, SkipReason, Trim, TrimKind
+from .sawn import Sawn, extent_of, strip_beyond
 from .sides import Side, box_of, sides_of
 from .tools import Stroke
 
@@ -87,61 +76,59 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
     bench, blank = before.bench, before.blank
     trims, skipped = list(before.trims), list(before.skipped)
     for side, kind in sides:
-        allowance = _left_by(bench, side)
-        if kind is TrimKind.ROUGH:
-            allowance = max(ROUGH_LENGTH, 5.0 * math.ceil((allowance + bench.tools.thinnest) / 5.0))
-        line = side.line(bench.top.placement.centre, allowance)
-        strip = strip_beyond(blank, line)
-        found = _reason(bench, kind, line, strip, blank)
-        if found is not None:
+        cut = _sawn(bench, side, kind, blank)
+        reason = _reason(cut, kind)
+        if reason is not None:
             if kind is not TrimKind.ROUGH and not kind.stops:
-                skipped.append(_skipped(bench, side, kind, blank, found))
-            continue
-        if kind.stops and _sawn(blank, line) < LEAST_STOPPED:
-            continue
-        trims.append(_trim(bench, kind, line, (allowance, strip, blank), len(trims) + 1))
-        extent = extent_of(blank)  # where the saw stops, nothing but its kerf is gone
-        gone = line.band(bench.tools.kerf, extent) if kind.stops else line.beyond(extent)
-        blank = blank.minus(gone)
+                skipped.append(_skipped(cut, side, kind, reason))
+        elif not kind.stops or _run(cut) >= LEAST_STOPPED:
+            thin = sum(width < bench.tools.thinnest for width in cut.strip.widths)
+            wanders = thin > MOSTLY_THIN * len(cut.strip.widths)
+            trims.append(Trim(**cut.fields(f"Cut {len(trims) + 1}"), kind=kind, wanders=wanders))
+            blank = cut.left
     return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
+
+
+def _sawn(bench: Bench, side: Side, kind: TrimKind, blank: Region) -> Sawn:
+    """Return the cut along a side: a slab's rough length is as thick as it was found."""
+    allowance, thickness = _left_by(bench, side), bench.top.thickness
+    if kind is TrimKind.ROUGH:
+        thickness = bench.top.panel.thickness
+        allowance = max(ROUGH_LENGTH, 5.0 * math.ceil((allowance + bench.tools.thinnest) / 5.0))
+    line = side.line(bench.top.placement.centre, allowance)
+    return Sawn(bench, line, blank, allowance, thickness)
 
 
 def _left_by(bench: Bench, side: Side) -> float:
     return bench.left_by(Stroke.END if side.end else Stroke.SIDE)
 
 
-def _reason(
-    bench: Bench, kind: TrimKind, line: SawLine, strip: Strip, blank: Region
-) -> SkipReason | None:
-    """Return why no saw runs along a line; None where it does."""
+def _reason(cut: Sawn, kind: TrimKind) -> SkipReason | None:
+    """Return why no saw runs along a line; None where it does.
+
+    What frees much of the panel is sawn whatever lies in its line, as a side is that nothing but a
+    saw takes: sheets warn of it. Elsewhere the jigsaw passes by on its way round the top.
+    """
+    bench, straight = cut.bench, _is_straight_at(cut)
     least = LEAST_SHORTER if kind is TrimKind.ROUGH else bench.tools.thinnest
-    if not at_least(strip.widest, least, SIZE_SLACK):
-        return SkipReason.TOO_THIN if _is_straight_at(bench, line) else SkipReason.TO_JIGSAW
-    only_a_saw = _goes_round_corners(bench)
-    if only_a_saw and _is_straight_at(bench, line):
+    if not at_least(cut.strip.widest, least, SIZE_SLACK):
+        return SkipReason.TOO_THIN if straight else SkipReason.TO_JIGSAW
+    if straight and (bench.top.outline.is_boxed or bench.top.runs.is_straight):
         return None
-    if not only_a_saw and crossed(bench, line, blank):
+    if cut.left.area > (1 - FREEING_SHARE) * cut.wood.area and cut.crossed:
         return SkipReason.IN_THE_WAY
     needed = kind in (TrimKind.ROUGH, TrimKind.FIRST_RIP)
-    if not needed and at_most(strip.widest - bench.tools.kerf, LEAST_STRIP):
-        return SkipReason.TO_JIGSAW
-    return None
+    return SkipReason.TO_JIGSAW if not needed and at_most(cut.off, LEAST_STRIP) else None
 
 
-def _is_straight_at(bench: Bench, line: SawLine) -> bool:
+def _is_straight_at(cut: Sawn) -> bool:
     """Return whether the top has a straight side along a saw line."""
-    lines = (s for s in bench.top.runs.segments if isinstance(s, Line))
-    return any((-s.direction.left).dot(line.waste) > 1 - SAME_WAY for s in lines)
+    lines = (s for s in cut.bench.top.runs.segments if isinstance(s, Line))
+    return any((-s.direction.left).dot(cut.line.waste) > 1 - SAME_WAY for s in lines)
 
 
-def _goes_round_corners(bench: Bench) -> bool:
-    """Return whether a top has straight sides that only a saw takes."""
-    return bench.top.outline.is_boxed or bench.top.runs.is_straight
-
-
-def _sawn(blank: Region, line: SawLine) -> float:
-    spans = blank.chord(*line.ends(extent_of(blank)))
-    return math.fsum(start.distance_to(end) for start, end in spans)
+def _run(cut: Sawn) -> float:
+    return math.fsum(start.distance_to(end) for start, end in cut.spans)
 
 
 def _in_order(bench: Bench, face: Region) -> Iterator[tuple[Side, TrimKind]]:
@@ -180,18 +167,14 @@ def _clean_area(bench: Bench, piece: Region) -> float:
     return max((part.area for part in piece.pieces), default=0.0)
 
 
-def _skipped(
-    bench: Bench, side: Side, kind: TrimKind, blank: Region, reason: SkipReason
-) -> SkippedTrim:
-    centre = bench.top.placement.centre
-    strip = strip_beyond(blank, side.line(centre, 0.0)).widest
+def _skipped(cut: Sawn, side: Side, kind: TrimKind, reason: SkipReason) -> SkippedTrim:
+    bench, centre = cut.bench, cut.bench.top.placement.centre
+    strip = strip_beyond(cut.wood, side.line(centre, 0.0)).widest
     if strip <= SAME_FIGURE:
         reason = SkipReason.KEPT
-    in_the_way: tuple[str, ...] = ()
-    if reason is SkipReason.IN_THE_WAY:
-        in_the_way = crossed(bench, side.line(centre, _left_by(bench, side)), blank)
     needed = _left_by(bench, side) + bench.tools.thinnest
     edge = _edge_at(bench, centre + side.outwards * side.half)
+    in_the_way = cut.crossed if reason is SkipReason.IN_THE_WAY else ()
     return SkippedTrim(kind, side.outwards, edge, strip, needed, reason, in_the_way)
 
 
@@ -204,36 +187,3 @@ def _edge_at(bench: Bench, place: Point) -> str:
     if not edges:
         return ""
     return first_of_best(edges, lambda edge: -edge[1], tolerance=SAME_PLACE)[0]
-
-
-def _trim(
-    bench: Bench, kind: TrimKind, line: SawLine, cut: tuple[float, Strip, Region], number: int
-) -> Trim:
-    allowance, strip, blank = cut
-    ends = edge_points(bench, line)
-    assert ends is not None  # there is wood on both sides of the line
-    guide = guide_of(bench, line, partial(edge_points, bench))
-    thickness = bench.top.panel.thickness if kind is TrimKind.ROUGH else bench.top.thickness
-    sawn = Sawn(
-        line, blank, strip, allowance, thickness, _stopped(ends, bench, line), not kind.stops
-    )
-    fields = fields_of(bench, sawn, f"Cut {number}")
-    wanders = strip.share_below(bench.tools.thinnest) > MOSTLY_THIN
-    return Trim(**fields, guide=guide, kind=kind, wanders=wanders)
-
-
-def _stopped(ends: Ends, bench: Bench, line: SawLine) -> Ends:
-    """Return the ends of a cut, at the hollow corner where it stops short of one."""
-    start, end = ends
-    low, high = line.reach
-    if math.isfinite(low):
-        start = EdgePoint.at(line.at + line.way * low, bench.datum)
-    if math.isfinite(high):
-        end = EdgePoint.at(line.at + line.way * high, bench.datum)
-    return start, end
-
-
-def crossed(bench: Bench, line: SawLine, blank: Region) -> tuple[str, ...]:
-    """Return the names of what no blade may cross and this cut would."""
-    kerf = line.band(bench.tools.kerf, extent_of(blank)).meet(blank)
-    return tuple(defect.name for defect in bench.top.panel.crossed_by(kerf))

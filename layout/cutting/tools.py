@@ -129,10 +129,7 @@ class Tools:
         usual="what the jigsaw leaves",
     )
     below: float = key(
-        DEPTH_BELOW,
-        _THIN,
-        "How far the saw's teeth stand out below the work; 3 to 6 is usual",
-        "5",
+        DEPTH_BELOW, _THIN, "How far the saw's teeth stand out below the work; 3 to 6 is usual", "5"
     )
     router: bool = key(True, YesNo(), "Whether a router trims to the line", "false")
     bit: float = key(12.0, _DEEP, "Diameter of its cutter", "19")
@@ -201,14 +198,6 @@ class Tools:
         hold(self, "tools")
 
     @property
-    def guide(self) -> float | None:
-        """From the kept side of the kerf to a guide on the kept wood, mm; None where not measured.
-
-        The wider side of the base is the steadier one; the saw is pushed so that it lies there.
-        """
-        return max((g for g in (self.guide_left, self.guide_right) if g is not None), default=None)
-
-    @property
     def thinnest(self) -> float:
         """The least that a straight cut can take off, its kerf counted, mm."""
         return self.kerf + THINNEST_TRIM
@@ -217,14 +206,8 @@ class Tools:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
         Where the maker gives none, or only the jigsaw's, it is one distance for all of them: the
-        rough line which is drawn is the line which is sawn.
-
-        Parameters
-        ----------
-        thickness : float
-            Of the wood, mm.
-        curved : bool
-            Whether the top has curves.
+        rough line which is drawn is the line which is sawn. The wood is so thick, mm; `curved` says
+        whether the top has curves.
         """
         own = {
             Stroke.END: self.end_allowance,
@@ -245,11 +228,6 @@ class Tools:
         saws = (self.left_by(stroke, thickness, curved=True) + self.kerf for stroke in Stroke)
         jigsaw = self.left_by(Stroke.CURVE, thickness, curved=True) + self.jigsaw_kerf
         return max(*saws, jigsaw, self.bit if self.router else 0.0)
-
-    @property
-    def base_offset(self) -> float | None:
-        """From the line to a straightedge for the router, mm; None where its base is unknown."""
-        return None if self.router_base is None else (self.router_base - self.bit) / 2
 
     @property
     def least_trammel(self) -> float:

@@ -8,7 +8,7 @@ begin at the best, not on a grid: a grid has edges where the last bit decides ag
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator
 from typing import TypeVar
 
 import numpy as np
@@ -32,35 +32,18 @@ def first_of_best(
 ) -> T:
     """Return the item with the greatest score, of alike ones the first by place, then as given.
 
-    Parameters
-    ----------
-    score : callable
-        One figure, or a tuple of them, the one that counts most first.
-    place : callable, optional
-        Where an item lies, mm: along, then up; the lowest is the first. Places nearer than
-        `SAME_PLACE` are one.
-    tolerance : float or tuple of float
-        How much less than the greatest score is alike; one for each figure of a score.
+    A score is one figure, or a tuple of them, the one that counts most first; `tolerance` is how
+    much less than the greatest is alike, one for each figure. The place is where an item lies, mm,
+    along, then up: the lowest is the first, and places nearer than `SAME_PLACE` are one. Raises a
+    ValueError if there is no item.
 
-    Raises
-    ------
-    ValueError
-        If there is no item.
-
-    Examples
-    --------
     >>> holes = [(0.1 + 0.2, 7.0), (0.3, 4.0), (0.2, 1.0)]
     >>> first_of_best(holes, lambda hole: hole[0], lambda hole: (hole[1],), tolerance=1e-9)
     (0.3, 4.0)
     """
-    held = list(items)
-    if not held:
-        raise ValueError("there is nothing to choose from")
-    rows, steps = _rows(held, score, place, tolerance)
-    left = list(range(len(held)))
-    for k, step in enumerate(steps):
-        left = _lowest(left, rows, k, step)
-    return held[left[0]]
+    for item in _in_order(items, score, place, tolerance):
+        return item
+    raise ValueError("there is nothing to choose from")
 
 
 def ranked(
@@ -72,17 +55,41 @@ def ranked(
 ) -> list[T]:
     """Return the items, greatest score first, alike ones by place, then as given.
 
-    A group of alike items begins at the greatest score that is left. The parameters are those of
-    `first_of_best`.
+    A group of alike items begins at the greatest score that is left; all else as `first_of_best`.
 
-    Examples
-    --------
     >>> ranked("badc", lambda _: 1.0, lambda name: (ord(name),), tolerance=0.0)
     ['a', 'b', 'c', 'd']
     """
-    held = list(items)
-    rows, steps = _rows(held, score, place, tolerance)
-    return [held[i] for i in _in_order(list(range(len(held))), rows, steps, 0)]
+    return list(_in_order(items, score, place, tolerance))
+
+
+def _in_order(
+    items: Iterable[T],
+    score: Callable[[T], Score],
+    place: Callable[[T], tuple[float, ...]] | None,
+    tolerance: Score,
+) -> Iterator[T]:
+    """Yield the items in order; a group within which figures are alike is only then ordered."""
+    held, alike = list(items), _several(tolerance)
+    rows = [
+        (*(-figure for figure in _several(score(item))), *(place(item) if place else ()))
+        for item in held
+    ]
+
+    def ordered(left: list[int], k: int) -> Iterator[T]:
+        if left and k == len(rows[left[0]]):
+            yield from (held[i] for i in left)
+            return
+        while left:
+            most = min(rows[i][k] for i in left) + (alike[k] if k < len(alike) else SAME_PLACE)
+            yield from ordered([i for i in left if rows[i][k] <= most], k + 1)
+            left = [i for i in left if rows[i][k] > most]
+
+    return ordered(list(range(len(held))), 0)
+
+
+def _several(score: Score) -> tuple[float, ...]:
+    return score if isinstance(score, tuple) else (score,)
 
 
 def greatest_first(values: Array, *, tolerance: float) -> NDArray[np.intp]:
@@ -91,54 +98,12 @@ def greatest_first(values: Array, *, tolerance: float) -> NDArray[np.intp]:
     Values that follow one another by less than the tolerance are alike: what `ranked` does, for
     arrays of thousands.
 
-    Examples
-    --------
     >>> greatest_first(np.array([0.3, 0.1, 0.1 + 0.2, 0.7]), tolerance=1e-9).tolist()
     [3, 0, 2, 1]
     """
     order = np.argsort(-values, kind="stable")
     group = np.cumsum(-np.diff(values[order], prepend=np.inf) > tolerance)
     return order[np.lexsort((order, group))]
-
-
-def _rows(
-    items: Sequence[T],
-    score: Callable[[T], Score],
-    place: Callable[[T], tuple[float, ...]] | None,
-    tolerance: Score,
-) -> tuple[list[tuple[float, ...]], list[float]]:
-    """Return the figures of each item, lowest first, and how far alike ones may differ."""
-    rows = []
-    for item in items:
-        at = () if place is None else place(item)
-        rows.append((*(-figure for figure in _several(score(item))), *at))
-    alike = _several(tolerance)
-    places = max(map(len, rows), default=0) - len(alike)
-    return rows, [*alike, *[SAME_PLACE] * places]
-
-
-def _several(score: Score) -> tuple[float, ...]:
-    return score if isinstance(score, tuple) else (score,)
-
-
-def _lowest(left: list[int], rows: Sequence[tuple[float, ...]], k: int, step: float) -> list[int]:
-    """Return those of which figure `k` is the lowest within a step."""
-    lowest = min(rows[i][k] for i in left)
-    return [i for i in left if rows[i][k] <= lowest + step]
-
-
-def _in_order(
-    left: list[int], rows: Sequence[tuple[float, ...]], steps: Sequence[float], k: int
-) -> list[int]:
-    if k == len(steps) or len(left) < 2:
-        return left
-    ordered: list[int] = []
-    while left:
-        group = _lowest(left, rows, k, steps[k])
-        ordered += _in_order(group, rows, steps, k + 1)
-        taken = set(group)
-        left = [i for i in left if i not in taken]
-    return ordered
 
 
 def at_least(value: float, least: float, tolerance: float = ROUNDING) -> bool:

@@ -65,16 +65,8 @@ def arcs_along_curve(
 ) -> tuple[Line | Arc, ...]:
     """Return arcs that follow a smooth curve between two values of its parameter, end to end.
 
-    Parameters
-    ----------
-    station : callable
-        Gives point and direction for a value of the parameter.
-    first, last : float
-        Where the curve starts and ends.
-    tolerance : float
-        Farthest that a probed point of the curve may lie from the arcs, mm.
-    ends : tuple of two Points, optional
-        What the arcs start and end at exactly, where rounding would leave a gap to a neighbour.
+    No probed point of the curve lies farther than `tolerance`, mm, from them. With `ends` they
+    start and end exactly there, where rounding would leave a gap to a neighbour.
     """
     one, other = station(first), station(last)
     if ends is not None:

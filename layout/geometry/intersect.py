@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from .path import Path
 from .point import Point
-from .segments import Arc, EllipticArc, Line, Segment
+from .segments import Arc, Line, Segment
 from .tolerance import ROUNDING, SAME_POINT
 
 
@@ -29,12 +29,7 @@ def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ..
 
     A crossing at a joint counts once; a segment that lies along the line counts with its ends.
 
-    Parameters
-    ----------
-    path : Path
-    origin : Point
-    direction : Point
-        A unit vector.
+    `direction` is a unit vector.
     """
     across = direction.left
     level = across.dot(origin)
@@ -68,18 +63,12 @@ def shares_at(segment: Segment, across: Point, level: float) -> list[float]:
     Some may lie outside 0 to 1. A segment that lies along the line has none. Along an arc
     ``across·p`` is ``c + reach·cos(t − peak)``: two angles, equal where it only touches, or none.
 
-    Parameters
-    ----------
-    segment : Segment
-    across : Point
-        A unit vector.
-    level : float
-        mm.
+    `across` is a unit vector, `level` in mm.
     """
     if isinstance(segment, Line):
         start, end = across.dot(segment.start), across.dot(segment.end)
         return [(level - start) / (end - start)] if start != end else []
-    along, aside = (across.dot(axis) for axis in _axes(segment))
+    along, aside = (across.dot(axis) for axis in segment.axes)
     reach, peak = math.hypot(along, aside), math.atan2(aside, along)
     height = level - across.dot(segment.centre)
     if reach == 0 or abs(height) > reach + ROUNDING:
@@ -105,18 +94,8 @@ def _extent(segment: Segment, across: Point) -> tuple[float, float]:
             rise = segment.radius * (1 - math.cos(segment.sweep / 2))
         return (start - rise, end + rise) if start < end else (end - rise, start + rise)
     middle = across.dot(segment.centre)
-    reach = math.hypot(*(across.dot(axis) for axis in _axes(segment)))
+    reach = math.hypot(*(across.dot(axis) for axis in segment.axes))
     return middle - reach, middle + reach
-
-
-def _axes(segment: Arc | EllipticArc) -> tuple[Point, Point]:
-    """Return the half-axes of an arc as vectors."""
-    if isinstance(segment, Arc):
-        return Point(segment.radius, 0.0), Point(0.0, segment.radius)
-    return (
-        Point(segment.half_length, 0.0).turned(segment.turn),
-        Point(0.0, segment.half_width).turned(segment.turn),
-    )
 
 
 def turn_at(arriving: Segment, leaving: Segment) -> float:

@@ -13,12 +13,11 @@ far as they cross; farther still the first run is gone and the second ends on th
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 
 from .biarcs import Station, arcs_along_curve
 from .path import Path, four_quarters
-from .point import Point
+from .point import ORIGIN, Point
 from .scalar import last_where
 from .segments import Arc, EllipticArc, Line
 from .superellipse import END, Quadrant
@@ -46,89 +45,57 @@ def ellipse_perimeter(a: float, b: float) -> float:
 def parallel_of_ellipse(a: float, b: float, distance: float, tolerance: float) -> Path:
     """Return the closed line `distance` outside (negative: inside) an ellipse, as arcs.
 
-    No point of it lies farther than `tolerance`, mm, from the true parallel curve. Inside by more
-    than b²/a the curve crosses itself on the long axis, where sin²t = ((d·a/b)² − b²)/(a² − b²);
-    what lies beyond the crossing is left out, and the line has a corner there.
-
-    Parameters
-    ----------
-    a, b : float
-        Half-axes along x and y, mm, ``a >= b > -distance``.
+    Half-axes are ``a >= b > -distance``, mm. No point of it lies farther than `tolerance`, mm, from
+    the true parallel curve. Inside by more than b²/a the curve crosses itself on the long axis,
+    where sin²t = ((d·a/b)² − b²)/(a² − b²); what lies beyond the crossing is left out, and the line
+    has a corner there.
     """
-    start = _on_long_axis(a, b, -distance) if -distance > b * b / a and a > b else 0.0
-
-    def station(t: float) -> Station:
-        return Station(_parallel_point(a, b, distance, t), _tangent(a, b, t))
-
-    return four_quarters(arcs_along_curve(station, start, math.pi / 2, tolerance))
+    quarter, start = EllipticArc(ORIGIN, a, b, 0.0, 0.0, math.pi / 2), 0.0
+    if -distance > b * b / a and a > b:
+        sine = ((distance * a / b) ** 2 - b * b) / (a * a - b * b)
+        start = math.asin(math.sqrt(min(max(sine, 0.0), 1.0))) / quarter.sweep
+    return four_quarters(_arcs_beside(quarter, distance, (start, 1.0), tolerance))
 
 
 def arcs_along(arc: EllipticArc, tolerance: float) -> tuple[Line | Arc, ...]:
     """Return circular arcs that follow an elliptic arc within `tolerance`, mm, end to end."""
+    count = max(1, math.ceil(abs(arc.sweep) / (math.pi / 2)))
+    spans = ((k / count, (k + 1) / count) for k in range(count))
+    return tuple(s for span in spans for s in _arcs_beside(arc, 0.0, span, tolerance))
+
+
+def _arcs_beside(
+    arc: EllipticArc, distance: float, span: tuple[float, float], tolerance: float
+) -> tuple[Line | Arc, ...]:
+    """Return what follows the parallel to the right of an arc between two shares of it."""
 
     def station(share: float) -> Station:
-        return Station(arc.at(share), arc.pace(share).unit())
+        way = arc.pace(share).unit()
+        return Station(arc.at(share) - way.left * distance, way)
 
-    count = max(1, math.ceil(abs(arc.sweep) / (math.pi / 2)))
-    return tuple(
-        segment
-        for k in range(count)
-        for segment in arcs_along_curve(station, k / count, (k + 1) / count, tolerance)
-    )
-
-
-def _on_long_axis(a: float, b: float, inside: float) -> float:
-    """Return the eccentric angle at which the inner parallel meets the long axis."""
-    share = ((inside * a / b) ** 2 - b * b) / (a * a - b * b)
-    return math.asin(math.sqrt(min(max(share, 0.0), 1.0)))
-
-
-def _parallel_point(a: float, b: float, distance: float, t: float) -> Point:
-    normal = Point(b * math.cos(t), a * math.sin(t)).unit()
-    on_axis = t == math.pi / 2
-    x = 0.0 if on_axis else a * math.cos(t) + normal.x * distance
-    return Point(x, b * math.sin(t) + normal.y * distance)
-
-
-def _tangent(a: float, b: float, t: float) -> Point:
-    return Point(-a * math.sin(t), b * math.cos(t)).unit()
+    return arcs_along_curve(station, *span, tolerance)
 
 
 _SAMPLES = 256
 
 
-@dataclass(frozen=True, slots=True)
-class _Run:
-    """A stretch of a quarter that is kept, between two parameters, and its exact ends."""
-
-    first: float
-    last: float
-    start: Point
-    end: Point
+_Run = tuple[float, float, tuple[Point, Point]]
+"""A stretch of a quarter that is kept: between two parameters, and its exact ends."""
 
 
 def parallel_of_superellipse(curve: Quadrant, distance: float, tolerance: float) -> Path:
     """Return the closed line `distance` outside (negative: inside) a superellipse, as arcs.
 
-    No point of it lies farther than `tolerance`, mm, from the true parallel curve. At distance 0 it
-    is the superellipse itself.
-
-    Parameters
-    ----------
-    curve : Quadrant
-        With ``a >= b > -distance``.
+    Half-axes are ``a >= b > -distance``. No point of it lies farther than `tolerance`, mm, from the
+    true parallel curve. At distance 0 it is the superellipse itself.
     """
     if curve.exponent == 2 and distance < 0:
         return parallel_of_ellipse(curve.a, curve.b, distance, tolerance)
     quarter = [
         segment
-        for run in _runs(curve, distance)
+        for first, last, ends in _runs(curve, distance)
         for segment in arcs_along_curve(
-            lambda w: curve.station(w, distance),
-            run.first,
-            run.last,
-            tolerance,
-            (run.start, run.end),
+            lambda w: curve.station(w, distance), first, last, tolerance, ends
         )
     ]
     return four_quarters(quarter)
@@ -137,33 +104,30 @@ def parallel_of_superellipse(curve: Quadrant, distance: float, tolerance: float)
 def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
     """Return what is kept of a quarter; the ends on the axes lie on them exactly."""
     right, top = Point(curve.a + distance, 0.0), Point(0.0, curve.b + distance)
-    inside = -distance
-    if inside <= 0 or inside * curve.bend(tightest := curve.tightest) <= 1:
-        return (_Run(0.0, END, right, top),)
+    inside, tightest = -distance, curve.tightest if distance < 0 else 0.0
+    if inside <= 0 or inside * curve.bend(tightest) <= 1:
+        return ((0.0, END, (right, top)),)
+
+    def parallel(w: float) -> Point:
+        return curve.station(w, distance).point
 
     def turns_back(w: float) -> bool:
         return inside * curve.bend(w) > 1
+
+    def clears_far_side(point: Point) -> bool:
+        return point.distance_to(curve.at(_nearest(curve, point, cusps[1]))) >= inside
 
     cusps = (
         last_where(lambda w: not turns_back(w), 0.0, tightest),
         last_where(turns_back, tightest, END),
     )
-    if _clearance(curve, right, cusps[1]) < inside:
-        last = last_where(lambda w: curve.station(w, distance).point.y < 0, cusps[1], END)
-        return (_Run(last, END, Point(curve.station(last, distance).point.x, 0.0), top),)
-    one = last_where(
-        lambda w: _clearance(curve, curve.station(w, distance).point, cusps[1]) >= inside,
-        0.0,
-        cusps[0],
-    )
+    if not clears_far_side(right):
+        last = last_where(lambda w: parallel(w).y < 0, cusps[1], END)
+        return ((last, END, (Point(parallel(last).x, 0.0), top)),)
+    one = last_where(lambda w: clears_far_side(parallel(w)), 0.0, cusps[0])
     one, other = _crossing(curve, distance, one, cusps)
-    corner = curve.station(one, distance).point.midpoint(curve.station(other, distance).point)
-    return (_Run(0.0, one, right, corner), _Run(other, END, corner, top))
-
-
-def _clearance(curve: Quadrant, point: Point, first: float) -> float:
-    """Return the least distance, mm, from a point inside to the curve past a parameter."""
-    return point.distance_to(curve.at(_nearest(curve, point, first)))
+    corner = parallel(one).midpoint(parallel(other))
+    return ((0.0, one, (right, corner)), (other, END, (corner, top)))
 
 
 def _nearest(curve: Quadrant, point: Point, first: float) -> float:

@@ -32,11 +32,7 @@ def parallel_of_path(path: Path, distance: float, tolerance: float) -> Path:
     """Return the closed line `distance` outside (negative: inside) a closed, anticlockwise path.
 
     Exact for lines and circular arcs of which nothing is used up; elsewhere within `tolerance`, mm.
-
-    Raises
-    ------
-    GeometryError
-        If nothing is left so far inside, or the line falls into several.
+    Raises a GeometryError if nothing is left so far inside, or the line falls into several.
     """
     if distance == 0:
         return path

@@ -24,11 +24,7 @@ class Path:
     """Exact segments, each starting where the one before it ends.
 
     A closed path that bounds something runs anticlockwise, so that outside lies to its right.
-
-    Raises
-    ------
-    GeometryError
-        If there is no segment, or two neighbours do not meet.
+    Raises a GeometryError if there is no segment, or two neighbours do not meet.
     """
 
     segments: tuple[Segment, ...]

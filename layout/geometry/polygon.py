@@ -42,10 +42,8 @@ class Region:
     def from_rings(cls, exterior: Points, holes: Sequence[Points] = ()) -> Region:
         """Return the region inside `exterior` and outside each hole; rings are (n, 2) arrays, mm.
 
-        Raises
-        ------
-        GeometryError
-            If a ring has under three points or meets itself, or a hole leaves the exterior; where.
+        Raises a GeometryError if a ring has under three points or meets itself, or a hole leaves
+        the exterior; where.
         """
         for ring in (exterior, *holes):
             if len(ring) < 3:

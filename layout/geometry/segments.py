@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from .bounds import Bounds
 from .placement import Placement
 from .point import ORIGIN, Point
-from .stepping import Swept, Swung, quarters, swapped
+from .stepping import Swept, Swung, swapped
 
 
 @dataclass(frozen=True, slots=True)
@@ -114,33 +114,14 @@ class Arc(Swung):
         return cls(centre, radius, (start - centre).angle, 2 * half * side)
 
     @property
+    def axes(self) -> tuple[Point, Point]:
+        """The radius along x, and along y."""
+        return Point(self.radius, 0.0), Point(0.0, self.radius)
+
+    @property
     def length(self) -> float:
         """The length along the arc."""
         return self.radius * abs(self.sweep)
-
-    @property
-    def swept_area(self) -> float:
-        """Half of ∮ x dy − y dx along the segment (Green): its chord and what bulges off it.
-
-        A far centre takes no part in it, so that a flat arc loses no digits.
-        """
-        bulge = self.radius**2 * (self.sweep - math.sin(self.sweep))
-        return (self.start.cross(self.end) + bulge) / 2
-
-    @property
-    def bounds(self) -> Bounds:
-        """The upright box round it."""
-        return Bounds.around(
-            [self.start, self.end] + [self._on(a) for a in quarters(self.from_angle, self.sweep)]
-        )
-
-    def _on(self, angle: float) -> Point:
-        return self.centre + Point.polar(self.radius, angle)
-
-    def pace(self, share: float) -> Point:
-        """Return how the point at this share moves as the share grows, mm."""
-        angle = self.from_angle + self.sweep * share
-        return Point.polar(self.radius * self.sweep, angle + math.pi / 2)
 
     def placed(self, placement: Placement) -> Arc:
         """Return the arc moved and turned."""
@@ -154,17 +135,6 @@ class Arc(Swung):
     def mirrored(self) -> Arc:
         """Return the arc with left and right swapped (x becomes −x)."""
         return Arc(swapped(self.centre), self.radius, math.pi - self.from_angle, -self.sweep)
-
-    @property
-    def swept(self) -> Swept:
-        """It as an arc of an ellipse whose axes are alike."""
-        return (
-            self.centre,
-            Point(self.radius, 0.0),
-            Point(0.0, self.radius),
-            self.from_angle,
-            self.sweep,
-        )
 
 
 _NEAR = 1e-9
@@ -193,6 +163,16 @@ class EllipticArc(Swung):
     """Eccentric angle of the start, and how far it runs, positive anticlockwise."""
 
     @property
+    def axes(self) -> tuple[Point, Point]:
+        """Its half-axes as vectors.
+
+        An ellipse is a circle seen askew: chords and tangents stay what they are, and no
+        distance grows beyond that on a circle of the longer half-axis.
+        """
+        u, v = Point(self.half_length, 0.0), Point(0.0, self.half_width)
+        return u.turned(self.turn), v.turned(self.turn)
+
+    @property
     def length(self) -> float:
         """The length along the arc, by the incomplete elliptic integral (DLMF 19.30.3)."""
         from scipy.special import ellipeinc
@@ -218,35 +198,6 @@ class EllipticArc(Swung):
             share = following if low < following < high else (low + high) / 2
         return share
 
-    @property
-    def swept_area(self) -> float:
-        """Half of ∮ x dy − y dx along the segment (Green)."""
-        turned = self.half_length * self.half_width * self.sweep
-        return (self.centre.cross(self.end - self.start) + turned) / 2
-
-    @property
-    def bounds(self) -> Bounds:
-        """The upright box round it."""
-        a, b, cos, sin = self.half_length, self.half_width, math.cos(self.turn), math.sin(self.turn)
-        extremes = (math.atan2(-b * sin, a * cos), math.atan2(b * cos, a * sin))
-        reached = [self.start, self.end]
-        for first in extremes:
-            for angle in (first, first + math.pi):
-                ahead = (angle - self.from_angle) % math.tau
-                if ahead <= self.sweep or ahead - math.tau >= self.sweep:
-                    reached.append(self._on(angle))
-        return Bounds.around(reached)
-
-    def _on(self, angle: float) -> Point:
-        own = Point(self.half_length * math.cos(angle), self.half_width * math.sin(angle))
-        return own.turned(self.turn) + self.centre
-
-    def pace(self, share: float) -> Point:
-        """Return how the point at this share moves as the share grows, mm."""
-        angle = self.from_angle + self.sweep * share
-        own = Point(-self.half_length * math.sin(angle), self.half_width * math.cos(angle))
-        return own.turned(self.turn) * self.sweep
-
     def placed(self, placement: Placement) -> EllipticArc:
         """Return the arc moved and turned."""
         return replace(self, centre=placement(self.centre), turn=self.turn + placement.turn)
@@ -269,16 +220,6 @@ class EllipticArc(Swung):
             from_angle=math.pi - self.from_angle,
             sweep=-self.sweep,
         )
-
-    @property
-    def swept(self) -> Swept:
-        """It as `corners_of` takes it.
-
-        An ellipse is a circle seen askew: chords and tangents stay what they are, and no
-        distance grows beyond that on a circle of the longer half-axis.
-        """
-        u, v = Point(self.half_length, 0.0), Point(0.0, self.half_width)
-        return self.centre, u.turned(self.turn), v.turned(self.turn), self.from_angle, self.sweep
 
 
 Segment = Line | Arc | EllipticArc

@@ -1,21 +1,30 @@
-"""How a curve is cut into steps, so that its polygon stays on one side and within a tolerance."""
+"""What arcs have alike, and how curves are cut into steps.
+
+Their polygon stays on one side of them and within a tolerance.
+"""
 
 from __future__ import annotations
 
 import math
 from abc import abstractmethod
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import lru_cache
 from typing import Literal, Self
 
 import numpy as np
 
+from .bounds import Bounds
 from .placement import Points
 from .point import Point
 
 Side = Literal["inside", "outside"]
 """Which side of an anticlockwise boundary a polygon of it must not leave."""
+
+
+Swept = tuple[Point, Point, Point, float, float]
+"""A centre, half-axes u and v, the t where a curve starts and its sweep: it runs through
+``centre + u cos t + v sin t``, mm and radians. A straight line's start is a curve of no size."""
 
 
 def swapped(point: Point) -> Point:
@@ -24,29 +33,49 @@ def swapped(point: Point) -> Point:
 
 
 class Swung:
-    """What arcs have alike: they run over a sweep of angles."""
+    """What arcs have alike: with half-axes u and v they run through ``centre + u cos t + v sin t``.
+
+    A circle is an ellipse whose axes are alike.
+    """
 
     __slots__ = ()
+    centre: Point
     from_angle: float
     sweep: float
 
+    @property
     @abstractmethod
-    def _on(self, angle: float) -> Point:
-        """Return the point at an angle."""
+    def axes(self) -> tuple[Point, Point]:
+        """The half-axes u and v, square to each other, mm."""
+
+    @property
+    def swept(self) -> Swept:
+        """It as `corners_of` takes it."""
+        return (self.centre, *self.axes, self.from_angle, self.sweep)
 
     @property
     def start(self) -> Point:
         """Where it starts."""
-        return self._on(self.from_angle)
+        return self.at(0.0)
 
     @property
     def end(self) -> Point:
         """Where it ends."""
-        return self._on(self.from_angle + self.sweep)
+        return self.at(1.0)
 
     def at(self, share: float) -> Point:
         """Return the point at this share of the sweep, 0 to 1."""
         return self._on(self.from_angle + self.sweep * share)
+
+    def _on(self, angle: float) -> Point:
+        (u, v), cos, sin = self.axes, math.cos(angle), math.sin(angle)
+        x, y = self.centre
+        return Point(x + (u.x * cos + v.x * sin), y + (u.y * cos + v.y * sin))
+
+    def pace(self, share: float) -> Point:
+        """Return how the point at this share moves as the share grows, mm."""
+        (u, v), angle = self.axes, self.from_angle + self.sweep * share
+        return (v * math.cos(angle) - u * math.sin(angle)) * self.sweep
 
     def part(self, first: float, last: float) -> Self:
         """Return what lies between two shares of the sweep."""
@@ -57,18 +86,27 @@ class Swung:
         """Return the same arc run the other way."""
         return self.part(1.0, 0.0)
 
+    @property
+    def swept_area(self) -> float:
+        """Half of ∮ x dy − y dx along the segment (Green): its chord and what bulges off it.
 
-def quarters(start: float, sweep: float) -> Iterator[float]:
-    """Yield the multiples of a quarter turn that a sweep passes."""
-    low, high = min(start, start + sweep), max(start, start + sweep)
-    quarter = math.pi / 2
-    for step in range(math.ceil(low / quarter), math.floor(high / quarter) + 1):
-        yield step * quarter
+        A far centre takes no part in it, so that a flat arc loses no digits.
+        """
+        u, v = self.axes
+        bulge = u.cross(v) * (self.sweep - math.sin(self.sweep))
+        return (self.start.cross(self.end) + bulge) / 2
 
-
-Swept = tuple[Point, Point, Point, float, float]
-"""A centre, half-axes u and v, the t where a curve starts and its sweep: it runs through
-``centre + u cos t + v sin t``, mm and radians. A straight line's start is a curve of no size."""
+    @property
+    def bounds(self) -> Bounds:
+        """The upright box round it: its ends, and where it passes a summit of its ellipse."""
+        u, v = self.axes
+        reached = [self.start, self.end]
+        for first in (math.atan2(v.x, u.x), math.atan2(v.y, u.y)):
+            for angle in (first, first + math.pi):
+                ahead = (angle - self.from_angle) % math.tau
+                if ahead <= self.sweep or ahead - math.tau >= self.sweep:
+                    reached.append(self._on(angle))
+        return Bounds.around(reached)
 
 
 def corners_of(curves: Sequence[Swept], tolerance: float, side: Side) -> Points:

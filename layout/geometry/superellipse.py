@@ -14,7 +14,6 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
-from functools import cache
 
 import numpy as np
 
@@ -95,13 +94,13 @@ class Quadrant:
     @property
     def length(self) -> float:
         """The length of the quarter, mm, to 1e-10 of it: Gauss-Legendre over both halves."""
-        shares, weights = _gauss(_NODES)
-        halves = (
-            (start + share, weight)
-            for start in (0.0, MIDDLE)
-            for share, weight in zip(shares, weights, strict=True)
+        nodes, weights = (row.tolist() for row in np.polynomial.legendre.leggauss(_NODES))
+        terms = (
+            self.speed(middle + node / 2) * weight / 2
+            for middle in (MIDDLE / 2, (MIDDLE + END) / 2)
+            for node, weight in zip(nodes, weights, strict=True)
         )
-        return math.fsum(self.speed(w) * weight for w, weight in halves)
+        return math.fsum(terms)
 
     @property
     def tightest(self) -> float:
@@ -113,13 +112,6 @@ class Quadrant:
         steps = 256
         best = max(range(steps + 1), key=lambda i: self.bend(END * i / steps))
         return peak(self.bend, END * max(best - 1, 0) / steps, END * min(best + 1, steps) / steps)
-
-
-@cache
-def _gauss(count: int) -> tuple[tuple[float, ...], tuple[float, ...]]:
-    """Return shares of an interval of length 1 and their weights."""
-    nodes, weights = np.polynomial.legendre.leggauss(count)
-    return tuple((float(x) + 1) / 2 for x in nodes), tuple(float(w) / 2 for w in weights)
 
 
 _TABLE = 512

@@ -31,15 +31,9 @@ class TurnedBox:
         """Return the least box round points, (n, 2) mm, that do not lie on one line.
 
         One side of it lies along a side of their convex hull (Freeman and Shapira, 1975), so each
-        of those is tried; of boxes alike the one least turned from x.
+        of those is tried; of boxes alike the one least turned from x. Raises a GeometryError if the
+        points lie on one line.
 
-        Raises
-        ------
-        GeometryError
-            If the points lie on one line.
-
-        Examples
-        --------
         >>> box = TurnedBox.around(np.array([(0, 0), (40, 30), (34, 38), (-6, 8)], dtype=float))
         >>> round(box.length, 6), round(box.width, 6)
         (50.0, 10.0)

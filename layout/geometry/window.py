@@ -26,8 +26,6 @@ def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     lies inside; kept neighbours are joined again. A path that lies inside comes back as it is, and
     a closed one that leaves the window is not broken at its start.
 
-    Examples
-    --------
     >>> box = Bounds(0, 0, 10, 10)
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
@@ -134,8 +132,6 @@ class Cutter:
         Unlike `clipped` it breaks a closed path at its start, from which the way along it counts:
         dashes, which seldom close on themselves, then break there in every window alike.
 
-        Examples
-        --------
         >>> cutter = Cutter.of(Path.through([Point(-5, 5), Point(25, 5)]))
         >>> [piece.start for piece in cutter.pieces(Bounds(0, 0, 10, 10))]
         [5.0]

@@ -46,12 +46,8 @@ class FourCentreOval:
 
         With e = a − r and f = R − b = e·tan(join), the arcs meet where R − r = e/cos(join), so
         e·(tan(join) + 1 − 1/cos(join)) = a − b. At 45° that is e = (a − b)(1 + √2/2) (Rose,
-        *Mechanical Drawing Self-Taught*, 1883).
-
-        Raises
-        ------
-        OutlineError
-            If no arc is left at the ends, or not ``0 < width < length``.
+        *Mechanical Drawing Self-Taught*, 1883). Raises an OutlineError if no arc is left at the
+        ends, or not ``0 < width < length``.
         """
         a, b = _half_axes(length, width)
         inset = (a - b) / (math.tan(join) + 1 - 1 / math.cos(join))
@@ -117,10 +113,7 @@ class EightCentreOval:
     def for_oval(cls, length: float, width: float) -> EightCentreOval:
         """Return the eight arcs for an oval.
 
-        Raises
-        ------
-        OutlineError
-            If not ``0 < width < length``.
+        Raises an OutlineError if not ``0 < width < length``.
         """
         a, b = _half_axes(length, width)
         end, middle, side = b * b / a, (a + b) / 2, a * a / b

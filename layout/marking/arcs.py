@@ -31,13 +31,8 @@ class LargeArc:
     def from_chord_and_rise(cls, chord: float, rise: float) -> LargeArc:
         """Return the arc over `chord` that stands `rise` off it in the middle, mm.
 
-        Raises
-        ------
-        OutlineError
-            If either is not above 0.
+        Raises an OutlineError if either is not above 0.
 
-        Examples
-        --------
         >>> LargeArc.from_chord_and_rise(96.0, 12.0).radius
         102.0
         """
@@ -50,10 +45,7 @@ class LargeArc:
     def from_chord_and_radius(cls, chord: float, radius: float) -> LargeArc:
         """Return the flat arc over `chord` with this radius, mm.
 
-        Raises
-        ------
-        OutlineError
-            If the chord is longer than the diameter, or a length is not above 0.
+        Raises an OutlineError if the chord is longer than the diameter, or a length is not above 0.
         """
         if not 0 < chord <= 2 * radius < math.inf:
             raise OutlineError(
@@ -69,10 +61,8 @@ class LargeArc:
     def from_rise_and_radius(cls, rise: float, radius: float) -> LargeArc:
         """Return the arc of this radius that stands `rise` off its chord, mm.
 
-        Raises
-        ------
-        OutlineError
-            If the rise is not less than the diameter, or a length is not above 0.
+        Raises an OutlineError if the rise is not less than the diameter, or a length is not above
+        0.
         """
         if not 0 < rise < 2 * radius < math.inf:
             raise OutlineError(f"an arc needs 0 < rise < 2 × radius, not {rise:g} and {radius:g}")
@@ -93,10 +83,7 @@ class LargeArc:
     def ordinates(self, stations: int = 6) -> tuple[Ordinate, ...]:
         """Return heights at equal stations from the middle to the end of the chord, mm.
 
-        Raises
-        ------
-        OutlineError
-            If the arc is more than half a circle, or there is no station.
+        Raises an OutlineError if the arc is more than half a circle, or there is no station.
         """
         if stations < 1 or not self.is_flat:
             raise OutlineError("ordinates need a station, and an arc of at most half a circle")

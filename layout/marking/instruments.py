@@ -59,10 +59,7 @@ class TrammelRod:
     def for_oval(cls, length: float, width: float) -> TrammelRod:
         """Return the rod of an oval `length` by `width`, mm.
 
-        Raises
-        ------
-        OutlineError
-            If not ``0 < width <= length``.
+        Raises an OutlineError if not ``0 < width <= length``.
         """
         require_sizes("an oval", length, width)
         return cls(width / 2, length / 2)
@@ -139,13 +136,8 @@ class StringLoop:
     ) -> StringLoop:
         """Return the loop of an oval `length` by `width`, mm.
 
-        Raises
-        ------
-        OutlineError
-            If not ``0 < width <= length``.
+        Raises an OutlineError if not ``0 < width <= length``.
 
-        Examples
-        --------
         >>> StringLoop.for_oval(length=1000.0, width=600.0)
         StringLoop(nail_spacing=800.0, loop=1800.0, nail=0.0, pencil=0.0, stretch=0.0)
         """
@@ -179,12 +171,7 @@ class StringLoop:
     def reach(self, direction: float) -> float:
         """Return how far from the middle the pencil is, mm, where it lies towards `direction`.
 
-        The taut loop grows with the reach.
-
-        Parameters
-        ----------
-        direction : float
-            Radians from the line through the nails.
+        The taut loop grows with the reach. Direction in radians from the line through the nails.
         """
 
         def is_slack(reach: float) -> bool:

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from ..geometry.intersect import crossings
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_PLACE
 from ..outlines import Outline
-from ..panel import Panel, Spoils
+from ..panel import Spoils
 from ..panel.datum import Datum
 from ..top import Top
 from ..units import Tape
-from .instruments import Ordinate, StringCompass, StringLoop, TrammelRod, oval_checks
+from .instruments import Ordinate, StringCompass, StringLoop, Swing, TrammelRod, oval_checks
 from .mark import Check, Ground, Kind, Mark, Proves, best_ties
 from .method import Workshop
 from .places import Group, groups_for, swept_by
@@ -58,10 +58,7 @@ class MarkSet:
 def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkSet:
     """Return the marks of a finished top, from the datum and from two reference points.
 
-    Parameters
-    ----------
-    workshop : Workshop, optional
-        Nails, pencil and string for an oval.
+    The workshop gives nails, pencil and string for an oval.
     """
     outline, turn = top.outline, top.turn_from(datum)
     ground = Ground(top, datum)
@@ -71,48 +68,34 @@ def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkS
         for group in groups
         for label, point in group.seen(turn)
     )
-    compasses = compasses_for(top, datum, ground)
     checks = checks_for(outline, datum, {mark.label: mark.point for mark in marks})
+    held = MarkSet(marks, checks, compasses_for(top, datum, ground))
+    if not outline.bends_everywhere:
+        return held
     size = (outline.length, outline.width)
     if outline.on_diagonals:
-        line = oval_checks(*size, outline.figures["exponent"])
-        return MarkSet(marks, checks, ordinates=line)
-    if not outline.bends_everywhere:
-        return MarkSet(marks, checks, compasses)
+        return replace(held, ordinates=oval_checks(*size, outline.figures["exponent"]))
     loop = (workshop or Workshop()).loop(*size)
-    rod = TrammelRod.for_oval(*size)
-    return MarkSet(marks, checks, compasses, loop, rod, oval_checks(*size))
+    return replace(held, loop=loop, rod=TrammelRod.for_oval(*size), ordinates=oval_checks(*size))
 
 
 def compasses_for(
     top: Top, datum: Datum, ground: Ground | None = None
 ) -> tuple[StringCompass, ...]:
-    """Return the radii that a top's arcs are swung with, and the marks to swing them about.
+    """Return the radii that a top's arcs are swung with, and the marks to swing them about."""
+    turn, groups = top.turn_from(datum), groups_for(top.outline, ground=ground)
+    kinds = (Kind.ARC_CENTRE, Kind.CENTRE)
+    centres = [group for kind in kinds for group in groups if group.kind is kind]
+    named = [mark for group in centres for mark in group.seen(turn)]
 
-    Parameters
-    ----------
-    top : Top
-    datum : Datum
-    ground : Ground, optional
-        The panel under it, as for `groups_for`.
-    """
-    groups = groups_for(top.outline, ground=ground)
-    named = [
-        (label, point)
-        for kind in (Kind.ARC_CENTRE, Kind.CENTRE)
-        for group in groups
-        if group.kind is kind
-        for label, point in group.seen(top.turn_from(datum))
-    ]
-    compasses = []
-    for swept in swept_by(top.outline, ground):
-        centres = swept.centres
-        labels = [
-            name for name, at in named if any(at.distance_to(c) <= SAME_PLACE for c in centres)
-        ]
-        core = swept.core_radius(top.lipping)
-        compasses.append(StringCompass(tuple(labels[: len(centres)]), swept.radius, core))
-    return tuple(compasses)
+    def labels(swing: Swing) -> tuple[str, ...]:
+        held = (n for n, at in named if any(at.distance_to(c) <= SAME_PLACE for c in swing.centres))
+        return tuple(held)[: len(swing.centres)]
+
+    return tuple(
+        StringCompass(labels(swing), swing.radius, swing.core_radius(top.lipping))
+        for swing in swept_by(top.outline, ground)
+    )
 
 
 def _centrelines(top: Top) -> list[Group]:
@@ -133,40 +116,21 @@ def _centrelines(top: Top) -> list[Group]:
 
 def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
     offsets = ground.datum.coordinates(point)
+    mark = Mark(label, kind, point, offsets.along, offsets.square)
     if kind.is_on_panel_edge:
-        return Mark(label, kind, point, offsets.along, offsets.square)
-    off = ground.missing_at(point)
-    return Mark(
-        label,
-        kind,
-        point,
-        offsets.along,
-        offsets.square,
-        best_ties(point, ground.datum.references),
-        off,
-        _defect_at(ground.top.panel, point) if kind.is_pinned and off is None else "",
+        return mark
+    ties, off = best_ties(point, ground.datum.references), ground.missing_at(point)
+    spoilt = (
+        defect.name
+        for defect in ground.top.panel.defects
+        if defect.spoils - {Spoils.SHOWING} and defect.extent.holds_point(point)
     )
-
-
-def _defect_at(panel: Panel, point: Point) -> str:
-    """Return the defect in which a nail or compass point would stand; empty where none."""
-    for defect in panel.defects:
-        if defect.spoils - {Spoils.SHOWING} and defect.extent.holds_point(point):
-            return defect.name
-    return ""
+    stands_in = next(spoilt, "") if kind.is_pinned and off is None else ""
+    return replace(mark, ties=ties, off=off, defect=stands_in)
 
 
 def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tuple[Check, ...]:
-    """Return the check distances of a panel and of a top on it.
-
-    Parameters
-    ----------
-    outline : Outline
-        The finished top.
-    datum : Datum
-    marks : mapping of str to Point
-        The marks by their labels.
-    """
+    """Return the check distances of a panel and of a top on it."""
     pairs = (*_pairs(outline, marks), *_overall(outline))
     held = [
         Check(one, end, marks[one].distance_to(marks[end]), *what)
@@ -209,8 +173,8 @@ def _overall(outline: Outline) -> Iterator[Pair]:
     long, short = Proves.LENGTH, Proves.WIDTH
     if outline.free_sizes == 1:
         long = short = Proves.DIAMETER if outline.is_round else Proves.ACROSS_FLATS
-    if outline.free_sizes == 1 and outline.length > outline.width:
-        long = Proves.ACROSS_CORNERS
+        if outline.length > outline.width:
+            long = Proves.ACROSS_CORNERS
     yield ("E1", "E2", long)
     yield ("S1", "S2", short)
 

@@ -146,25 +146,19 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     board beside the panel, but only after those that need none; one that draws no line comes after
     those that do, for the saw needs one.
     """
-    judged = [_judged(method, workshop) for method in methods]
-    return tuple(
-        alike.ranked(
-            judged,
-            lambda m: (m.serves, m.draws_line, -_boards(m), -m.error),
-            tolerance=(0.0, 0.0, 0.0, ROUNDING),
-        )
-    )
 
-
-def _boards(method: Method) -> int:
-    return sum(1 for pivot in method.pivots if pivot.off is not None)
-
-
-def _judged(method: Method, workshop: Workshop) -> Method:
-    lacking = [tool.value for tool in method.tools if tool not in workshop.tools | ALWAYS]
-    if lacking and method.serves:
+    def judged(method: Method) -> Method:
+        lacking = [tool.value for tool in method.tools if tool not in workshop.tools | ALWAYS]
+        if not lacking or not method.serves:
+            return method
         return replace(method, against=Concern(Against.NO_TOOL, tuple(lacking)))
-    return method
+
+    def rank(method: Method) -> tuple[float, ...]:
+        boards = sum(pivot.off is not None for pivot in method.pivots)
+        return method.serves, method.draws_line, -boards, -method.error
+
+    held = alike.ranked(map(judged, methods), rank, tolerance=(0.0, 0.0, 0.0, ROUNDING))
+    return tuple(held)
 
 
 def together(*errors: float) -> float:

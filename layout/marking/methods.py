@@ -62,15 +62,17 @@ def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to swing a radius about its centres, with what is there to swing it."""
     names = {f"centre {i}": at for i, at in enumerate(swing.centres, start=1)}
     pivots = shop.pivots(**names)
-    lean = together(PENCIL_LEAN, shop.stretch * swing.radius)
-    for name, tool, hand in (
-        ("string compass", HandTool.STRING, lean),
-        ("trammel bar", HandTool.BAR, BAR_PLAY),
-        ("router trammel", HandTool.ROUTER, ROUTER_PLAY),
-    ):
-        hand_error = together(hand, SETTING)
+    for name, tool, slip in _compasses(shop, swing.radius):
         draws = tool is not HandTool.ROUTER
-        yield Method(name, (tool,), swing, pivots, 0.0, hand_error, True, draws_line=draws)
+        yield Method(name, (tool,), swing, pivots, 0.0, slip, True, draws_line=draws)
+
+
+def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
+    """Yield what swings a radius: its name, and how far it may be out where it is set and drawn."""
+    lean = together(PENCIL_LEAN, shop.stretch * reach)
+    yield "string compass", HandTool.STRING, together(lean, SETTING)
+    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
+    yield "router trammel", HandTool.ROUTER, together(ROUTER_PLAY, SETTING)
 
 
 def arc_ways(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
@@ -143,51 +145,34 @@ class SquareAndHalfDiagonal:
 
 
 def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
-    """Yield the ways to draw a hexagon or an octagon."""
+    """Yield the ways to draw a hexagon or an octagon.
+
+    A hexagon's circle is stepped round from both ends of the long axis, so that no step adds up:
+    where circle and step cross they make 60°, so a slip of both counts over the sine of that. Half
+    the diagonal of an octagon's square is struck from each corner: its sides are read once, its
+    corners twice, and the compass slips along the sides.
+    """
     yield joined_corners(top.sides)
-    yield from _hexagon(top, shop) if top.sides == 6 else _octagon(top, shop)
-
-
-def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
-    """Yield the compasses: their name, and how far a pin that is set and its pencil may be out."""
-    yield "string", HandTool.STRING, together(PENCIL_LEAN, shop.stretch * reach, SETTING)
-    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
-
-
-def _hexagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
-    """Return the circle stepped round from both ends of the long axis, so that no step adds up.
-
-    Where circle and step cross they make 60°, so a slip of both counts over the sine of that.
-    """
-    radius = top.circumradius
-    ends = {"end 1": Point(-radius, 0.0), "end 2": Point(radius, 0.0)}
-    for name, tool, slip in _compasses(shop, radius):
+    figures: SteppedCircle | SquareAndHalfDiagonal
+    if top.sides == 6:
+        name, reach = "circle stepped round", top.circumradius
+        figures = SteppedCircle(reach, top.side)
+        places = {"centre": ORIGIN, "end 1": Point(-reach, 0.0), "end 2": Point(reach, 0.0)}
+    else:
+        figures = SquareAndHalfDiagonal.of(top.across_flats)
+        name, reach = "square and half diagonal", figures.half_diagonal
+        places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
+    for by, tool, slip in _compasses(shop, reach):
+        if tool is HandTool.ROUTER:  # it would cut where a line is to be struck
+            continue
+        crossed = together(slip, slip) / math.sin(math.pi / 3)
         yield Method(
-            f"circle stepped round by {name}",
-            (tool,),
-            SteppedCircle(radius, top.side),
-            shop.pivots(centre=ORIGIN, **ends),
-            0.0,
-            together(slip, slip) / math.sin(math.pi / 3),
-            leaves_hole=True,
-        )
-
-
-def _octagon(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
-    """Return the square with half its diagonal struck from each corner.
-
-    The square's sides are read once, its corners twice; the compass slips along the sides.
-    """
-    figures = SquareAndHalfDiagonal.of(top.across_flats)
-    places = {f"square {i}": at for i, at in enumerate(figures.corners, start=1)}
-    for name, tool, slip in _compasses(shop, figures.half_diagonal):
-        yield Method(
-            f"square and half diagonal by {name}",
-            (tool, HandTool.TAPE),
+            f"{name} by {by.removesuffix(' compass')}",
+            (tool,) if top.sides == 6 else (tool, HandTool.TAPE),
             figures,
             shop.pivots(**places),
             0.0,
-            together(slip, SETTING, SETTING),
+            crossed if top.sides == 6 else together(slip, SETTING, SETTING),
             leaves_hole=True,
         )
 

@@ -44,12 +44,8 @@ class OvalOrdinates:
         """Return ordinates of an oval, or of a superellipse of another exponent.
 
         |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles, so that they
-        stand closer where the line bends more.
-
-        Raises
-        ------
-        OutlineError
-            If the exponent is not above 1, or not ``0 < width <= length``.
+        stand closer where the line bends more. Raises an OutlineError if the exponent is not above
+        1, or not ``0 < width <= length``.
         """
         if not (0 < width <= length < math.inf and 1 < exponent < math.inf):
             raise OutlineError(
@@ -72,18 +68,19 @@ class OvalOrdinates:
 def oval_ways(length: float, width: float, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw an oval `length` by `width`, mm, with ``0 < width < length``."""
     yield _string(length, width, shop)
-    rod = _rod(length, width)
-    yield rod
-    yield _square(rod, shop)
-    yield _arcs("four-centre oval, best", FourCentreOval.best(length, width), shop)
+    rod = TrammelRod.for_oval(length, width)
+    by_rod = Method(
+        "trammel rod", (HandTool.ROD,), rod, hand_error=together(SETTING, SETTING, SETTING)
+    )
+    yield by_rod
+    yield _square(by_rod, shop)
+    best = FourCentreOval.best(length, width)
+    yield _arcs("four-centre oval, best", best, shop)
     try:
-        forty_five = FourCentreOval.joined_at(length, width, math.pi / 4)
+        forty_five, against = FourCentreOval.joined_at(length, width, math.pi / 4), None
     except OutlineError:
-        best = FourCentreOval.best(length, width)
-        none = Concern(Against.NO_END)
-        yield replace(_arcs("four-centre oval, 45°", best, shop), against=none)
-    else:
-        yield _arcs("four-centre oval, 45°", forty_five, shop)
+        forty_five, against = best, Concern(Against.NO_END)
+    yield replace(_arcs("four-centre oval, 45°", forty_five, shop), against=against)
     yield _arcs("eight-centre oval", EightCentreOval.for_oval(length, width), shop)
     yield _ordinates(length, width)
 
@@ -107,12 +104,6 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
         together(*slips),
         leaves_hole=True,
     )
-
-
-def _rod(length: float, width: float) -> Method:
-    rod = TrammelRod.for_oval(length, width)
-    hand = together(SETTING, SETTING, SETTING)
-    return Method("trammel rod", (HandTool.ROD,), rod, hand_error=hand)
 
 
 def _square(rod: Method, shop: Workshop) -> Method:
@@ -181,8 +172,6 @@ class SuperellipseOrdinates:
     def of(cls, top: Superellipse) -> SuperellipseOrdinates:
         """Return the points of a superellipse.
 
-        Examples
-        --------
         >>> table = SuperellipseOrdinates.of(Superellipse(1400, 700, 2.5))
         >>> [round(o.out, 1) for o in table.ordinates[:4]]
         [0.0, 100.0, 200.0, 300.0]

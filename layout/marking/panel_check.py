@@ -55,15 +55,9 @@ class Squareness:
         """Return how the corner between two sides stands, from the diagonal across them, mm.
 
         By the law of cosines. Equal diagonals of a panel do not prove it square (sides 90, 40, 90,
-        48 have them too): take this at both ends of the reference edge.
+        48 have them too): take this at both ends of the reference edge. Raises a PanelError if the
+        three lengths make no triangle.
 
-        Raises
-        ------
-        PanelError
-            If the three lengths make no triangle.
-
-        Examples
-        --------
         >>> Squareness.of_corner(1200.0, 900.0, 1500.0).is_square
         True
         """
@@ -154,12 +148,8 @@ class PanelCheck:
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:
     """Return the checks of a panel.
 
-    Parameters
-    ----------
-    core : Path
-        The line that is cut, on the panel.
-    tape : Tape
-        The triangle has figures that it shows boldly.
+    `core` is the line that is cut, on the panel; the triangle has figures that the tape shows
+    boldly.
     """
     edges = edges_of(panel.boundary)
     return PanelCheck(

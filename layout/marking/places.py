@@ -13,14 +13,15 @@ is drawn by a template.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
 from ..geometry import ORIGIN, Arc, Line, Point, Segment, first_of_best
 from ..geometry.intersect import turn_at
-from ..geometry.tolerance import SAME_EDGE, SAME_PLACE, SAME_POINT
+from ..geometry.tolerance import SAME_EDGE, SAME_PLACE
 from ..outlines import Outline
+from ..outlines.base import distinct
 from ..panel.edges import CORNER_TURN
 from ..units import nearest_whole
 from .instruments import Swing
@@ -68,7 +69,8 @@ class FreeformPlaces:
     @classmethod
     def of(cls, outline: Outline, ground: Ground | None = None) -> FreeformPlaces:
         """Return what is marked; on a panel, what lies on its edges is left out."""
-        cut = _runs(outline, ground)
+        runs = outline.path().runs(lambda s: ground is None or not _lies_on_edge(s, ground))
+        cut = tuple(run.segments for run in runs)
         joints = [joint for run in cut for joint in _joints(run)]
         sharp = [joint for joint in joints if abs(joint.turn) > TURNS]
         many = len(sharp) > MOST_CORNERS
@@ -92,9 +94,8 @@ class FreeformPlaces:
         for arc in self.arcs:
             same = next((kind for kind in kinds if _alike(kind[0], arc)), None)
             if same is None:
-                kinds.append([arc])
-            else:
-                same.append(arc)
+                kinds.append(same := [])
+            same.append(arc)
         return tuple(
             Swing(kind[0].radius, distinct(arc.centre for arc in kind), kind[0].sweep < 0)
             for kind in kinds
@@ -106,24 +107,9 @@ class FreeformPlaces:
         return tuple(s for run in self.cut for s in run if isinstance(s, Line))
 
 
-def distinct(points: Iterable[Point]) -> tuple[Point, ...]:
-    """Return points without those that lie on an earlier one."""
-    held: list[Point] = []
-    for point in points:
-        if all(point.distance_to(other) > SAME_POINT for other in held):
-            held.append(point)
-    return tuple(held)
-
-
 def _alike(one: Arc, other: Arc) -> bool:
     """Return whether two arcs are swung with one radius and bend one way."""
     return abs(one.radius - other.radius) <= SAME_PLACE and (one.sweep < 0) == (other.sweep < 0)
-
-
-def _runs(outline: Outline, ground: Ground | None) -> tuple[tuple[Segment, ...], ...]:
-    """Return the segments of an outline that are cut, in runs; one run is all of it."""
-    cut = outline.path().runs(lambda s: ground is None or not _lies_on_edge(s, ground))
-    return tuple(run.segments for run in cut)
 
 
 def _lies_on_edge(segment: Segment, ground: Ground) -> bool:
@@ -158,10 +144,7 @@ class Group:
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
         """Return labels and points in the order of a datum that the top is turned from by `turn`.
 
-        Parameters
-        ----------
-        turn : float
-            Radians from the datum to the top's long axis.
+        That is in radians from the datum to the long axis.
         """
         count = len(self.points)
         if count == 1:
@@ -171,7 +154,7 @@ class Group:
             seen = [point.turned(turn) for point in self.points]
             first = first_of_best(
                 range(count),
-                lambda i: -_low(seen[i]),
+                lambda i: -seen[i].x - seen[i].y,
                 lambda i: tuple(seen[i]),
                 tolerance=SAME_PLACE,
             )
@@ -188,63 +171,40 @@ _ACROSS = (Kind.SIDE, Kind.CROSS_CENTRELINE)
 """Pairs that are given from the lower side to the upper one."""
 
 
-def _low(point: Point) -> float:
-    return point.x + point.y
-
-
 def groups_for(
     outline: Outline, lipping: float = 0.0, ground: Ground | None = None
 ) -> tuple[Group, ...]:
     """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
 
-    Parameters
-    ----------
-    outline : Outline
-        The finished top.
-    lipping : float
-        The core line runs this far inside it, mm.
-    ground : Ground, optional
-        The panel under it: an outline of any form that runs along its edge is not marked there.
+    The core line runs `lipping` mm inside the finished one. On a known ground an outline of any
+    form that runs along the edge of the panel is not marked there.
     """
-    if not outline.free_sizes:
-        return _freeform(FreeformPlaces.of(outline, ground))
-    x, y = outline.length / 2, outline.width / 2
-    groups = [
-        Group(Kind.CENTRE, "O", (ORIGIN,)),
-        Group(Kind.END, "E", (Point(-x, 0), Point(x, 0))),
-        Group(Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
-    ]
-    found = (
-        (Kind.CORNER, "X", outline.marked_corners),
-        (Kind.ARC_CENTRE, "K" if outline.is_boxed else "C", outline.arc_centres),
-        (Kind.TANGENT, "T", outline.tangents()),
-        (Kind.CORE_TANGENT, "t", outline.tangents(lipping) if lipping else ()),
-        (Kind.NAIL, "N", outline.foci),
-        (Kind.ON_CURVE, "D", outline.on_diagonals),
-    )
-    groups += [Group(kind, prefix, tuple(points)) for kind, prefix, points in found if points]
-    return tuple(groups)
-
-
-def _freeform(places: FreeformPlaces) -> tuple[Group, ...]:
-    centres = distinct(arc.centre for arc in places.arcs)
-    held = (
-        (Kind.CORNER, "X", places.corners),
-        (Kind.ARC_CENTRE, "K", centres),
-        (Kind.TANGENT, "T", places.touching),
-    )
-    groups = (Group(kind, prefix, points, freely=True) for kind, prefix, points in held if points)
+    found: tuple[tuple[Kind, str, Sequence[Point]], ...]
+    if freely := not outline.free_sizes:
+        places = FreeformPlaces.of(outline, ground)
+        found = (
+            (Kind.CORNER, "X", places.corners),
+            (Kind.ARC_CENTRE, "K", distinct(arc.centre for arc in places.arcs)),
+            (Kind.TANGENT, "T", places.touching),
+        )
+    else:
+        x, y = outline.length / 2, outline.width / 2
+        found = (
+            (Kind.END, "E", (Point(-x, 0), Point(x, 0))),
+            (Kind.SIDE, "S", (Point(0, -y), Point(0, y))),
+            (Kind.CORNER, "X", outline.marked_corners),
+            (Kind.ARC_CENTRE, "K" if outline.is_boxed else "C", outline.arc_centres),
+            (Kind.TANGENT, "T", outline.tangents()),
+            (Kind.CORE_TANGENT, "t", outline.tangents(lipping) if lipping else ()),
+            (Kind.NAIL, "N", outline.foci),
+            (Kind.ON_CURVE, "D", outline.on_diagonals),
+        )
+    groups = (Group(kind, letter, tuple(held), freely) for kind, letter, held in found if held)
     return (Group(Kind.CENTRE, "O", (ORIGIN,)), *groups)
 
 
 def swept_by(outline: Outline, ground: Ground | None = None) -> tuple[Swing, ...]:
-    """Return the arcs that a compass is set to, in the own frame.
-
-    Parameters
-    ----------
-    ground : Ground, optional
-        As for `groups_for`.
-    """
+    """Return the arcs that a compass is set to, in the own frame."""
     if not outline.free_sizes:
         return FreeformPlaces.of(outline, ground).swept
     return tuple(Swing(radius, centres) for radius, centres in outline.swung)

@@ -98,10 +98,7 @@ class MarkedSuperellipse:
 def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> MarkedOval:
     """Return how to draw an oval `length` by `width`, mm.
 
-    Raises
-    ------
-    OutlineError
-        If not ``0 < width < length``.
+    Raises an OutlineError if not ``0 < width < length``.
     """
     if not 0 < width < length < math.inf:
         raise OutlineError(
@@ -125,66 +122,49 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
     )
 
 
-def mark_circle(diameter: float, workshop: Workshop | None = None) -> MarkedArcs:
+def mark_circle(diameter: float) -> MarkedArcs:
     """Return how to draw a circle, mm.
 
-    Raises
-    ------
-    OutlineError
-        If the diameter is not above 0.
+    Raises an OutlineError if the diameter is not above 0.
     """
-    return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0, workshop)
+    return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0)
 
 
-def mark_capsule(length: float, width: float, workshop: Workshop | None = None) -> MarkedArcs:
+def mark_capsule(length: float, width: float) -> MarkedArcs:
     """Return how to draw a capsule, mm.
 
-    Raises
-    ------
-    OutlineError
-        If not ``0 < width <= length``.
+    Raises an OutlineError if not ``0 < width <= length``.
     """
     capsule = Capsule(length, width)
-    marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0, workshop)
+    marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0)
     return replace(marked, diagonal=(capsule.straight**2 + width**2) ** 0.5)
 
 
-def mark_rounded(
-    length: float, width: float, radius: float, workshop: Workshop | None = None
-) -> MarkedArcs:
+def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
     """Return how to draw a rectangle with four rounded corners, mm.
 
-    Raises
-    ------
-    OutlineError
-        If the radius is below 0 or above half the width, or not ``0 < width <= length``.
+    Raises an OutlineError if the radius is below 0 or above half the width, or not ``0 < width <=
+    length``.
     """
     rounded = RoundedRectangle.with_radius(length, width, radius)
-    return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius, workshop)
+    return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius)
 
 
 def _arcs(
-    outline: Circle | Capsule | RoundedRectangle,
-    radius: float,
-    apart: float,
-    across: float,
-    workshop: Workshop | None,
+    outline: Circle | Capsule | RoundedRectangle, radius: float, apart: float, across: float
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
     sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = methods_for(outline, workshop)
+    methods = methods_for(outline)
     return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
 
 
-def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None) -> MarkedArc:
+def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
     """Return how to draw an arc.
 
-    Raises
-    ------
-    OutlineError
-        If there is no station.
+    Raises an OutlineError if there is no station.
     """
-    shop = workshop or Workshop()
+    shop = Workshop()
     return MarkedArc(
         "arc",
         arc.chord,
@@ -200,10 +180,7 @@ def mark_arc(arc: LargeArc, stations: int = 6, workshop: Workshop | None = None)
 def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:
     """Return ordinates of a superellipse, mm; an exponent of 2 is an oval.
 
-    Raises
-    ------
-    OutlineError
-        If the exponent is not above 1, or not ``0 < width <= length``.
+    Raises an OutlineError if the exponent is not above 1, or not ``0 < width <= length``.
     """
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
@@ -238,13 +215,8 @@ class Division:
     def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:
         """Return the marks that divide `total`, mm, each measured from one end.
 
-        Raises
-        ------
-        LengthError
-            If there are fewer than 2 parts, or the length is not above 0.
+        Raises a LengthError if there are fewer than 2 parts, or the length is not above 0.
 
-        Examples
-        --------
         >>> [m.rounded for m in Division.of(100.0, 3).marks]
         [33.0, 67.0]
         """

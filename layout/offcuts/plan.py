@@ -113,18 +113,10 @@ def offcuts_of(
 ) -> OffcutPlan:
     """Return the pieces that fall off when the kerfs are cut in their order.
 
-    A kerf may overrun: it takes only what still hangs on the top, never a piece that an earlier
-    cut has freed. What the first `rough` cuts free, or was loose before, is as thick as the panel
-    was found.
-
-    Parameters
-    ----------
-    core : Path
-        On the panel, closed: the line of what stays, where the top is lipped that of its core.
-    kerfs : sequence of Region
-        What each saw cut turns to dust, on the panel, in the order of cutting.
-    names : sequence of str
-        What those cuts are called.
+    A kerf may overrun: it takes only what still hangs on the top, never a piece that an earlier cut
+    has freed. What the first `rough` cuts free, or was loose before, is as thick as the panel was
+    found. `core` is the closed line of what stays, where the top is lipped that of its core;
+    `names` are those of the kerfs.
     """
     wish = wish or OffcutWish()
     face = panel.region()

@@ -67,8 +67,6 @@ def makes_of(
 ) -> tuple[Make, ...]:
     """Return which of the things asked for a clean rectangle of that thickness makes.
 
-    Examples
-    --------
     >>> from panelwright.layout.geometry.point import Point
     >>> strip = TurnedBox(Point(0, 0), 700.0, 60.0, 0.0)
     >>> [m.value for m in makes_of(strip, 26.0, Make, solid=True, food=False)]
@@ -91,10 +89,7 @@ _MAKES = Choices(Choice({make.value: make for make in Make}))
 class OffcutWish:
     """The least clean rectangles that make an offcut worth keeping.
 
-    Raises
-    ------
-    LayoutError
-        If not ``0 <= least_width <= least_length``.
+    Raises a LayoutError if not ``0 <= least_width <= least_length``.
     """
 
     makes: tuple[Make, ...] = key(

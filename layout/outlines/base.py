@@ -8,13 +8,13 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any, ClassVar, Self
 
 from ..errors import OutlineError
-from ..geometry import ORIGIN, Bounds, Path, Point, Points
-from ..geometry.tolerance import CHORD, CURVE
+from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Points
+from ..geometry.tolerance import CHORD, CURVE, ROUNDING, SAME_POINT
 from ..keys.figures import Number
 from ..keys.key import take
 
@@ -43,13 +43,10 @@ class Outline(ABC):
     """How many of its sizes may be chosen: length and width, one size, or none of an own form."""
     is_boxed: ClassVar[bool] = False
     """Whether it is set out from the corners of its box."""
+    is_round: ClassVar[bool] = False
+    """Whether it looks the same whichever way it is turned."""
     bends_everywhere: ClassVar[bool] = False
     """Whether its line is a curve without an arc or a straight: half of it tells all."""
-
-    @property
-    def is_round(self) -> bool:
-        """Whether it looks the same whichever way it is turned."""
-        return False
 
     @property
     def figures(self) -> Mapping[str, float]:
@@ -67,19 +64,35 @@ class Outline(ABC):
         own = tuple(corner for corner in self.corners if corner.y != 0)
         return self.bounds.corners if self.is_boxed else own
 
+    def arcs(self, inside: float = 0.0) -> tuple[Arc, ...]:
+        """Return the arcs of its line, or so far inside it, mm; none of a curve or an own form."""
+        if self.bends_everywhere or not self.free_sizes:
+            return ()
+        return tuple(s for s in self.line(-inside).segments if isinstance(s, Arc))
+
     @property
     def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
         """The radii, mm, that a compass is set to, each with the centres of its arcs."""
-        return ()
+        held: dict[float, list[Point]] = {}
+        for arc in self.arcs():
+            held.setdefault(arc.radius, []).append(arc.centre)
+        ordered = ((radius, _from_lower_left(centres)) for radius, centres in held.items())
+        return tuple(sorted(ordered, key=lambda swing: _round(swing[1][0])))
 
     @property
     def arc_centres(self) -> tuple[Point, ...]:
         """The centres of arcs that straights run on from; anticlockwise, of a pair the left one."""
-        return ()
+        return _from_lower_left(arc.centre for arc in self.arcs() if arc.centre.norm > SAME_POINT)
 
     def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
         """Return where straights meet arcs, on its line or so far inside it, mm; anticlockwise."""
-        return ()
+        if not self.arcs(inside):
+            return ()
+        held = self.line(-inside).segments
+        joints = zip((held[-1], *held[:-1]), held, strict=True)
+        return _from_lower_left(
+            b.start for a, b in joints if isinstance(a, Line) != isinstance(b, Line)
+        )
 
     @property
     def foci(self) -> tuple[Point, ...]:
@@ -93,7 +106,7 @@ class Outline(ABC):
 
     def tightest(self, inside: float = 0.0) -> float | None:
         """Return the least radius of its line so far inside it, mm; None where nothing bends."""
-        return None
+        return min((arc.radius for arc in self.arcs(inside)), default=None)
 
     @property
     @abstractmethod
@@ -119,16 +132,18 @@ class Outline(ABC):
         """Return the closed line at `distance` outside it (inside, where negative), anticlockwise.
 
         Exact for lines and circular arcs; elsewhere the true parallel curve to `tolerance`, mm.
-
-        Raises
-        ------
-        OutlineError
-            If nothing is left so far inside.
+        Raises an OutlineError if nothing is left so far inside.
         """
 
     def line(self, outside: float = 0.0) -> Path:
         """Return its boundary, or the parallel of it that lies so far outside, mm."""
         return self.parallel(outside) if outside else self.path()
+
+    def require_left(self, distance: float) -> None:
+        """Raise an `OutlineError` where nothing is left so far outside, mm (inside: below 0)."""
+        left = self.width / 2 + distance > 0
+        name = _a(self.name)
+        require(left, f"{-distance:g} mm inside {name} {self.width:g} mm wide is nothing")
 
     @abstractmethod
     def support(self, direction: float) -> float:
@@ -151,10 +166,7 @@ class Outline(ABC):
 class Sized(Outline):
     """An outline of any length and width.
 
-    Raises
-    ------
-    OutlineError
-        If the sizes are not in that order.
+    Raises an OutlineError if the sizes are not in that order.
     """
 
     length: float
@@ -165,15 +177,27 @@ class Sized(Outline):
         require_figures(self, "length", "width")
         require_sizes(_a(self.name), self.length, self.width)
 
-    def require_left(self, distance: float) -> None:
-        """Raise an `OutlineError` where nothing is left so far outside, mm (inside: below 0)."""
-        left = self.width / 2 + distance > 0
-        name = _a(self.name)
-        require(left, f"{-distance:g} mm inside {name} {self.width:g} mm wide is nothing")
-
     def resized(self, length: float, width: float) -> Self:
         """Return one of another size, with all else that it has."""
         return replace(self, length=length, width=width)
+
+
+def _from_lower_left(points: Iterable[Point]) -> tuple[Point, ...]:
+    """Return different points anticlockwise from the left end, or the lower left."""
+    return tuple(sorted(distinct(points), key=_round))
+
+
+def distinct(points: Iterable[Point]) -> tuple[Point, ...]:
+    """Return points without those that lie on an earlier one."""
+    held: list[Point] = []
+    for point in points:
+        if all(point.distance_to(other) > SAME_POINT for other in held):
+            held.append(point)
+    return tuple(held)
+
+
+def _round(point: Point) -> float:
+    return (point.angle + math.pi + ROUNDING) % math.tau
 
 
 def _a(name: str) -> str:

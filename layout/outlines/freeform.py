@@ -24,12 +24,8 @@ class Freeform(Outline):
     """A top bounded by any closed path that does not cross itself; it need not be convex.
 
     Its frame has the middle of its upright box at the origin, and it is no taller than long.
-    `Freeform.of` and `Freeform.through` bring a path into that frame.
-
-    Raises
-    ------
-    OutlineError
-        If the path is open, crosses itself, runs clockwise or lies in another frame.
+    `Freeform.of` and `Freeform.through` bring a path into that frame. Raises an OutlineError if the
+    path is open, crosses itself, runs clockwise or lies in another frame.
     """
 
     boundary: Path
@@ -139,10 +135,7 @@ class Freeform(Outline):
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the line `distance` outside, exact for lines and arcs of which none is used up.
 
-        Raises
-        ------
-        OutlineError
-            If nothing is left, or the line falls into several.
+        Raises an OutlineError if nothing is left, or the line falls into several.
         """
         try:
             return parallel_of_path(self.boundary, distance, tolerance)
@@ -164,10 +157,7 @@ class Freeform(Outline):
     def resized(self, length: float, width: float) -> Self:
         """Return it scaled; both sizes must grow alike, for nothing else keeps its form.
 
-        Raises
-        ------
-        OutlineError
-            If they do not.
+        Raises an OutlineError if they do not.
         """
         own = (self.length, self.width)
         require(

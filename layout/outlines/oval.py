@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from abc import abstractmethod
 from collections.abc import Mapping
 from dataclasses import dataclass
 
@@ -17,22 +18,33 @@ from ..geometry.tolerance import CHORD, CURVE
 from .base import Sized, require, require_figures
 
 
+class _Bent(Sized):
+    """What both have alike: no arc and no straight."""
+
+    __slots__ = ()
+    bends_everywhere = True
+
+    @property
+    @abstractmethod
+    def tightest_radius(self) -> float:
+        """The least radius of curvature, mm."""
+
+    def tightest(self, inside: float = 0.0) -> float:
+        """Return the least radius of its line so far inside, mm."""
+        return max(self.tightest_radius - inside, 0.0)
+
+
 @dataclass(frozen=True, slots=True)
-class Oval(Sized):
+class Oval(_Bent):
     """A top bounded by an ellipse: length and width are its whole axes."""
 
     name = "oval"
-    bends_everywhere = True
 
     @property
     def foci(self) -> tuple[Point, ...]:
         """The points from which the ways to its line add up to its length."""
         half = math.sqrt((self.length / 2) ** 2 - (self.width / 2) ** 2)
         return (Point(-half, 0), Point(half, 0)) if self.length > self.width else ()
-
-    def tightest(self, inside: float = 0.0) -> float:
-        """Return the least radius of its line so far inside, mm."""
-        return max(self.tightest_radius - inside, 0.0)
 
     @property
     def area(self) -> float:
@@ -78,13 +90,10 @@ each half-axis where its corner turns."""
 
 
 @dataclass(frozen=True, slots=True)
-class Superellipse(Sized):
+class Superellipse(_Bent):
     """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1.
 
-    Raises
-    ------
-    OutlineError
-        If the sizes are not in that order, or the exponent is out of its limits.
+    Raises an OutlineError if the sizes are not in that order, or the exponent is out of its limits.
     """
 
     exponent: float
@@ -100,7 +109,6 @@ class Superellipse(Sized):
         )
 
     name = "superellipse"
-    bends_everywhere = True
 
     @property
     def figures(self) -> Mapping[str, float]:
@@ -112,10 +120,6 @@ class Superellipse(Sized):
         """Its points on the diagonals of its box."""
         share = 0.5 ** (1 / self.exponent)
         return Bounds.about(ORIGIN, self.length / 2 * share, self.width / 2 * share).corners
-
-    def tightest(self, inside: float = 0.0) -> float:
-        """Return the least radius of its line so far inside, mm."""
-        return max(self.tightest_radius - inside, 0.0)
 
     @property
     def curve(self) -> Quadrant:

@@ -90,10 +90,7 @@ class _Cornered(Sized):
 class RoundedRectangle(_Cornered):
     """A top with four rounded corners.
 
-    Raises
-    ------
-    OutlineError
-        If a size or radius breaks these limits.
+    Raises an OutlineError if a size or radius breaks these limits.
     """
 
     radii: Radii
@@ -125,42 +122,6 @@ class RoundedRectangle(_Cornered):
         """The radius of its corners, where they are alike."""
         return {"corner_radius": self.radii[0]} if len(set(self.radii)) == 1 else {}
 
-    @property
-    def _round(self) -> tuple[tuple[Point, Point, float], ...]:
-        """Corner, centre and radius of each that is round."""
-        return tuple(
-            (c, Point(c.x - math.copysign(r, c.x), c.y - math.copysign(r, c.y)), r)
-            for c, r in zip(self.bounds.corners, self.radii, strict=True)
-            if r > 0
-        )
-
-    @property
-    def arc_centres(self) -> tuple[Point, ...]:
-        """The centres of its round corners: of a half-round end one for both."""
-        return tuple(dict.fromkeys(centre for _, centre, _ in self._round))
-
-    @property
-    def swung(self) -> tuple[tuple[float, tuple[Point, ...]], ...]:
-        """Its corners by their radii; no square ones."""
-        return tuple(
-            (radius, tuple(dict.fromkeys(at for _, at, own in self._round if own == radius)))
-            for radius in dict.fromkeys(own for _, _, own in self._round)
-        )
-
-    def tangents(self, inside: float = 0.0) -> tuple[Point, ...]:
-        """Return the two ends of each corner's arc, but where one goes on in the next."""
-        x, y = self.length / 2 - inside, self.width / 2 - inside
-        points: list[Point] = []
-        for corner, centre, _ in self._round:
-            end = Point(math.copysign(x, corner.x), centre.y)
-            side = Point(centre.x, math.copysign(y, corner.y))
-            points += (end, side) if corner.x * corner.y > 0 else (side, end)
-        return tuple(point for point in points if points.count(point) == 1)
-
-    def tightest(self, inside: float = 0.0) -> float | None:
-        """Return the least radius of a corner that is still round so far inside, mm."""
-        return min((r - inside for r in self.radii if r > inside), default=None)
-
 
 @dataclass(frozen=True, slots=True)
 class Rectangle(_Cornered):
@@ -174,10 +135,7 @@ class Rectangle(_Cornered):
 class DEnd(RoundedRectangle):
     """A rectangle whose right end is a half circle.
 
-    Raises
-    ------
-    OutlineError
-        If its radii are others.
+    Raises an OutlineError if its radii are others.
     """
 
     name = "D end"

@@ -19,12 +19,7 @@ class RegularPolygon(Outline):
     """A regular top of six or eight sides.
 
     A hexagon has corners at both ends of its long axis; an octagon has flats at the ends of both
-    axes.
-
-    Raises
-    ------
-    OutlineError
-        If the number of sides is another, or the size is not above 0.
+    axes. Raises an OutlineError if the number of sides is another, or the size is not above 0.
     """
 
     sides: int
@@ -111,14 +106,9 @@ class RegularPolygon(Outline):
 
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line: outside, its corners are arcs of radius `distance`."""
-        across = self.across_flats + 2 * distance
-        require(
-            across > 0,
-            f"{-distance:g} mm inside a {self.name} of {self.across_flats:g} mm across its flats "
-            "is nothing",
-        )
+        self.require_left(distance)
         if distance <= 0:
-            return type(self)(self.sides, across).path()
+            return type(self)(self.sides, self.width + 2 * distance).path()
         segments: list[Segment] = []
         turn = math.tau / self.sides
         for i, edge in enumerate(self.path().segments):
@@ -135,10 +125,7 @@ class RegularPolygon(Outline):
     def resized(self, length: float, width: float) -> Self:
         """Return one of another size; both sizes must be those of one regular top.
 
-        Raises
-        ------
-        OutlineError
-            If they are not.
+        Raises an OutlineError if they are not.
         """
         top = type(self)(self.sides, width)
         require(

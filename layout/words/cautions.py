@@ -54,8 +54,8 @@ _TOLD = {
     Risk.STAGE: "Where it stood. Wood from a stage may be soaked with salts against fire and hold "
     "staples and screws under many coats of paint: ask what it was treated with, and keep its dust "
     "off skin and lungs.",
-    Risk.METAL: "Hidden metal. Look, sweep both faces and the edges with a detector, chalk a ring "
-    "round every hit, pull it, and sweep again before each tool.",
+    Risk.METAL: "Metal. Ironmongery, battens and clips off. Sweep both faces and all edges with a "
+    "detector, chalk a ring round every hit, pull it, and sweep again before each tool.",
     Risk.LIFTING: "Lifting. The old panel weighs about {panel:mass} and the new top about "
     "{top:mass}: {people}, and trestles on both sides of the cut.",
     Risk.GRAIN: "Grain. The length of the top lies {found:.0f}° from the grain: {weak}the figure "

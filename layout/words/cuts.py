@@ -141,7 +141,7 @@ def _warnings(cut: StraightCut, tape: Tape) -> Iterator[str]:
 _SKIPPED = {
     SkipReason.KEPT: "The edge is kept: the line runs along it.",
     SkipReason.TOO_THIN: "{strip:fine} stands outside the line, a saw needs {needed:fine}: rout or "
-    "plane to the line.",
+    'plane to the line, or write margin = "{needed:at_least} {unit}" under [top] and lay out anew.',
     SkipReason.TO_JIGSAW: "A saw would take off no more than jigsaw or router do on their way "
     "round.",
     SkipReason.IN_THE_WAY: "{what} in its line: the jigsaw takes this side, round the top.",
@@ -150,7 +150,8 @@ _SKIPPED = {
 
 def _skipped(side: SkippedTrim, say: Say) -> Passage:
     along = f" along {side.edge}" if side.edge else ""
-    words = say.tape.fill(_SKIPPED[side.reason], side, what=listed(side.in_the_way))
+    what, unit = listed(side.in_the_way), say.tape.unit
+    words = say.tape.fill(_SKIPPED[side.reason], side, what=what, unit=unit)
     return passage(capital(f"{side.kind.value}{along}"), words)
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from ..geometry import Point, first_of_best
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind, Mark
-from ..marking.panel_check import PanelCheck, Squareness
+from ..marking.panel_check import PanelCheck, SquareCheck
 from ..panel.datum import Datum, Reason
 from ..panel.edges import Flaw, Found, Reference
 from ..top import Top
@@ -118,22 +118,21 @@ def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
 
 
 def _corners(check: PanelCheck, tape: Tape) -> Table:
-    def leans(found: Squareness) -> str:
-        way = "outwards" if found.out_by > 0 else "inwards"
-        return "square" if found.is_square else f"leaning {way} by {tape.figure(abs(found.out_by))}"
+    def leans(held: SquareCheck) -> str:
+        way, out = "outwards" if held.found.out_by > 0 else "inwards", abs(held.found.out_by)
+        return "square" if held.found.is_square else f"leaning {way} by {tape.figure(out)}"
 
     return table(
         check.squares,
         {
-            "Corner": lambda c: c.corner,
-            "One edge": lambda c: tape.fill("{corner}–{along_to} {along:figure}", c),
-            "The other": lambda c: tape.fill("{corner}–{across_to} {across:figure}", c),
-            "Diagonal, if square": lambda c: tape.fill(
-                "{along_to}–{across_to} {found.square_diagonal:figure}", c
-            ),
-            "In the job it is": lambda c: leans(c.found),
+            "Corner": "{corner}",
+            "One edge": "{corner}–{along_to} {along:figure}",
+            "The other": "{corner}–{across_to} {across:figure}",
+            "Diagonal, if square": "{along_to}–{across_to} {found.square_diagonal:figure}",
+            "In the job it is": leans,
         },
         f"In {unit_words(tape)}.",
+        tape,
     )
 
 
@@ -143,14 +142,13 @@ def _bows(check: PanelCheck, tape: Tape) -> Table:
         check.bows,
         {
             "Bowed edge": lambda bow: bow.edge or "bowed",
-            "Chord": lambda bow: tape.figure(bow.chord),
-            "Rise": lambda bow: tape.figure(bow.rise),
-            "Radius": lambda bow: tape.figure(bow.radius),
-            "Stands off the chord at a quarter": lambda bow: tape.fill(
-                "{quarter:figure} from each end: {stands:figure}", bow
-            ),
+            "Chord": "{chord:figure}",
+            "Rise": "{rise:figure}",
+            "Radius": "{radius:figure}",
+            "Stands off the chord at a quarter": "{quarter:figure} from each end: {stands:figure}",
         },
         f"Where it does not stand so, it is no arc: take offsets every {every}.",
+        tape,
     )
 
 

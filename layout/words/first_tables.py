@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..cutting.cut import HandCut, JigsawCut
+from ..cutting.cut import HandCut, JigsawCut, RouterCut
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import StringLoop, Swing, TrammelRod
@@ -77,26 +77,26 @@ class RoundTable:
     """How the outline is cut last: a name, a figure and words."""
 
 
-_ENDS = {Kind.END, Kind.SIDE}
-_SHOWN = {
-    Swing: {Kind.ARC_CENTRE},
-    StringLoop: {Kind.NAIL},
-    TrammelRod: set[Kind](),
-    JoinedCorners: {Kind.CORNER},
-    SteppedCircle: {*_ENDS, Kind.CORNER},
-    SquareAndHalfDiagonal: {*_ENDS, Kind.CORNER},
+_ENDS = (Kind.END, Kind.SIDE)
+_SHOWN: dict[type, tuple[Kind, ...]] = {
+    Swing: (Kind.ARC_CENTRE,),
+    StringLoop: (Kind.NAIL,),
+    TrammelRod: (),
+    JoinedCorners: (Kind.CORNER,),
+    SteppedCircle: (*_ENDS, Kind.CORNER),
+    SquareAndHalfDiagonal: (*_ENDS, Kind.CORNER),
 }
 """What each way to draw needs besides the centre; the others need the ends of both axes."""
 
 
 def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
     """Return the marks that the way to draw needs; the others are checked, not set out."""
-    kinds = {Kind.CENTRE, Kind.CORNER}
+    kinds: tuple[Kind, ...] = (Kind.CORNER,)
     if plan.methods:
         best = plan.methods[0]
-        kinds = {Kind.CENTRE, *_SHOWN.get(type(best.figures), _ENDS)}
-        kinds |= {Kind.CORNER} if isinstance(best.figures, Swing) and best.joins else set()
-    return tuple(mark for mark in held.marks if mark.kind in kinds)
+        kinds = _SHOWN.get(type(best.figures), _ENDS)
+        kinds += (Kind.CORNER,) * (isinstance(best.figures, Swing) and best.joins > 0)
+    return tuple(mark for mark in held.marks if mark.kind in (Kind.CENTRE, *kinds))
 
 
 def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
@@ -147,21 +147,17 @@ def _corner_row(corner: CornerLine, tape: Tape, lying: Lying) -> SawRow:
     cuts, figures = corner.cuts, [tape.figure(leg) for leg in corner.legs]
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
+    guide = guide or (Cell("", "by handsaw, clamped"),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
     each: tuple[tuple[str, str], ...] = ()
+    falls = "from where the lines cross; boards under it"
     if len(set(figures)) > 1:
-        where = [lying.corner(cut.start.point, cut.waste) for cut in cuts]
-        each = tuple(zip(figures, where, strict=True))
+        each = tuple(
+            (f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)
+        )
         one, other = Cell("", "each way", "leg"), Cell()
-    return SawRow(
-        corner.number,
-        tuple(cut.label for cut in cuts),
-        one,
-        other,
-        guide or (Cell("", "by handsaw, clamped"),),
-        "from where the lines cross; boards under it",
-        each,
-    )
+    labels = tuple(cut.label for cut in cuts)
+    return SawRow(corner.number, labels, one, other, guide, falls, each)
 
 
 def _curve(plan: Plan) -> Iterator[tuple[str, str]]:
@@ -229,17 +225,17 @@ def _last_cuts(plan: Plan) -> Iterator[tuple[str, str, str]]:
     """Yield how the line itself is cut: with what, its figure, and the rest in words."""
     tape = plan.job.tape
     for cut in plan.cuts.curve_cuts:
-        if isinstance(cut, HandCut):
-            yield "By hand", "", "to the line with plane, spokeshave and file"
-            continue
-        rough = isinstance(cut, JigsawCut)  # no rough line is told nearer than it is
-        radii = [(tape.at_least if rough else tape.figure)(swung.radius) for swung in cut.radii]
-        figure = f"R {radii[0]}" if len(radii) == 1 else ""
-        if isinstance(cut, JigsawCut):
-            outside = figure or tape.at_least(cut.allowance)
-            yield "Jigsaw", outside, "outside the line, wherever no saw has been"
-        else:
-            line = "inner line" if plan.top.lipping else "line"
-            pin = "pin to the near edge of the bit" if figure else f"to the {line}"
-            last = "; straights last, by a straightedge" if cut.straights else ""
-            yield "Rout", figure, f"{pin}, {cut.passes} passes of {tape.at_least(cut.depth)}{last}"
+        match cut:
+            case HandCut():
+                yield "By hand", "", "to the line with plane, spokeshave and file"
+            case JigsawCut():  # no rough line is told nearer than it is
+                radius = f"R {tape.at_least(cut.radii[0].radius)}" if len(cut.radii) == 1 else ""
+                outside = radius or tape.at_least(cut.allowance)
+                yield "Jigsaw", outside, "outside the line, wherever no saw has been"
+            case RouterCut():
+                radius = f"R {tape.figure(cut.radii[0].radius)}" if len(cut.radii) == 1 else ""
+                line = "to the inner line" if plan.top.lipping else "to the line"
+                pin = "pin to the near edge of the bit" if radius else line
+                last = "; straights last, by a straightedge" if cut.straights else ""
+                depth = tape.at_least(cut.depth)
+                yield "Rout", radius, f"{pin}, {cut.passes} passes of {depth}{last}"

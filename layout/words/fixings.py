@@ -17,13 +17,8 @@ from ..units import Tape
 from .leg_concerns import FIXED, FLAT, told
 from .legs import from_o
 from .materials import volume_words
+from .order import LEGS
 from .say import Passage, Table, counted, passage
-
-_TITLES = {
-    Fixing.SCREWED: "Screw the legs",
-    Fixing.GLUED: "Glue the legs",
-    Fixing.LOOSE: "Lay the top on",
-}
 
 _BOLT = (
     "Each leg is held in the middle of its head, by a hanger bolt or a bolt in a threaded insert: "
@@ -53,7 +48,7 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
     """Return how the legs are held to the top."""
     tape, joint, screw, plate = plan.job.tape, table.glue, table.screw, wish.plate
     return passage(
-        _TITLES[wish.fixing],
+        LEGS[wish.fixing],
         plate is not None
         and tape.fill(
             "Each leg has a plate {length:figure} × {width:figure} and {thickness:drill} thick.",

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from ..geometry.alike import at_least
 from ..marking.mark import Check, Mark, OffWood, Proves, Ties
 from ..marking.marks import MarkSet
-from ..marking.panel_check import PanelCheck
+from ..marking.panel_check import Clearance, PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
 from .say import Passage, Say, listed, passage, table, unit_words
@@ -76,14 +76,15 @@ def ties_words(held: MarkSet, say: Say) -> Passage | None:
     proved = table(
         tied,
         {
-            "Mark": lambda row: row[0].label,
-            "One tape": lambda row: tape.fill("{distance:figure} from {name}", row[1].first),
-            "The other": lambda row: tape.fill("{distance:figure} from {name}", row[1].second),
+            "Mark": "{0.label}",
+            "One tape": "{1.first.distance:figure} from {1.first.name}",
+            "The other": "{1.second.distance:figure} from {1.second.name}",
             "They cross at": lambda row: f"{nearest_whole(math.degrees(row[2]))}°",
             "Within": lambda row: tape.exact(row[1].error + row[1].rounding_error(tape), 1),
         },
         f"In {unit_words(tape)}. The last column is how far the mark may be out by what a careful "
         "tape and the rounding leave.",
+        tape,
     )
     return passage(
         "The same by two tapes",
@@ -106,10 +107,11 @@ def checks_words(held: MarkSet, say: Say) -> Passage:
     checks = table(
         held.checks,
         {
-            "From, to": lambda check: f"{check.start} to {check.end}",
-            say.tape.unit: lambda check: say.tape.figure(check.distance),
+            "From, to": "{start} to {end}",
+            say.tape.unit: "{distance:figure}",
             "What it proves": proves_words,
         },
+        tape=say.tape,
     )
     words = "Measure these before anything is drawn or cut. One that is out shows a slip."
     return passage("Checks", words, tables=[checks])
@@ -127,12 +129,14 @@ def proves_words(check: Check) -> str:
 
 def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
     """Return how much wood stands between the line that is cut and everything else."""
+
+    def clear_of(clear: Clearance) -> str:
+        return clear.name + " (inside the top)" * clear.inside
+
     left = table(
         check.clearances,
-        {
-            "Clear of": lambda clear: clear.name + " (inside the top)" * clear.inside,
-            say.tape.unit: lambda clear: say.tape.figure(clear.distance),
-        },
+        {"Clear of": clear_of, say.tape.unit: "{distance:figure}"},
+        tape=say.tape,
     )
     line = "core line" if lipped else "finish line"
     words = f"From the {line}. Less than this on the wood: a mark is out, or the panel is."
@@ -196,14 +200,15 @@ def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:
     rest = table(
         (mark for mark in held.marks if mark.label not in shown),
         {
-            "Mark": lambda mark: mark.label,
-            "What it is": lambda mark: mark.kind.value,
-            f"Along {datum.name} from {first}": lambda mark: tape.figure(mark.along),
-            f"Square from {datum.name}": lambda mark: tape.figure(mark.square),
+            "Mark": "{label}",
+            "What it is": "{kind.value}",
+            f"Along {datum.name} from {first}": "{along:figure}",
+            f"Square from {datum.name}": "{square:figure}",
             "Rounded by": rounded,
         },
         f"A minus sign along is beyond {first}, away from {datum.last.name}; square, on the side "
         f"of {datum.name} away from most of the wood.",
+        tape,
     )
     return passage(
         f"Marks from {datum.name}",

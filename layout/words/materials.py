@@ -13,7 +13,7 @@ from ..units import MM_PER_INCH, Tape
 from ..work.coats import LABELS
 from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
-from .say import Passage, counted, listed, passage, ranged, table, whole_up
+from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
 
 ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
 """Of the United States."""
@@ -203,19 +203,12 @@ def exact_sum(amount: Decimal) -> str:
 
 
 _ENTRIES = {
-    Entry.PANEL: "Panel",
-    Entry.LEGS: "Legs",
-    Entry.MATERIALS: "Materials",
-    Entry.HOURS: "Hours",
-    Entry.BASE: "Costs and hours",
-    Entry.OVERHEAD: "Overhead",
-    Entry.PROFIT: "Profit",
-    Entry.DELIVERY: "Packing and delivery",
-    Entry.NET: "To be left after fees",
-    Entry.FEE: "Fee where it is sold",
-    Entry.SHARE: "Put aside",
-    Entry.PRICE: "Price to ask",
+    Entry.DELIVERY: "packing and delivery",
+    Entry.NET: "to be left after fees",
+    Entry.FEE: "fee where it is sold",
+    Entry.PRICE: "price to ask",
 }
+"""What is longer than the value."""
 
 _ASKED = {
     Forgotten.PANEL: "what the panel cost, fetching it included",
@@ -223,8 +216,8 @@ _ASKED = {
     Forgotten.MATERIALS: "what the materials cost",
     Forgotten.UNPRICED: "prices of all materials (materials.price)",
     Forgotten.RATE: "what an hour is worth to you",
-    Forgotten.OVERHEAD: "overhead: workshop, tools, insurance, travel",
     Forgotten.PROFIT: "profit",
+    Forgotten.OVERHEAD: "overhead: workshop, tools, insurance, travel",
     Forgotten.FEE: "the fee where it is sold",
     Forgotten.DELIVERY: "packing and delivery",
 }
@@ -232,9 +225,8 @@ _ASKED = {
 
 def money_words(money: Money) -> Passage:
     """Return the reckoning: one column where its hours are known, else one for each end."""
-    columns: dict[str, Callable[[Entry], str]] = {
-        f"Line, {money.currency}" if money.currency else "Line": _ENTRIES.__getitem__
-    }
+    line = f"Line, {money.currency}" if money.currency else "Line"
+    columns: dict[str, Callable[[Entry], str]] = {line: _entry}
     columns |= {f"{case.hours:f} h": partial(_amount, case) for case in money.cases}
     floor = sum_words(money.cases[0].break_even, money.currency)
     earned = [case.earned for case in money.cases if case.earned is not None]
@@ -249,6 +241,10 @@ def money_words(money: Money) -> Passage:
         and f"Left out and often forgotten: {'; '.join(map(_ASKED.__getitem__, money.forgotten))}",
         tables=[table([line.entry for line in money.cases[0].lines], columns)],
     )
+
+
+def _entry(entry: Entry) -> str:
+    return capital(_ENTRIES.get(entry, entry.value))
 
 
 def _amount(case: Case, entry: Entry) -> str:

@@ -22,17 +22,18 @@ def offcuts_words(plan: OffcutPlan, tape: Tape) -> Passage:
     pieces = table(
         kept,
         {
-            "Offcut": lambda o: f"{o.number}",
+            "Offcut": "{number}",
             "Falls at": lambda o: o.freed_by or (f"cut {o.cut}" if o.cut else "loose"),
-            "Area": lambda o: tape.area(o.area),
-            f"Largest clean rectangle, {tape.unit}": lambda o: (
-                tape.fill("{length:figure} × {width:figure}", o.clean) if o.clean else "none"
+            "Area": "{area:area}",
+            f"Largest clean rectangle, {tape.unit}": lambda o: tape.fill(
+                "{length:figure} × {width:figure}" if o.clean else "none", o.clean
             ),
             "Makes": lambda o: listed(m.value for m in o.makes) or "a board of that size",
         },
         f"{promise}larger: proved."
         if more > _ALIKE
         else "Of what is kept no clean rectangle is larger: proved.",
+        tape,
     )
     return passage(
         "Offcuts",

@@ -24,21 +24,15 @@ TITLES = {
     Deed.REST: "Let it rest",
     Deed.MARK: "Mark out",
     Deed.CHECK: "check the distances",
-    Deed.MEND: "Mend",
     Deed.CUT: "Cut the top out",
     Deed.LIP: "Glue the lipping on",
     Deed.EDGE: "Edge it",
-    Deed.PROFILE: "Shape the edge",
-    Deed.SAND: "Sand",
     Deed.MASK: "Mask where the legs are glued. Inside the pencil lines: glue holds on bare wood "
     "only.",
     Deed.RAISE: "Raise the grain. Wipe it evenly with a wet cloth and let it dry: the fibres that "
     "the finish would raise rise now.",
-    Deed.DUST: "dust off",
     Deed.UNDERSIDE: "Coat underside and edge",
     Deed.BATTENS: "Screw the battens on",
-    Deed.RUB: "rub down",
-    Deed.COAT: "Coat the top",
     Deed.LEVEL: "Level it, pads under the feet. On its own floor or a flat one: pads or adjusters "
     "under the feet until none rocks.",
     Deed.PHOTOGRAPH: "Photograph it. By daylight, before it leaves: listing.txt says what. Then "
@@ -46,7 +40,7 @@ TITLES = {
     Deed.WEIGH: "weigh it, fill in the listing",
 }
 """What each step is called, and what is told of it where no craft tells. A dry fit is called by
-what it tries, legs by how they are held."""
+what it tries, legs by how they are held, the rest by their own names."""
 
 FITTED = {
     Deed.MEND: passage(
@@ -67,11 +61,12 @@ FITTED = {
 _AGAIN = {Deed.TEST: "Test the bare wood for lead", Deed.MARK: "Mark out again"}
 """What is called by another name when it is done a second time."""
 
-_LEGS = {
-    Fixing.SCREWED: "Screw the legs on",
-    Fixing.GLUED: "Glue the legs on, upside down",
-    Fixing.LOOSE: "Lay the top on its legs",
+LEGS = {
+    Fixing.SCREWED: "Screw the legs",
+    Fixing.GLUED: "Glue the legs",
+    Fixing.LOOSE: "Lay the top on",
 }
+"""What fixing the legs is called."""
 
 _ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
 """What is told in one row with what follows it."""
@@ -86,9 +81,9 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
         assert task.of is not None
         return FITTED[task.of].title
     if deed is Deed.LEGS:
-        return "Fix the legs" if fixing is None else _LEGS[fixing]
+        return "Fix the legs" if fixing is None else LEGS[fixing]
     words = _AGAIN.get(deed, "") if task.part > 1 else ""
-    words = words or TITLES[deed].partition(". ")[0]
+    words = words or TITLES.get(deed, deed.value).partition(". ")[0]
     if deed is Deed.STRIP:
         return words + ", wet" * task.wet + ", if it has one" * task.perhaps
     if deed in (Deed.SAND, Deed.RUB):
@@ -211,7 +206,7 @@ def step_words(task: Task, *, faces: bool = True) -> Passage | None:
             until = "each grit until the marks of the one before are gone"
         where, finest = "Both faces and the edge" if faces else "The edge", task.grits[-1]
         told = f"{where}, along the grain, {until}; finer than {finest} closes them to the finish."
-    return passage(title_of(task), told) if told else None
+    return passage(capital(title_of(task)), told) if told else None
 
 
 _STRIPPED = {

@@ -25,22 +25,6 @@ NOTHING = {
 }
 """Why a kind of defect spoils nothing."""
 
-BY = {
-    Mend.PLUG: "a plug",
-    Mend.KEY: "a key",
-    Mend.PATCH: "a patch",
-    Mend.FILLER: "filler",
-    Mend.RESIN: "resin",
-    Mend.SAND: "sanding",
-}
-"""What a defect is mended by."""
-
-METAL = passage(
-    "Metal",
-    "Ironmongery, battens and clips off. Sweep both faces and all edges with a detector, ring "
-    "every hit with chalk, pull it, sweep again.",
-)
-
 
 def made_of(panel: Panel) -> str:
     """Return build and material; a stand-in that it is only weighed by is no material of it.
@@ -73,13 +57,14 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
     defects = table(
         panel.defects,
         {
-            "Defect": lambda defect: defect.name,
+            "Defect": "{name}",
             "Face": lambda defect: _face(defect, tape),
             "Spoils": spoils_words,
-            "Keep clear by": lambda defect: tape.measure(defect.clear),
-            "Mended by": lambda defect: "–" if defect.mend is None else BY[defect.mend],
+            "Keep clear by": "{clear:measure}",
+            "Mend": lambda defect: "–" if defect.mend is None else defect.mend.value,
         },
         "Find each of these on the panel. A defect that is not here is not in the plan.",
+        tape,
     )
     return passage(
         "See it, ask for its history",
@@ -95,8 +80,11 @@ def assess_words(panel: Panel, tape: Tape) -> Passage:
 def _face(defect: Defect, tape: Tape) -> str:
     if defect.face is Face.THROUGH:
         return "through"
-    deep = f", {tape.measure(defect.depth)} deep" if defect.depth is not None else ""
-    return ("show face" if defect.face is Face.UP else "under face") + deep
+    face = "show face" if defect.face is Face.UP else "under face"
+    if defect.depth is None:
+        return face
+    told = tape.small if defect.depth < tape.division else tape.measure
+    return f"{face}, {told(defect.depth)} deep"
 
 
 def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:

@@ -77,15 +77,22 @@ def passage(
 
 def table(
     items: Iterable[T],
-    columns: Mapping[str, Callable[[T], str]],
+    columns: Mapping[str, str | Callable[[T], str]],
     caption: str = "",
+    tape: Tape = Tape(),  # noqa: B008 - a value
 ) -> Table:
     """Return a table with a row for each item: by its headings, what stands under each.
 
-    >>> table([2, 3], {"Side": str, "Square": lambda side: str(side**2)}).rows
+    That is words that the tape fills from the item, or what makes them.
+
+    >>> table([2.0, 3.0], {"Side": "{real:figure}", "Square": lambda side: f"{side**2:g}"}).rows
     (('2', '4'), ('3', '9'))
     """
-    rows = tuple(tuple(told(item) for told in columns.values()) for item in items)
+
+    def told(item: T, words: str | Callable[[T], str]) -> str:
+        return tape.fill(words, item) if isinstance(words, str) else words(item)
+
+    rows = tuple(tuple(told(item, words) for words in columns.values()) for item in items)
     return Table(tuple(columns), rows, caption)
 
 

@@ -35,71 +35,55 @@ _SIDES = (
 )
 _TABLE = "Draw: the points of the table, the same in all four quarters; a lath through them."
 
-_POINTS: dict[type, tuple[str, ...]] = {
-    StringLoop: (
-        "Nails: on the long centreline, {half:figure} each side of O, {nail_spacing:figure} apart; "
-        "from each to the end of the short axis {to_side:figure} exactly.",
-        "Loop: tie a closed loop {loop:figure} long, slack: that counts nails of {nail:thin}, a "
-        "pencil of {pencil:thin} where the string runs, and {stretch:.1%} of stretch.",
-        "If it slips: a loop {slip:figure} too long makes the top {longer:figure} longer but "
-        "{wider:figure} wider: tie it again until the width is right.",
-        "Draw: pencil notched to the nail, string taut and low; try the width, "
-        "{drawn.width:figure}, before the whole line is drawn.",
-    ),
-    TrammelRod: (
-        "Rod: from the pencil one pin at {to_long_axis_pin:figure}, the other at "
-        "{to_short_axis_pin:figure}.",
-        "Draw: the near pin on the long centreline, the far one on the short; mark many points, or "
-        "slide the pins along straightedges.",
-    ),
-    FourCentreOval: (_ENDS, _SIDES),
-    EightCentreOval: (
-        _ENDS,
-        "Between: centres {along:figure} along and {across:figure} across from O, beyond the long "
-        "centreline; radius {middle_radius:figure}.",
-        _SIDES,
-    ),
-    OvalOrdinates: (_TABLE,),
-    SuperellipseOrdinates: (_TABLE,),
-    Ordinates: ("Draw: the points of the table, the same to both sides; a lath through them.",),
-    LargeArc: (
-        "Swing: centre {below:figure} from the middle of the chord, {way} the arc; radius "
-        "{radius:figure}.",
-    ),
-    ArchTrammel: (
-        "Nails: at both ends of the chord, {chord:figure} apart, and at the crown, {rise:figure} "
-        "up.",
-        "Laths: each at least {least_lath:figure} long, laid from an end to the crown and past it; "
-        "screw them together at the crown, stiffened by a third across.",
-        "Draw: crown nail out, pencil in the joint, laths kept on both end nails.",
-    ),
-    SprungLath: (
-        "Lath: bent along nails at {at}, from the middle of the chord to both sides; a line drawn "
-        "along it.",
-    ),
-    SteppedCircle: (
-        "Circle: about O, radius {radius:figure}: it must pass both ends of the long axis, E1 and "
-        "E2.",
-        "Step: the same {radius:figure} from E1 to both sides on the circle, and from E2; the two "
-        "gaps that are left over must be {radius:figure} too.",
-        "Join: the six marks, one after the other, with a straightedge.",
-    ),
-    SquareAndHalfDiagonal: (
-        "Square: {square:figure} each way round O, its sides through E1, E2, S1 and S2; both "
-        "diagonals {diagonal:figure}.",
-        "Strike: from each corner of the square half the diagonal, {half_diagonal:figure}, onto "
-        "both of its sides; each mark then stands {cut_off:figure} from the next corner.",
-        "Join: the two marks beside each corner of the square.",
-    ),
-    FullSize: (
-        "Sheets: print the template at 100 % and prove both bars on it; joined, it is "
-        "{length:figure} long and {width:figure} wide.",
-        "Lay: its centrelines on those of the panel, and tape it down; look at the marks that both "
-        "have.",
-        "Prick: through the line every {pricked:measure}, closer where it bends; join with a lath.",
-    ),
+_POINTS: dict[type, str] = {
+    StringLoop: "Nails: on the long centreline, {half:figure} each side of O, "
+    "{nail_spacing:figure} apart; from each to the end of the short axis {to_side:figure} "
+    "exactly.\n"
+    "Loop: tie a closed loop {loop:figure} long, slack: that counts nails of {nail:thin}, a "
+    "pencil of {pencil:thin} where the string runs, and {stretch:.1%} of stretch.\n"
+    "If it slips: a loop {slip:figure} too long makes the top {longer:figure} longer but "
+    "{wider:figure} wider: tie it again until the width is right.\n"
+    "Draw: pencil notched to the nail, string taut and low; try the width, {drawn.width:figure}, "
+    "before the whole line is drawn.",
+    TrammelRod: "Rod: from the pencil one pin at {to_long_axis_pin:figure}, the other at "
+    "{to_short_axis_pin:figure}.\n"
+    "Draw: the near pin on the long centreline, the far one on the short; mark many points, or "
+    "slide the pins along straightedges.",
+    FourCentreOval: f"{_ENDS}\n{_SIDES}",
+    EightCentreOval: f"{_ENDS}\n"
+    "Between: centres {along:figure} along and {across:figure} across from O, beyond the long "
+    "centreline; radius {middle_radius:figure}.\n"
+    f"{_SIDES}",
+    OvalOrdinates: _TABLE,
+    SuperellipseOrdinates: _TABLE,
+    Ordinates: "Draw: the points of the table, the same to both sides; a lath through them.",
+    LargeArc: "Swing: centre {below:figure} from the middle of the chord, {way} the arc; radius "
+    "{radius:figure}.",
+    ArchTrammel: "Nails: at both ends of the chord, {chord:figure} apart, and at the crown, "
+    "{rise:figure} up.\n"
+    "Laths: each at least {least_lath:figure} long, laid from an end to the crown and past it; "
+    "screw them together at the crown, stiffened by a third across.\n"
+    "Draw: crown nail out, pencil in the joint, laths kept on both end nails.",
+    SprungLath: "Lath: bent along nails at {at}, from the middle of the chord to both sides; a "
+    "line drawn along it.",
+    SteppedCircle: "Circle: about O, radius {radius:figure}: it must pass both ends of the long "
+    "axis, E1 and E2.\n"
+    "Step: the same {radius:figure} from E1 to both sides on the circle, and from E2; the two "
+    "gaps that are left over must be {radius:figure} too.\n"
+    "Join: the six marks, one after the other, with a straightedge.",
+    SquareAndHalfDiagonal: "Square: {square:figure} each way round O, its sides through E1, E2, "
+    "S1 and S2; both diagonals {diagonal:figure}.\n"
+    "Strike: from each corner of the square half the diagonal, {half_diagonal:figure}, onto both "
+    "of its sides; each mark then stands {cut_off:figure} from the next corner.\n"
+    "Join: the two marks beside each corner of the square.",
+    FullSize: "Sheets: print the template at 100 % and prove both bars on it; joined, it is "
+    "{length:figure} long and {width:figure} wide.\n"
+    "Lay: its centrelines on those of the panel, and tape it down; look at the marks that both "
+    "have.\n"
+    "Prick: through the line every {pricked:measure}, closer where it bends; join with a lath.",
 }
-"""What is done with the figures of a way, by their kind; they are set in the method's place."""
+"""What is done with the figures of a way, by their kind, each in a line; they are set in the
+method's place."""
 
 _SWUNG = {
     HandTool.STRING: "Swing: string from the centre to the pencil {radius:figure}, {about}.",
@@ -118,7 +102,7 @@ def points_of(method: Method, tape: Tape, named: Named = lambda pivot: pivot.nam
     elif isinstance(figures, JoinedCorners):
         points = [_ALL_ROUND if figures.all_round else _SOME_STRAIGHTS]
     else:
-        points = [*_POINTS[type(figures)]]
+        points = _POINTS[type(figures)].splitlines()
     square = "Square: lay it on the centrelines, one quarter after the other; pins inside it."
     points = [square] * (HandTool.SQUARE in method.tools) + points
     points += [_SOME_STRAIGHTS] * bool(method.joins)
@@ -178,9 +162,8 @@ def ordinates_in(
     points: Sequence[Ordinate], tape: Tape, caption: str, about: str = "O along the long axis"
 ) -> Table:
     """Return points of a line, each by two lengths."""
-    out, up = f"Out from {about}", "Up from it"
-    told = {out: lambda o: tape.figure(o.out), up: lambda o: tape.figure(o.up)}
-    return table(points, told, caption)
+    columns = {f"Out from {about}": "{out:figure}", "Up from it": "{up:figure}"}
+    return table(points, columns, caption, tape)
 
 
 _AGAINST = {

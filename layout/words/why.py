@@ -185,7 +185,7 @@ def touches_words(plan: Plan) -> Passage:
         contacts,
         {
             "No.": lambda contact: f"{contacts.index(contact) + 1}",
-            "It is held by": lambda contact: contact.name,
+            "It is held by": "{name}",
             "Stays clear by": lambda c: tape.measure(c.clear) if c.clear else "–",
             f"Along {datum.name}": along,
             "Square to it": square,
@@ -224,13 +224,14 @@ def elsewhere_words(plan: Plan) -> Passage:
     places = table(
         ((k, fit, datum.coordinates(fit.placement.centre)) for k, fit in enumerate(plan.others, 2)),
         {
-            "Place": lambda row: f"{row[0]}",
+            "Place": "{0}",
             "Size": lambda row: exact_words(row[1].outline, tape),
-            "Along": lambda row: tape.figure(row[2].along),
-            "Square": lambda row: tape.figure(row[2].square),
+            "Along": "{2.along:figure}",
+            "Square": "{2.square:figure}",
             "Turned": lambda row: turn_words(row[1], plan.fit).removeprefix("turned ") or "–",
         },
         f"Its centre, from {datum.name}; its turn, against place 1.",
+        tape,
     )
     return passage(
         "Other places for it",

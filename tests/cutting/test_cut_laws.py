@@ -24,6 +24,7 @@ from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
+    DEnd,
     Freeform,
     Outline,
     Oval,
@@ -207,13 +208,29 @@ def test_the_wider_side_of_the_base_is_used(left: float | None, right: float | N
 
 def test_a_jigsaw_goes_round_what_no_saw_may_cross() -> None:
     """A tangent line or corner cut of an oval that a lock pocket lies in is not sawn."""
-    in_line = Defect("lock", rectangular_place(Point(5000, 3805), 90, 60), frozenset(Spoils))
-    cuts = plan(Oval(1400, 600), WIDE.with_defect(in_line))
+    panel, middle = Panel(rectangular_outline(1700, 800), 20), Point(850, 400)
+    in_line = Defect("lock", rectangular_place(Point(1350, 705), 90, 60), frozenset(Spoils))
+    cuts = plan(Oval(1400, 600), panel.with_defect(in_line), middle)
     (skipped,) = cuts.skipped
     assert (skipped.reason, skipped.in_the_way) == (SkipReason.IN_THE_WAY, ("lock",))
     assert len(cuts.trims) == 3
     in_corner = Defect("lock", round_place(Point(5100, 3669), 20), frozenset({Spoils.CUTTING}))
     assert len(plan(Oval(1400, 600), WIDE.with_defect(in_corner)).corner_cuts) == 3
+
+
+@pytest.mark.parametrize(
+    "outline", [Capsule(1200, 600), Oval(1200, 600), DEnd.of_size(1200, 600)], ids=lambda o: o.name
+)
+def test_a_cut_that_frees_much_is_made_whatever_lies_in_its_line(outline: Outline) -> None:
+    """A jigsaw would part the door beside a lock all the same, with all of it hanging on."""
+    panel, middle = Panel(rectangular_outline(2000, 640), 30), Point(620, 320)
+    across = Defect("lock", rectangular_place(Point(1222, 40), 90, 60), frozenset(Spoils))
+    cuts = plan(outline, panel.with_defect(across), middle)
+    (freeing,) = [trim for trim in cuts.trims if trim.waste.x > 0.5]
+    assert freeing.widest > 700
+    short = Panel(rectangular_outline(1300, 640), 30).with_defect(across)
+    (skipped,) = [s for s in plan(outline, short, middle).skipped if s.waste.x > 0.5]
+    assert skipped.reason is SkipReason.IN_THE_WAY
 
 
 def test_a_cut_out_interrupts_the_cut() -> None:

@@ -12,6 +12,7 @@ from panelwright.layout.panel import (
     Build,
     Coat,
     Defect,
+    Face,
     Kind,
     Mend,
     Panel,
@@ -88,5 +89,15 @@ def test_each_defect_has_its_row() -> None:
     panel = replace(BOARD, defects=(hole, line))
     (table,) = assess_words(panel, Tape()).tables
     first, second = table.rows
-    assert (first[2], first[4]) == ("in the show face: outside the top", "a plug")
+    assert (first[2], first[4]) == ("in the show face: outside the top", "plug")
     assert (second[2], second[4]) == ("nothing", "–")
+
+
+def test_a_defect_shallower_than_the_tape_divides_is_told_in_decimals() -> None:
+    """A scratch half a millimetre deep is not told as 0 in deep."""
+    scratch = Defect(
+        "scratch", round_place(Point(400, 300), 20), frozenset(), face=Face.UP, depth=0.5
+    )
+    panel = replace(BOARD, defects=(scratch,))
+    (table,) = assess_words(panel, Tape(imperial=True)).tables
+    assert table.rows[0][1] == "show face, 0.020 in deep"

@@ -81,15 +81,21 @@ def matter(found: Concern) -> tuple[BladeMatter, str]:
         (Rectangle(1400, 600), 3.2, "Cut 2"),  # the saw leaves 2 and takes 2.4
         (Rectangle(1400, 600), 1.0, "Router"),
         (Rectangle(1400, 600), 7.0, ""),
-        (Capsule(1400, 600), 3.8, "Jigsaw"),  # no saw runs where the nail is
+        (Capsule(1400, 600), 3.8, "Cut 2"),  # it frees much: the nail is drawn, or it is told of
         (Capsule(1400, 600), 2.0, "Router"),
-        (Oval(1400, 600), 3.8, "Jigsaw"),
+        (Oval(1400, 600), 3.8, "Cut 2"),
         (Oval(1400, 600), 9.0, ""),  # it has fallen off, though the bit is 12 wide
     ],
 )
 def test_each_tool_is_held_with_its_width(outline: Outline, off: float, cut: str) -> None:
     """Saw, jigsaw and router meet a nail where their own cut runs through it, and nowhere else."""
     assert met(outline, nail(off)) == ([(BladeMatter.CROSSES, cut)] if cut else [])
+
+
+def test_a_jigsaw_meets_a_nail_where_no_saw_runs() -> None:
+    """At a round end, between the saw across it and the corner cut, its own cut runs through it."""
+    place = MIDDLE + Point(400, 0) + Point.polar(303.8, 0.3)
+    assert met(Capsule(1400, 600), nail_at(place)) == [(BladeMatter.CROSSES, "Jigsaw")]
 
 
 def test_a_bit_sweeps_the_corner_that_no_jigsaw_frees() -> None:

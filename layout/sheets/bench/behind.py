@@ -8,7 +8,7 @@ from ...plan.plan import Plan
 from ...words import cautions, legs, marks, offcuts, ways, why
 from ...words.first_tables import shown_marks
 from ...words.saw_lines import rounds_of
-from ...words.say import Say, found_words, passage, sentence
+from ...words.say import Say, found_words, sentence
 from ..pictures.ground import offcuts_scene
 from ..pictures.why import contacts_scene, others_scene
 from .step import Part, Step
@@ -22,9 +22,6 @@ def folds(plan: Plan) -> tuple[Part, ...]:
 
 def _why(plan: Plan) -> Iterator[Step]:
     yield Step(why.touches_words(plan), contacts_scene(plan))
-    if plan.cuts.concerns:
-        told = (cautions.concern_words(concern, Say.of(plan)) for concern in plan.cuts.concerns)
-        yield Step(passage("Sides without room for a saw", *told))
     if plan.along_grain is not None:
         yield Step(why.along_grain_told(plan))
     if plan.costs:

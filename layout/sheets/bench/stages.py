@@ -8,9 +8,10 @@ from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways
+from ...words import cautions, datum, edge, fixings, legs, marks, materials, order, panel, ways
 from ...words.saw_lines import Round, lying_of, rounds_of
 from ...words.say import Say
+from ...work.cautions import Risk
 from ...work.deeds import Deed
 from ...work.order import Task
 from ..pictures.curves import profile_scene
@@ -53,8 +54,8 @@ def _look(plan: Plan) -> Iterator[Step]:
 
 def _clean(plan: Plan) -> Iterator[Step]:
     for task in plan.order.tasks[: _sawn_at(plan)]:
-        if task.deed is Deed.METAL:
-            yield Step(panel.METAL)
+        metal = (c for c in plan.cautions if task.deed is Deed.METAL and c.matter is Risk.METAL)
+        yield from (Step(cautions.caution_words(c, plan.top, plan.job.tape)) for c in metal)
         yield from _done_in(plan, [task], Deed.CLEAN, Deed.TEST, Deed.STRIP)
     later = plan.cuts.again is not None
     yield Step(panel.flatness_words(plan.job.panel, plan.job.tape, later=later))
