@@ -196,7 +196,8 @@ class _Sheet:
         else:
             flag = corner + Point(0, height - high)
         at = flag + Point(wide + 3.0, high - 9.5)
-        items = [*face_mark(flag, mirrored=content.mirrored), Text(at, name, _NUMBER, bold=True)]
+        items: list[Item] = [*face_mark(flag, mirrored=content.mirrored)]
+        items.append(Text(at, name, _NUMBER, bold=True))
         at = flag - Point(0, 0.5)
         for words, h, bold in rows:
             at -= Point(0, _ROW * h)
