@@ -10,7 +10,9 @@ from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
-from ..fit.why import Contact, Cost, LimitMet, limits_met
+from ..fit.why.contacts import Contact
+from ..fit.why.costs import Cost
+from ..fit.why.limits import LimitMet, limits_met
 from ..legs.plan import LegsPlan
 from ..legs.screws import USUAL
 from ..legs.whole import TablePlan

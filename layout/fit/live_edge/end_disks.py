@@ -82,7 +82,7 @@ class Ends:
             return discs.off > 0
         wood = self.ground.wood
         if radius > discs.half:
-            held, band = _part(discs, radius, way, around=self.around), self.ground.band
+            held, band = part_of(discs, radius, way, around=self.around), self.ground.band
             edge, bounds = (band.left, band.right)[way > 0], held.bounds
             if self._unsound(top[0]).touches_or_crosses(held):
                 return False
@@ -93,20 +93,7 @@ class Ends:
         start = discs.off / math.sin(_WHOLE)
         if start >= radius:
             return True
-        return wood.holds(_part(discs, radius, way, around=self.around, start=start))
-
-
-def lost_area(sides: Region, centre: tuple[float, float], radius: float, way: int) -> float:
-    """Return what the sides leave of no half disc: the area of it that lies past them, mm²."""
-    return _part(Discs(centre, 0.0, 0.0, radius), radius, way).minus(sides).area
-
-
-def most_area(sides: Region, discs: Discs, most: float, way: int) -> float:
-    """Return an area that no end of a stretch has past the end of that stretch, mm²."""
-    radius = most + discs.off + CHORD
-    if radius <= discs.half:
-        return 0.0
-    return _part(discs, radius, way, around=True).meet(sides).area
+        return wood.holds(part_of(discs, radius, way, around=self.around, start=start))
 
 
 def sides_of(ground: Ground, top: float) -> Region:
@@ -122,7 +109,7 @@ def _beyond(edge: float, way: int) -> Region:
     return Region.of(Path.round_box(Bounds(low, -FAR, high, FAR)))
 
 
-def _part(
+def part_of(
     discs: Discs, radius: float, way: int, *, around: bool = False, start: float | None = None
 ) -> Region:
     """Return a polygon of the disc about the middle, cut off at the far end of the stretch.

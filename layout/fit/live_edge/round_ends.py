@@ -23,7 +23,7 @@ from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
 from ..wish import Goal, Span, Wish
 from .band import Stretch
-from .end_disks import Ends, lost_area, most_area, sides_of
+from .end_disks import Ends, part_of, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 
 _SLACK = 4 * ROUNDING
@@ -110,7 +110,10 @@ class HalfRoundPieces(BandPieces):
     def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
         discs = self.outer_ends.discs(stretch, top)
-        return most_area(self._between(top[1]), discs, width / 2, way)
+        radius = width / 2 + discs.off + CHORD
+        if radius <= discs.half:
+            return 0.0
+        return part_of(discs, radius, way, around=True).meet(self._between(top[1])).area
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
@@ -166,8 +169,8 @@ class HalfRoundPieces(BandPieces):
             area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
             for way, at in ((-1, cuts.left), (1, cuts.right)):
                 disc = self.ends.discs((at, at), (cuts.top, cuts.top))
-                lost = lost_area(self._between(cuts.top), disc.centre, disc.least, way)
-                area += math.pi / 2 * disc.least**2 - lost
+                lost = part_of(disc, disc.least, way).minus(self._between(cuts.top))
+                area += math.pi / 2 * disc.least**2 - lost.area
         return self.score(cuts, area)
 
     def can_be(self, cuts: Cuts) -> bool:

@@ -202,11 +202,13 @@ class Polisher:
 
     def moved(self, top: Inner, step: Array) -> Inner:
         """Return the top after a step."""
+        radius = float(np.clip(top.radius + step[5], *self.radii))
         return Inner(
             float(np.clip(top.turn + step[2] / _arm(top), *self.turns)),
             top.centre + turned(step[:2], -top.turn),
             top.half + step[3:5],
-            _settled(top.radius + step[5], *self.radii),
+            # at the very end of its span where it is as good as there
+            next((end for end in self.radii if abs(radius - end) < ROUNDING), radius),
         )
 
     def _sized(self, top: Inner, trust: float) -> tuple[Array, Array, Array]:
@@ -239,10 +241,3 @@ class Polisher:
 def _arm(top: Inner) -> float:
     """Return how far from its middle a turn of a top is counted, mm."""
     return max(float(top.half.max()), 1.0)
-
-
-def _settled(value: float, low: float, high: float) -> float:
-    """Return the value within the span, at its very end where it is as good as there."""
-    if value < low + ROUNDING:
-        return low
-    return high if value > high - ROUNDING else float(value)

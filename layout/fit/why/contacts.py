@@ -95,10 +95,8 @@ def contacts_of(
 
     Parameters
     ----------
-    margin : float
-        Kept to the panel's edges and cut-outs, mm.
-    tape_error : float
-        Kept besides, everywhere, mm.
+    margin, tape_error : float
+        Kept to the panel's edges and cut-outs, and besides everywhere, mm.
     sides : sequence of Side
         The parts of the panel's boundary by name; without any the whole is "the edge".
     points : iterable of Point
