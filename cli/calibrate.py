@@ -9,9 +9,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import write
+from .files import write_at
 from .lengths import Length
-from .printers import keep_profile, profile_path
+from .printers import profile_path
 from .reading import answer, plainly
 from .template_options import SIDES, Choices
 
@@ -47,7 +47,7 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     bars = CalibrationBars.on(paper, margins)
     command = _command(paper, margins, choices.printer or wish.printer)
     scene = calibration_page(paper, margins, command)
-    path = None if out is None else write(out, {FILE: to_pdf([scene], scene.title)})[0]
+    path = None if out is None else write_at(out / FILE, to_pdf([scene], scene.title))
     written = [] if path is None else [str(path)]
     sizes = {"across": bars.across, "along": bars.along}
 
@@ -75,11 +75,11 @@ def keep_measured(choices: Choices, measured: Calibration) -> None:
         raise click.UsageError("give the printer a name: --printer NAME")
     if choices.paper is None:
         raise click.UsageError("name the paper of the calibration sheet: --paper, as it says")
-    profile_path(choices.printer)
+    path = profile_path(choices.printer)
     margins = choices.margins(TemplateWish().margins)
     bars = CalibrationBars.on(choices.paper, margins)
     profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
-    path = keep_profile(profile)
+    write_at(path, profile.to_json())
 
     def lines() -> Iterator[str]:
         from ..layout.words.paper import correction_words

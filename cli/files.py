@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 import glob
 import os
-import tempfile
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from functools import wraps
 from pathlib import Path
@@ -14,6 +13,10 @@ from typing import Any
 import click
 
 from .reading import answer, stop
+
+FOLDER = click.Path(path_type=Path, file_okay=False)
+FILE = click.Path(path_type=Path, dir_okay=False)
+"""Types of options that say where to write."""
 
 
 def kept_at(*parts: str) -> Path:
@@ -31,6 +34,11 @@ def write(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
         stop(f"{error.filename or folder}: cannot be written ({error.strerror or error})")
 
 
+def write_at(path: Path, content: str | bytes) -> Path:
+    """Write one file as `write` does."""
+    return write(path.parent, {path.name: content})[0]
+
+
 def hand_out(
     record: Callable[[], Mapping[str, Any]],
     lines: Callable[[], Iterable[str]],
@@ -40,27 +48,15 @@ def hand_out(
 ) -> Path | None:
     """Write sheets into the folder `out`, if one is named, and answer; return the first of them.
 
-    They are written first: where that cannot be, it is all that is answered, and who reads no
-    further than the first lines has them too.
-
-    Parameters
-    ----------
-    record, lines : callable
-        As `answer` takes them.
-    begin : str
-        What to begin with, a blank {} for the first sheet.
+    They are written first: where that cannot be, it is all that is answered. `begin` says what to
+    begin with, a blank {} for the first sheet.
     """
     written = () if out is None else write(out, files())
-
-    def told() -> Iterator[str]:
-        yield from lines()
-        if written:
-            yield f"Written to {out}/: {', '.join(path.name for path in written)}"
-            yield begin.format(written[0])
-        else:
-            yield "Nothing was written: name a folder with --out."
-
-    answer(record, told)
+    told = ["Nothing was written: name a folder with --out."]
+    if written:
+        names = ", ".join(path.name for path in written)
+        told = [f"Written to {out}/: {names}", begin.format(written[0])]
+    answer(record, lambda: (*lines(), *told))
     return written[0] if written else None
 
 
@@ -72,17 +68,49 @@ def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...
     and files that this run does not name are never touched. Runs into one folder wait for each
     other, so that what passing files there are were left behind by one that was killed, and go.
 
-    Raises
-    ------
-    OSError
-        If the folder or a file cannot be written; nothing was replaced then, unless the renaming
-        itself failed.
+    An `OSError` names the file that cannot be written; nothing was replaced then, unless the
+    renaming itself failed.
     """
     folder.mkdir(parents=True, exist_ok=True)
+    waiting: list[tuple[Path, Path]] = []
     with _alone_in(folder) as alone:
-        if alone:
-            _clear_of_leftovers(folder, files)
-        return _written(folder, files)
+        left = [p for name in files for p in folder.glob(f".{glob.escape(name)}.*.part")]
+        for passing in left if alone else ():
+            with contextlib.suppress(OSError):
+                passing.unlink()
+        try:
+            for name, content in files.items():
+                place = folder / name
+                if place.is_dir():
+                    raise IsADirectoryError(f"{place} is a folder: move it away first")
+                waiting.append((place.with_name(f".{name}.{os.getpid()}.part"), place))
+                with _named(place):
+                    _write_whole(waiting[-1][0], content)
+            for passing, place in waiting:
+                with _named(place):
+                    passing.replace(place)
+        except BaseException:
+            for passing, _ in waiting:
+                with contextlib.suppress(OSError):
+                    passing.unlink(missing_ok=True)
+            raise
+    return tuple(place for _, place in waiting)
+
+
+def _write_whole(path: Path, content: str | bytes) -> None:
+    with path.open("wb") as stream:
+        stream.write(content.encode("utf-8") if isinstance(content, str) else content)
+        stream.flush()
+        os.fsync(stream.fileno())
+
+
+@contextlib.contextmanager
+def _named(place: Path) -> Iterator[None]:
+    """Let an error name the file that is asked for, and not the passing one beside it."""
+    try:
+        yield
+    except OSError as error:
+        raise OSError(error.errno, error.strerror or str(error), str(place)) from None
 
 
 @contextlib.contextmanager
@@ -104,66 +132,12 @@ def _alone_in(folder: Path) -> Iterator[bool]:
             os.close(handle)
 
 
-def _clear_of_leftovers(folder: Path, names: Iterable[str]) -> None:
-    for name in names:
-        for left in folder.glob(f".{glob.escape(name)}.*.part"):
-            with contextlib.suppress(OSError):
-                left.unlink()
-
-
-def _written(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...]:
-    waiting: list[tuple[Path, Path]] = []
-    try:
-        for name, content in files.items():
-            place = folder / name
-            if place.is_dir():
-                raise IsADirectoryError(f"{place} is a folder: move it away first")
-            waiting.append((_written_beside(place, content), place))
-        for passing, place in waiting:
-            passing.replace(place)
-    except BaseException:
-        for passing, _ in waiting:
-            with contextlib.suppress(OSError):
-                passing.unlink(missing_ok=True)
-        raise
-    return tuple(place for _, place in waiting)
-
-
-def _written_beside(place: Path, content: str | bytes) -> Path:
-    data = content.encode("utf-8") if isinstance(content, str) else content
-    handle, name = tempfile.mkstemp(prefix=f".{place.name}.", suffix=".part", dir=place.parent)
-    passing = Path(name)
-    try:
-        with os.fdopen(handle, "wb") as stream:
-            stream.write(data)
-            stream.flush()
-            os.fsync(stream.fileno())
-        passing.chmod(0o644 & ~_umask())
-    except BaseException:
-        passing.unlink(missing_ok=True)
-        raise
-    return passing
-
-
-def _umask() -> int:
-    """Return the mask that new files are made with; reading it means setting it for a moment."""
-    mask = os.umask(0o022)
-    os.umask(mask)
-    return mask
-
-
 Writing = Callable[..., Path | None]
 """A command that returns the first file that it wrote, None where it wrote none."""
 
 
 def open_option(*places: str) -> Callable[[Writing], Callable[..., None]]:
-    """Give a command the option `--open`.
-
-    Parameters
-    ----------
-    places : str
-        The options of which one must say where something is written.
-    """
+    """Give a command the option `--open`; one of `places` must say where something is written."""
 
     def decorated(command: Writing) -> Callable[..., None]:
         @click.option("--open", "opened", is_flag=True, help="Open the first sheet written.")

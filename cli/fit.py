@@ -30,19 +30,12 @@ Examples:
 
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=JOB, required=False)
-@click.option(
-    "--size",
-    type=(LENGTH, LENGTH),
-    metavar="LENGTH WIDTH",
-    help="In place of JOB: a panel of which only its two sizes are known, as it is seen at a sale.",
-)
+@click.option("--size", type=(LENGTH, LENGTH), metavar="LENGTH WIDTH", help="In place of JOB: a "
+              "panel of which only its two sizes are known, as it is seen at a sale.")  # fmt: skip
 @as_json_option
 @click.option("--timed", is_flag=True, help="Tell in the JSON how many seconds each search took.")
-@click.option(
-    "--why",
-    is_flag=True,
-    help="Say of the best top what mending each defect would gain, and where else it could lie.",
-)
+@click.option("--why", is_flag=True, help="Say of the best top what mending each defect would "
+              "gain, and where else it could lie.")  # fmt: skip
 @time_limit
 def fit(
     job: Path | None,
@@ -94,7 +87,7 @@ def _sized(size: tuple[Length, Length] | None) -> Job:
 
 def _why(job: Job, best: Fit, *, more: bool) -> dict[str, Any]:
     """Return what `why_record` takes: why the best is not larger, and more where that is asked."""
-    from ..layout.fit.why import limits_met
+    from ..layout.fit.why.limits import limits_met
     from ..layout.plan.fitting import along_grain_in
     from ..layout.plan.why import contacts_in, costs_in, others_in
 
@@ -107,13 +100,7 @@ def _why(job: Job, best: Fit, *, more: bool) -> dict[str, Any]:
 
 
 def _why_lines(job: Job, best: Fit, told: dict[str, Any]) -> Iterator[str]:
-    from ..layout.words.why import (
-        along_grain_words,
-        contact_words,
-        cost_lines,
-        limit_words,
-        other_words,
-    )
+    from ..layout.words import why as words
 
     tape, goal = job.tape, job.wish.goal
 
@@ -121,14 +108,14 @@ def _why_lines(job: Job, best: Fit, told: dict[str, Any]) -> Iterator[str]:
         return f"({tape.figure(point.x)}, {tape.figure(point.y)})"
 
     for contact in told["contacts"]:
-        yield f"touches {contact_words(contact, place)}"
+        yield f"touches {words.contact_words(contact, place)}"
     for limit in told["limits"]:
-        yield limit_words(limit, job.wish.limits, tape)
-    yield from cost_lines(told.get("costs", ()), goal)
+        yield words.limit_words(limit, job.wish.limits, tape)
+    yield from words.cost_lines(told.get("costs", ()), goal)
     if told.get("along_grain") is not None:
-        yield along_grain_words(told["along_grain"], best, goal, tape)
+        yield words.along_grain_words(told["along_grain"], best, goal, tape)
     for rank, other in enumerate(told.get("others", ()), 2):
-        yield f"place {rank}: {other_words(other, best, goal, tape, place)}"
+        yield f"place {rank}: {words.other_words(other, best, goal, tape, place)}"
 
 
 def _spoken(found: Fit, job: Job) -> str:

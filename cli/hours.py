@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import kept_at, write
+from .files import kept_at, write_at
 from .reading import answer, as_json_option, stop
 
 if TYPE_CHECKING:
@@ -36,11 +36,7 @@ Examples:
 @click.option("--forget", metavar="STEP", help="Take common practice again for this step.")
 @as_json_option
 def hours(
-    step: str | None,
-    least: float | None,
-    most: float | None,
-    day: float | None,
-    forget: str | None,
+    step: str | None, least: float | None, most: float | None, day: float | None, forget: str | None
 ) -> None:
     """List how long each step of the work takes, or keep your own figure for STEP.
 
@@ -54,17 +50,15 @@ def hours(
         answer(lambda: _record(kept), lambda: _lines(kept))
         return
     paces = dict(kept.pace)
-    if step is not None:
-        assert least is not None
+    if step is not None and least is not None:
         paces[step] = (least, least if most is None else most)
     if forget is not None and paces.pop(forget, None) is None:
         stop(f"{forget!r}: no hours are kept for it: panelwright hours lists them")
     from ..layout.work.wish import WorkWish
 
     told = WorkWish(day=day or kept.day, pace=tuple(paces.items()))
-    path = kept_at(FILE)
     record = {"day": told.day, "pace": {name: list(span) for name, span in told.pace}}
-    write(path.parent, {FILE: json.dumps(record, indent=1, ensure_ascii=False) + "\n"})
+    path = write_at(kept_at(FILE), json.dumps(record, indent=1, ensure_ascii=False) + "\n")
     answer(lambda: _record(told), lambda: [f"Kept in {path}"])
 
 
@@ -95,16 +89,10 @@ def _record(kept: WorkWish) -> dict[str, Any]:
     """Return how long each step takes, for one of what, and whether the maker says so."""
     from ..layout.work.deeds import EFFORTS
 
-    own = dict(kept.pace)
-    steps = [
-        {
-            "step": deed.value,
-            "hours": list(kept.pace_of(deed)),
-            "for": effort.per.value,
-            "own": deed.value in own,
-        }
-        for deed, effort in EFFORTS.items()
-    ]
+    own, steps = dict(kept.pace), []
+    for deed, effort in EFFORTS.items():
+        told = {"step": deed.value, "hours": list(kept.pace_of(deed)), "for": effort.per.value}
+        steps.append({**told, "own": deed.value in own})
     return {"day": kept.day, "steps": steps}
 
 

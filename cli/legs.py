@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import open_option, write
+from .files import FILE, FOLDER, open_option, write_at
 from .reading import JOB, answer, as_json_option, job_from, plainly
 from .searching import searching
 
@@ -43,22 +43,12 @@ Examples:
     help="How many legs to compare; may be given several times.  [default: the job's, or 3 to 8]",
 )
 @click.option("--goal", type=click.Choice(GOALS), help="What makes legs the best, not the job's.")
-@click.option(
-    "--out",
-    type=click.Path(path_type=Path, file_okay=False),
-    help=f"Folder to write the comparison sheet into, as {SHEET}.",
-)
-@click.option(
-    "--svg", type=click.Path(path_type=Path, dir_okay=False), help="Write the sheet to this file."
-)
+@click.option("--out", type=FOLDER, help=f"Folder to write the comparison sheet into, as {SHEET}.")
+@click.option("--svg", type=FILE, help="Write the sheet to this file.")
 @as_json_option
 @open_option("svg", "out")
 def legs(
-    job: Path,
-    counts: tuple[int, ...],
-    goal: str | None,
-    out: Path | None,
-    svg: Path | None,
+    job: Path, counts: tuple[int, ...], goal: str | None, out: Path | None, svg: Path | None
 ) -> Path | None:
     """Compare legs for the table that the job file JOB describes.
 
@@ -74,7 +64,7 @@ def legs(
         from ..layout.drawing.svg import to_svg
         from ..layout.sheets.legs_comparison import comparison_scene
 
-        write(sheet.parent, {sheet.name: to_svg(comparison_scene(found_job, found))})
+        write_at(sheet, to_svg(comparison_scene(found_job, found)))
     drawn = () if sheet is None else (f"Drawn in {sheet}",)
     answer(lambda: plainly(found), lambda: (*_lines(found_job, found), *drawn))
     return sheet
@@ -101,9 +91,6 @@ def _lines(job: Job, found: Comparison) -> Iterator[str]:
     yield f"{job.name}: legs for the {outline_words(found.top.outline, tape)}"
     yield f"  What counts: {held_words(found, tape)}"
     held = choices(found, tape)
-    for line in as_table(held):
-        yield f"  {line}"
-    for choice in held:
-        for words in choice.warnings:
-            yield f"  ! {choice.title}: {words}"
+    yield from (f"  {line}" for line in as_table(held))
+    yield from (f"  ! {choice.title}: {words}" for choice in held for words in choice.warnings)
     yield f"  {CAUTION}"

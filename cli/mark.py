@@ -40,15 +40,22 @@ def mark() -> None:
 
 
 def _answering(command: Callable[..., Any]) -> Callable[..., None]:
-    """Make a command of a function that returns an answer, with the options all have.
-
-    It is told in inches where any length was typed so.
-    """
+    """Make a command of a function that returns an answer, told in inches where one was typed."""
 
     @as_json_option
     @wraps(command)
     def answering(svg: Path | None = None, **typed: Any) -> None:  # noqa: ANN401
-        _tell(command(**typed), _tape(typed.values()), svg)
+        from ..layout.words.ways import answer_lines
+
+        found, tape, drawn = command(**typed), _tape(typed.values()), []
+        if svg is not None:
+            from ..layout.drawing.svg import to_svg
+            from ..layout.sheets.answers import answer_scene
+            from .files import write_at
+
+            write_at(svg, to_svg(answer_scene(found, tape)))
+            drawn = [f"Drawn at full size in {svg}"]
+        answer(lambda: plainly(found), lambda: (*answer_lines(found, tape), *drawn))
 
     return answering
 
@@ -60,17 +67,22 @@ def _drawing(command: Callable[..., Any]) -> Callable[..., None]:
     return drawn(_answering(command))
 
 
-OVAL_EXAMPLES = """
-\b
-Examples:
-  panelwright mark oval 1800 900
-  panelwright mark oval "70 7/8 in" 36in --nail 0 --pencil 0 --string wire
-"""
+def _sizes(command: Callable[..., Any]) -> Callable[..., Any]:
+    """Give a command the arguments LENGTH and WIDTH."""
+    return click.argument("length", type=LENGTH)(click.argument("width", type=LENGTH)(command))
 
 
-@mark.command(epilog=OVAL_EXAMPLES)
-@click.argument("length", type=LENGTH)
-@click.argument("width", type=LENGTH)
+def _tape(typed: Iterable[object]) -> Tape:
+    from ..layout.units import Tape
+
+    return Tape(imperial=any(one.imperial for one in typed if isinstance(one, Length)))
+
+
+@mark.command(
+    epilog="\b\nExamples:\n  panelwright mark oval 1800 900\n"
+    '  panelwright mark oval "70 7/8 in" 36in --nail 0 --pencil 0 --string wire'
+)
+@_sizes
 @click.option("--nail", type=LENGTH, default="3 mm", show_default=True, help="Thickness.")
 @click.option(
     "--pencil", type=LENGTH, default="3 mm", show_default=True, help="Where the string runs."
@@ -103,8 +115,7 @@ def circle(diameter: Length) -> Answer:
 
 
 @mark.command(epilog="\b\nExamples:\n  panelwright mark capsule 1800 900")
-@click.argument("length", type=LENGTH)
-@click.argument("width", type=LENGTH)
+@_sizes
 @_drawing
 def capsule(length: Length, width: Length) -> Answer:
     """Draw a capsule LENGTH by WIDTH, overall: end centres, radius, tangent points."""
@@ -114,8 +125,7 @@ def capsule(length: Length, width: Length) -> Answer:
 
 
 @mark.command(epilog="\b\nExamples:\n  panelwright mark rounded 1800 900 --radius 150")
-@click.argument("length", type=LENGTH)
-@click.argument("width", type=LENGTH)
+@_sizes
 @click.option("--radius", type=LENGTH, required=True, help="Of the four corners.")
 @_drawing
 def rounded(length: Length, width: Length, radius: Length) -> Answer:
@@ -126,8 +136,7 @@ def rounded(length: Length, width: Length, radius: Length) -> Answer:
 
 
 @mark.command(epilog="\b\nExamples:\n  panelwright mark superellipse 1800 900 --exponent 2.5")
-@click.argument("length", type=LENGTH)
-@click.argument("width", type=LENGTH)
+@_sizes
 @click.option("--exponent", type=float, default=2.5, show_default=True, help="2 is an oval.")
 @_answering
 def superellipse(length: Length, width: Length, exponent: float) -> Answer:
@@ -137,15 +146,10 @@ def superellipse(length: Length, width: Length, exponent: float) -> Answer:
     return mark_superellipse(length.mm, width.mm, exponent)
 
 
-ARC_EXAMPLES = """
-\b
-Examples:
-  panelwright mark arc --chord 96in --rise 12in
-  panelwright mark arc --chord 2400 --radius 3000
-"""
-
-
-@mark.command(epilog=ARC_EXAMPLES)
+@mark.command(
+    epilog="\b\nExamples:\n  panelwright mark arc --chord 96in --rise 12in\n"
+    "  panelwright mark arc --chord 2400 --radius 3000"
+)
 @click.option("--chord", type=LENGTH, help="Straight from end to end.")
 @click.option("--rise", type=LENGTH, help="From the chord's middle to the arc.")
 @click.option(
@@ -180,23 +184,3 @@ def divide(total: Length, parts: int) -> Answer:
     from ..layout.marking.quick import Division
 
     return Division.of(total.mm, parts, _tape((total,)))
-
-
-def _tape(typed: Iterable[object]) -> Tape:
-    from ..layout.units import Tape
-
-    return Tape(imperial=any(one.imperial for one in typed if isinstance(one, Length)))
-
-
-def _tell(found: Answer, tape: Tape, svg: Path | None) -> None:
-    """Write the drawing of an answer where one is asked for, and print it."""
-    from ..layout.words.ways import answer_lines
-
-    if svg is not None:
-        from ..layout.drawing.svg import to_svg
-        from ..layout.sheets.answers import answer_scene
-        from .files import write
-
-        write(svg.parent, {svg.name: to_svg(answer_scene(found, tape))})
-    drawn = () if svg is None else (f"Drawn at full size in {svg}",)
-    answer(lambda: plainly(found), lambda: (*answer_lines(found, tape), *drawn))

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 import click
 
-from .files import open_option, write
+from .files import FILE, open_option, write_at
 from .reading import answer, as_json_option, stop
 
 SHAPES = ("four sides", "live edge", "round")
@@ -28,9 +27,7 @@ Examples:
 @click.option("--paper", type=click.Choice(("A4", "Letter")), default="A4", show_default=True,
               help="The sheet in the printer.")  # fmt: skip
 @click.option(
-    "--out",
-    type=click.Path(path_type=Path, dir_okay=False),
-    help="The file, a .pdf or an .svg; without it nothing is written.",
+    "--out", type=FILE, help="The file, a .pdf or an .svg; without it nothing is written."
 )
 @as_json_option
 @open_option("out")
@@ -41,30 +38,23 @@ def measure(shape: str, paper: str, out: Path | None) -> Path | None:
     the defects, and what to ask. `panelwright fit --size` answers from two sizes alone, and
     `panelwright new` asks for what was written down.
     """
-    if out is None:
-        none = "Nothing was written: name a file with --out, such as --out pocket.pdf."
-        answer(lambda: _record(shape), lambda: [none])
-        return None
-    if out.suffix.lower() not in (".pdf", ".svg"):
-        stop(f"{out}: is neither a .pdf nor an .svg: end the name with one of them")
-    from ..layout.drawing.pdf import to_pdf
-    from ..layout.drawing.svg import to_svg
-    from ..layout.sheets.measure_page import measure_page
-    from ..layout.template.paper import PAPERS
-    from ..layout.words.measure import Shape
-
-    scene = measure_page(Shape(shape), PAPERS[paper])
-    drawn = to_svg(scene) if out.suffix.lower() == ".svg" else to_pdf([scene], scene.title)
-    (path,) = write(out.parent, {out.name: drawn})
-    told = f"Written to {path}: print it at 100 % and take a pencil, a tape and chalk."
-    answer(lambda: _record(shape), lambda: [told])
-    return path
-
-
-def _record(shape: str) -> dict[str, Any]:
-    """Return what is measured and asked, for machines."""
     from ..layout.words import measure as words
 
+    told = "Nothing was written: name a file with --out, such as --out pocket.pdf."
+    if out is not None:
+        if out.suffix.lower() not in (".pdf", ".svg"):
+            stop(f"{out}: is neither a .pdf nor an .svg: end the name with one of them")
+        from ..layout.drawing.pdf import to_pdf
+        from ..layout.drawing.svg import to_svg
+        from ..layout.sheets.measure_page import measure_page
+        from ..layout.template.paper import PAPERS
+
+        scene = measure_page(words.Shape(shape), PAPERS[paper])
+        is_svg = out.suffix.lower() == ".svg"
+        write_at(out, to_svg(scene) if is_svg else to_pdf([scene], scene.title))
+        told = f"Written to {out}: print it at 100 % and take a pencil, a tape and chalk."
     how = words.HOW[words.Shape(shape)]
     measured = [name for row in words.FIGURES for name in row if name]
-    return {"shape": shape, "how": how, "measure": measured, "ask": list(words.ASK)}
+    record = {"shape": shape, "how": how, "measure": measured, "ask": list(words.ASK)}
+    answer(lambda: record, lambda: [told])
+    return out

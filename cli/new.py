@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from . import new_puts as puts
-from .new_puts import Draft, RefusedError
+from . import new_questions as asked
+from .new_draft import Draft, Question, RefusedError, defect
 from .reading import answer, as_json_option, stop, wants_json
 
 if TYPE_CHECKING:
@@ -17,20 +17,20 @@ if TYPE_CHECKING:
 SAMPLES = ("corridor-door", "elm-slab", "lab-bench")
 """The samples by their folders; a test holds that they are all there."""
 
-OPTIONS: dict[str, tuple[puts.Put, tuple[str, ...]]] = {
-    "units": (puts.put_key("", "units"), ("units",)),
-    "name": (puts.put_key("", "name"), ("name",)),
-    "panel": (puts.put_panel, ("panel.outline",)),
-    "radius": (puts.put_radius, ("panel.outline",)),
-    "thickness": (puts.put_key("panel", "thickness"), ("panel.thickness",)),
-    "build": (puts.put_key("panel", "build"), ("panel.build",)),
-    "defect": (puts.put_defect, ("panel.defects",)),
-    "top": (puts.put_shape, ("top.shape", "top.outline")),
-    "keep": (puts.put_edges, ("top",)),
-    "margin": (puts.put_key("top", "margin"), ("top",)),
-    "legs": (puts.put_legs, ("legs",)),
+OPTIONS: dict[str, Question] = {
+    "units": asked.UNITS,
+    "name": asked.NAME,
+    "panel": asked.PANEL,
+    "radius": asked.SIDES[0],
+    "thickness": asked.MADE[0],
+    "build": asked.MADE[1],
+    "defect": Question("panel.defects", form=defect),
+    "top": asked.SHAPE,
+    "keep": asked.KEEP,
+    "margin": asked.MARGIN,
+    "legs": asked.COUNT,
 }
-"""What takes each option, in this order, and the keys that must be right then."""
+"""The question that each option answers, in the order in which they are taken."""
 
 EXAMPLES = """
 \b
@@ -72,8 +72,9 @@ def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - 
     Without options it asks, and checks each answer at once; `back` goes a question back, `leave` or
     Ctrl-C keeps the answers until the command is typed again. An old file is never replaced.
     """
+    taken = f"{job} is there already and is never replaced: give another name"
     if _is_taken(job):
-        stop(f"{job} is there already and is never replaced: give another name")
+        stop(taken)
     if not job.parent.is_dir():
         stop(f"{job.parent} is no folder: make it first, or give another name")
     typed = {name: value for name, value in given.items() if value not in (None, ())}
@@ -81,17 +82,26 @@ def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - 
     if sample is not None:
         if typed:
             raise click.UsageError(f"--sample takes no --{next(iter(typed))}: change the copy")
-        text = _sample(sample)
+        # Beside the packages, in a checkout as in an installed copy.
+        samples = Path(__file__).resolve().parents[1] / "samples"
+        text = (samples / sample / "job.toml").read_text("utf-8")
     elif typed:
-        draft = _from_options(typed, job)
+        draft = _from_options(typed, job.stem)
         text, missing = draft.text(job.name), draft.job.missing if draft.job else ()
+    elif wants_json():
+        raise click.UsageError("--json asks no questions: give --panel, or --sample")
     else:
-        if wants_json():
-            raise click.UsageError("--json asks no questions: give --panel, or --sample")
         from .new_talk import talk
 
         text = talk(job).text(job.name)
-    _write(job, text)
+    try:
+        with job.open("x", encoding="utf-8", newline="\n") as file:
+            file.write(text)
+    except FileExistsError:
+        stop(taken)
+    except OSError as error:
+        job.unlink(missing_ok=True)
+        stop(f"{job}: cannot be written ({error.strerror or error})")
     told = [
         f"Written to {job}. Look it over, then type:",
         *(f"  (first add {problem.key} to it: {problem.message})" for problem in missing),
@@ -111,35 +121,18 @@ def _is_taken(job: Path) -> bool:
     return True
 
 
-def _sample(name: str) -> str:
-    # Beside the packages, in a checkout as in an installed copy.
-    return (Path(__file__).resolve().parents[1] / "samples" / name / "job.toml").read_text("utf-8")
-
-
-def _from_options(typed: dict[str, Any], job: Path) -> Draft:
+def _from_options(typed: dict[str, Any], name: str) -> Draft:
     if "panel" not in typed:
         raise click.UsageError("give the panel's size too: --panel 1200x600")
-    typed.setdefault("margin", puts.usual({"units": "mm"} | typed, puts.MARGIN))
-    draft = Draft({"units": "mm", "name": job.stem})
-    for name, (put, about) in OPTIONS.items():
-        answers = typed.get(name, ())
-        if name == "keep" and not answers and draft.lacks("top.keep"):
+    draft = Draft({"units": "mm", "name": name})
+    for option, question in OPTIONS.items():
+        usual = draft.usual(question) if option == "margin" else ()
+        answers = typed.get(option, usual)
+        if option == "keep" and not answers and draft.lacks("top.keep"):
             raise click.UsageError(f"--top {typed['top']} keeps edges: name them, --keep AB")
         for one in (answers,) if isinstance(answers, str) else answers:
             try:
-                draft.take(put, one, *about)
+                draft.take(question, one)
             except RefusedError as error:
-                stop(f"--{name} {one}: {error}\nNothing was written.")
+                stop(f"--{option} {one}: {error}\nNothing was written.")
     return draft
-
-
-def _write(job: Path, text: str) -> None:
-    """Write a new file whole or not at all, and never over another."""
-    try:
-        with job.open("x", encoding="utf-8", newline="\n") as file:
-            file.write(text)
-    except FileExistsError:
-        stop(f"{job} is there already and is never replaced: give another name")
-    except OSError as error:
-        job.unlink(missing_ok=True)
-        stop(f"{job}: cannot be written ({error.strerror or error})")

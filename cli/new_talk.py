@@ -7,23 +7,19 @@ from __future__ import annotations
 
 import json
 from pathlib import Path
+from time import perf_counter
 from typing import TYPE_CHECKING
 
 import click
 
 from .keys_found import row_at
-from .new_puts import Draft
-from .new_questions import Question, interview
+from .new_draft import Draft, Question
+from .new_questions import COUNT, interview
 from .reading import stop
 
 if TYPE_CHECKING:
-    import numpy as np
-    from numpy.typing import NDArray
-
     from ..layout.fit.found import Fit
-    from ..layout.geometry.placement import Points
-    from ..layout.geometry.point import Point
-    from ..layout.geometry.polygon import Region
+    from ..layout.geometry import Point
     from ..layout.plan.job import Job
 
 LEFT = 130
@@ -37,19 +33,13 @@ HOW = (
     "`leave` or Ctrl-C keeps your answers until you type the same command again."
 )
 
-ACROSS = 48
-"""Signs of the longest row; with its figures it stays within a terminal of 80."""
-
-MOST_ROWS = 14
+ACROSS, MOST_ROWS = 48, 14
+"""Signs of the longest row, and rows; with its figures it stays within a terminal of 80."""
 
 SIGN_SHAPE = 2.0
 """How many times as high as wide a sign of a terminal is, nearly."""
 
 WOOD, TOP = ".", "o"
-
-
-class LeftError(Exception):
-    """The person leaves."""
 
 
 def talk(job: Path) -> Draft:
@@ -64,9 +54,9 @@ def talk(job: Path) -> Draft:
         click.echo(f"Going on with the {len(answers)} answers that were kept.")
     try:
         draft = _answered(answers, job.stem)
-    except (LeftError, click.Abort) as left:
+    except (click.exceptions.Exit, click.Abort) as left:
         _leave(job, kept, answers)
-        raise click.exceptions.Exit(0 if isinstance(left, LeftError) else LEFT) from None
+        raise click.exceptions.Exit(getattr(left, "exit_code", LEFT)) from None
     kept.unlink(missing_ok=True)
     return draft
 
@@ -103,9 +93,8 @@ def _asked(question: Question, number: int, draft: Draft, shown: Shown) -> str |
     if question.refused:
         click.echo(f"   ! {question.refused}")
     else:
-        shown.show(draft, with_top=question.key == ("legs", "count"))
-    usual = f" [{question.usual}]" if question.usual else ""
-    click.echo(f"{number}. {question.asks}{usual}")
+        shown.show(draft, with_top=question.key == COUNT.key)
+    click.echo(f"{number}. {question.asks}" + (f" [{question.usual}]" if question.usual else ""))
     if question.takes:
         click.echo(f"   {question.takes}")
     while True:
@@ -114,16 +103,12 @@ def _asked(question: Question, number: int, draft: Draft, shown: Shown) -> str |
         if word == "back":
             return None
         if word == "leave":
-            raise LeftError
+            raise click.exceptions.Exit
         if word != "?":
             return answer
-        _explain(question)
-
-
-def _explain(question: Question) -> None:
-    row = row_at(question.key)
-    if row is not None:
-        click.echo(f"   {row.meaning}. Written: {row.written}; for example {row.example}")
+        row = row_at((question.key or question.into).split("."))
+        if row is not None:
+            click.echo(f"   {row.meaning}. Written: {row.written}; for example {row.example}")
 
 
 def _kept_in(path: Path) -> list[str]:
@@ -164,18 +149,14 @@ class Shown:
         if job is None:
             return
         state = (job.panel.boundary, job.panel.defects)
-        if state == self._last and not with_top:
-            return
-        self._last = state
-        fit = _first_top(job) if with_top else None
-        for row in sketch(job, fit):
-            click.echo(row)
+        if state != self._last or with_top:
+            self._last = state
+            for row in sketch(job, _first_top(job) if with_top else None):
+                click.echo(row)
 
 
 def _first_top(job: Job) -> Fit | None:
     """Return a top that fits, found in a moment; say so where there is none."""
-    from time import perf_counter
-
     from ..layout.errors import LayoutError
     from ..layout.plan.fitting import fits_of
 
@@ -186,10 +167,8 @@ def _first_top(job: Job) -> Fit | None:
         click.echo(f"   ! With these figures {error}. `back` changes them.")
         return None
     outline, tape = fit.outline, job.tape
-    click.echo(
-        f"   A {outline.name} of {tape.figure(outline.length)} × {tape.measure(outline.width)} "
-        "fits, drawn as o:"
-    )
+    sizes = f"{tape.figure(outline.length)} × {tape.measure(outline.width)}"
+    click.echo(f"   A {outline.name} of {sizes} fits, drawn as o:")
     return fit
 
 
@@ -203,8 +182,7 @@ def sketch(job: Job, fit: Fit | None = None) -> list[str]:
     from ..layout.geometry.polygon import Region
     from ..layout.panel.edges import lettered
 
-    panel, tape = job.panel, job.tape
-    box = panel.boundary.bounds
+    panel, tape, box = job.panel, job.tape, job.panel.boundary.bounds
     step = max(box.width / ACROSS, box.height / MOST_ROWS / SIGN_SHAPE)
     columns = max(1, round(box.width / step))
     rows = max(1, round(box.height / step / SIGN_SHAPE))
@@ -214,29 +192,19 @@ def sketch(job: Job, fit: Fit | None = None) -> list[str]:
     signs = np.where(panel.region().holds_points(cells), WOOD, " ")
     if fit is not None:
         signs[Region.from_rings(fit.points()).holds_points(cells)] = TOP
+
+    def nearest(point: Point) -> int:
+        return int(np.argmin(np.hypot(cells[:, 0] - point.x, cells[:, 1] - point.y)))
+
     for number, defect in enumerate(panel.defects, 1):
-        signs[_held(defect.extent, cells)] = str(number % 10)
+        held = defect.extent.holds_points(cells)
+        held[nearest(defect.place.bounds.middle)] |= not held.any()
+        signs[held] = str(number % 10)
     corners = lettered(panel)[1]
     for corner in corners:
-        signs[_nearest(corner.point, cells)] = corner.name
-    grid = signs.reshape(rows, columns)
-    picture = [f"   {''.join(row).rstrip()}" for row in grid]
+        signs[nearest(corner.point)] = corner.name
     size = f"{tape.figure(box.width)} × {tape.measure(box.height)}"
-    told = [size, "corners by their letters"] if corners else [size]
-    told += ["defects by their numbers"] if panel.defects else []
-    return [*picture, f"   {'; '.join(told)}"]
-
-
-def _held(place: Region, cells: Points) -> NDArray[np.bool_]:
-    """Return which cells lie in a place; of one that holds no cell's middle, the nearest."""
-    held = place.holds_points(cells)
-    if not held.any():
-        held[_nearest(place.bounds.middle, cells)] = True
-    return held
-
-
-def _nearest(point: Point, cells: Points) -> int:
-    """Return the cell whose middle is nearest to a point."""
-    import numpy as np
-
-    return int(np.argmin(np.hypot(cells[:, 0] - point.x, cells[:, 1] - point.y)))
+    told = [size, *["corners by their letters"] * bool(corners)]
+    told += ["defects by their numbers"] * bool(panel.defects)
+    picture = ("".join(row).rstrip() for row in signs.reshape(rows, columns))
+    return [f"   {row}" for row in (*picture, "; ".join(told))]

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .files import hand_out, open_option
+from .files import FOLDER, hand_out, open_option
 from .hours import with_hours
 from .printers import with_printer
 from .reading import JOB, as_json_option, job_from
@@ -29,9 +29,7 @@ Examples:
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=JOB)
 @click.option(
-    "--out",
-    type=click.Path(path_type=Path, file_okay=False),
-    help="Folder to write the sheets into; without it nothing is written.",
+    "--out", type=FOLDER, help="Folder to write the sheets into; without it nothing is written."
 )
 @click.option(
     "--sheets",
@@ -121,34 +119,25 @@ def summary(plan: Plan) -> Iterator[str]:
 
 def _why(plan: Plan) -> Iterator[str]:
     """Yield what the top touches, what mending would gain, and the next place in rank."""
+    from ..layout.words import why as words
     from ..layout.words.say import exact_words
-    from ..layout.words.why import (
-        along_grain_words,
-        gain_words,
-        limit_words,
-        loss_words,
-        turn_words,
-        without_words,
-    )
 
     tape, goal = plan.job.tape, plan.job.wish.goal
     held = list(dict.fromkeys(contact.name for contact in plan.contacts))
-    limits = [limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
+    limits = [words.limit_words(limit, plan.job.wish.limits, tape) for limit in plan.limits_met]
     touched = [f"touches {', '.join(held)}"] if held else []
     if touched or limits:
         yield f"  Why      {'; '.join((*touched, *limits))}"
-    gains = [f"the {without_words(c)}: {gain_words(c, goal)}" for c in plan.costs if c.is_worth_it]
+    worth = [cost for cost in plan.costs if cost.is_worth_it]
+    gains = [f"the {words.without_words(c)}: {words.gain_words(c, goal)}" for c in worth]
     if gains:
         yield f"           without {'; without '.join(gains)}"
     if plan.along_grain is not None:
-        yield f"           {along_grain_words(plan.along_grain, plan.fit, goal, tape)}"
+        yield f"           {words.along_grain_words(plan.along_grain, plan.fit, goal, tape)}"
     if plan.others:
         other = plan.others[0]
-        parts = (
-            exact_words(other.outline, tape),
-            turn_words(other, plan.fit),
-            loss_words(other, plan.fit, goal, tape),
-        )
+        size, turn = exact_words(other.outline, tape), words.turn_words(other, plan.fit)
+        parts = (size, turn, words.loss_words(other, plan.fit, goal, tape))
         more = f" (and {len(plan.others) - 1} more)" if len(plan.others) > 1 else ""
         yield f"           next in rank: {', '.join(part for part in parts if part)}{more}"
 

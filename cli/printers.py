@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .files import kept_at, write
+from .files import kept_at
 from .reading import stop
 
 if TYPE_CHECKING:
@@ -28,21 +28,12 @@ def profile_path(name: str) -> Path:
     letters = unicodedata.normalize("NFKC", name).casefold()
     key = re.sub(r"[\W_]+", "-", letters).strip("-")
     if not key or len(key) > _LONGEST_NAME or not name.isprintable():
-        stop(
-            f"printer {name!r}: give it a name of letters and digits, {_LONGEST_NAME} of them at "
-            "most"
-        )
+        most = f"{_LONGEST_NAME} of them at most"
+        stop(f"printer {name!r}: give it a name of letters and digits, {most}")
     return kept_at("printers", f"{_PREFIX}{key}.json")
 
 
-def keep_profile(profile: PrinterProfile) -> Path:
-    """Write a profile whole, and return its file."""
-    path = profile_path(profile.name)
-    write(path.parent, {path.name: profile.to_json()})
-    return path
-
-
-def read_profile(name: str) -> PrinterProfile:
+def _read_profile(name: str) -> PrinterProfile:
     """Return the profile of a printer, or end with what is wrong with it."""
     from ..layout.errors import LayoutError
     from ..layout.template.calibration import PrinterProfile
@@ -51,7 +42,8 @@ def read_profile(name: str) -> PrinterProfile:
     try:
         return PrinterProfile.from_json(path.read_text(encoding="utf-8"))
     except FileNotFoundError:
-        known = ", ".join(_known()) or "none yet"
+        kept = kept_at("printers").glob(f"{_PREFIX}*.json")
+        known = ", ".join(sorted(path.stem.removeprefix(_PREFIX) for path in kept)) or "none yet"
         stop(
             f"printer {name!r} was not measured; known are: {known}. Print a calibration sheet "
             "with panelwright template --calibrate, measure it and keep what you read"
@@ -71,7 +63,7 @@ def with_printer(job: Job) -> Job:
         return job
     from ..layout.errors import LayoutError
 
-    profile, paper = read_profile(name), job.template.paper.name
+    profile, paper = _read_profile(name), job.template.paper.name
     if profile.paper != paper:
         click.echo(
             f"The printer {profile.name!r} was measured on {profile.paper}, the template is for "
@@ -82,8 +74,3 @@ def with_printer(job: Job) -> Job:
         return replace(job, template=replace(job.template, correction=profile.correction))
     except LayoutError as error:
         stop(f"template for the printer {name!r}: {error}")
-
-
-def _known() -> list[str]:
-    kept = kept_at("printers").glob(f"{_PREFIX}*.json")
-    return sorted(path.stem.removeprefix(_PREFIX) for path in kept)

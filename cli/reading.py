@@ -93,9 +93,9 @@ def job_text(path: Path) -> Text:
     try:
         if str(path) == "-":
             data = sys.stdin.buffer.read(LONGEST + 1)
+        elif path.exists() and not path.is_file():
+            stop(f"{path}: is no file, but a folder or a device: give the job file itself")
         else:
-            if path.exists() and not path.is_file():
-                stop(f"{path}: is no file, but a folder or a device: give the job file itself")
             with path.open("rb") as file:
                 data = file.read(LONGEST + 1)
     except OSError as error:
@@ -106,13 +106,7 @@ def job_text(path: Path) -> Text:
 
 
 def job_from(path: Path, *, for_plan: bool = False) -> Job:
-    """Return the job that a file holds, or end with every problem listed.
-
-    Parameters
-    ----------
-    for_plan : bool
-        Whether what only a plan needs must be there too.
-    """
+    """Return the job that a file holds, with all that a plan needs, or end with every problem."""
     return job_in(job_text(path), for_plan=for_plan)
 
 

@@ -19,13 +19,7 @@ Progress = Callable[[int, float, float], bool]
 
 @contextmanager
 def progress_line(seconds: float | None = None) -> Iterator[Progress | None]:
-    """Yield a callback that rewrites one line on a terminal; None where nothing is to be done.
-
-    Parameters
-    ----------
-    seconds : float, optional
-        After how long the callback says to stop.
-    """
+    """Yield a callback that rewrites one line on a terminal, and says to stop after `seconds`."""
     watched = sys.stderr.isatty()
     if not watched and seconds is None:
         yield None
@@ -60,15 +54,7 @@ def time_limit(command: Command) -> Command:
 
 @contextmanager
 def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | None]:
-    """Yield what a search tells its progress to, and end the command where there is no top.
-
-    Parameters
-    ----------
-    path : Path
-        The job file, for a message.
-    seconds : float, optional
-        After how long a search is stopped.
-    """
+    """Yield what a search in a job file tells its progress to; end where there is no top."""
     from ..layout.errors import LayoutError, NothingFitsError, UndecidedError
 
     try:

@@ -12,7 +12,7 @@ import click
 
 from .calibrate import FILE as SHEET
 from .calibrate import Calibration, keep_measured, write_sheet
-from .files import hand_out, open_option
+from .files import FOLDER, hand_out, open_option
 from .lengths import LENGTH
 from .printers import with_printer
 from .reading import JOB, as_json_option, job_from, plainly
@@ -54,8 +54,7 @@ def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
 @click.argument("job", type=JOB, required=False)
 @with_choices
 @_with_calibration
-@click.option("--out", type=click.Path(path_type=Path, file_okay=False),
-              help="Folder to write into; without it nothing is written.")  # fmt: skip
+@click.option("--out", type=FOLDER, help="Folder to write into; without it nothing is written.")
 @as_json_option
 @open_option("out")
 def template(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, fields, replace
 from functools import wraps
 from typing import TYPE_CHECKING, Any
 
@@ -38,28 +38,29 @@ PAPER = Typed("paper", _paper)
 class Choices:
     """What was typed; None where nothing was."""
 
-    paper: Paper | None
-    margin: Length | None
-    sides: dict[str, Length]
-    overlap: Length | None
-    portion: str | None
-    mirrored: bool | None
-    ordinates: bool | None
-    dxf_release: str | None
-    printer: str | None
+    paper: Paper | None = None
+    margin: Length | None = None
+    margin_left: Length | None = None
+    margin_bottom: Length | None = None
+    margin_right: Length | None = None
+    margin_top: Length | None = None
+    overlap: Length | None = None
+    portion: str | None = None
+    mirrored: bool | None = None
+    ordinates: bool | None = None
+    dxf_release: str | None = None
+    printer: str | None = None
 
     def margins(self, usual: Margins) -> Margins:
         """Return the margins: `--margin` in place of the usual, single sides in place of both."""
         from ..layout.template.paper import Margins
 
         base = usual if self.margin is None else Margins.all(self.margin.mm)
-        held = {side: getattr(base, side) for side in SIDES}
-        return Margins(**(held | {side: length.mm for side, length in self.sides.items()}))
+        typed = {side: getattr(self, f"margin_{side}") for side in SIDES}
+        return replace(base, **{side: held.mm for side, held in typed.items() if held is not None})
 
     def over(self, wish: TemplateWish) -> TemplateWish:
         """Return a job's wish with what was typed in place of its own."""
-        from dataclasses import replace
-
         names = ("paper", "portion", "mirrored", "ordinates", "dxf_release", "printer")
         typed = {name: value for name in names if (value := getattr(self, name)) is not None}
         if self.overlap is not None:
@@ -84,12 +85,8 @@ def with_choices(command: Callable[..., Any]) -> Callable[..., Any]:
     @click.option("--printer", help="Name of a printer that was measured.")
     @wraps(command)
     def choosing(**typed: Any) -> None:  # noqa: ANN401
-        sides = {side: typed.pop(f"margin_{side}") for side in SIDES}
-        given = {side: length for side, length in sides.items() if length is not None}
-        names = ("paper", "margin", "overlap", "portion", "mirrored", "ordinates", "dxf_release",
-                 "printer")  # fmt: skip
-        chosen = Choices(sides=given, **{name: typed.pop(name) for name in names})
-        command(choices=chosen, **typed)
+        chosen = {item.name: typed.pop(item.name) for item in fields(Choices)}
+        command(choices=Choices(**chosen), **typed)
 
     return choosing
 

@@ -14,8 +14,8 @@ from hypothesis import strategies as st
 
 from panelwright.layout.legs.foot import FootShape
 from panelwright.layout.panel.build import Kind
-from panelwright.layout.panel.defect import Mend
 from panelwright.layout.panel.defect_kinds import DEFECT_KINDS as KINDS
+from panelwright.layout.panel.defect_kinds import Mend
 
 Table = dict[str, Any]
 

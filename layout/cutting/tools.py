@@ -12,7 +12,7 @@ from ..keys.kinds import Choice, YesNo
 from ..keys.plane import Choices
 from ..marking.mark import Ground
 from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
-from ..panel.defect import Face
+from ..panel.defect_kinds import Face
 
 SAW_ALLOWANCE = 2.0
 """Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common

@@ -58,8 +58,8 @@ class Outcome(Generic[Top]):
     """What a search came to."""
 
     score: float
-    """Of the best top; 0 where none was found."""
     top: Top | None
+    """The best, and what it scores: what was in hand where no better one was found."""
     bound: float
     """No top of the family beats this score."""
     steps: int
@@ -93,52 +93,41 @@ def search(
     progress : callable, optional
         Told of it, and asked whether to go on.
     """
-    hand: _Hand[Top] = _Hand(enough)
-    steps, left = 0, 0.0
+    score, sampled, steps, left = enough, 0.0, 0, 0.0
+    top: Top | None = None
+
+    def look(box: Box) -> None:
+        """Polish the sample of a box: each better one may lead to another local best."""
+        nonlocal score, sampled, top
+        found = family.sample(box)
+        if found is None or found[0] <= max(sampled, (_HOPE if top is None else _NEAR) * score):
+            return
+        sampled = found[0]
+        polished = family.polish(*found)
+        if polished[0] > score:
+            score, top = polished
+
     ticket = count()
     heap: list[tuple[float, int, Box]] = []
     for box in family.first_boxes():
-        heapq.heappush(heap, (-family.bound(box, hand.score), next(ticket), box))
-        if hand.top is None:
-            hand.offer(family, family.sample(box))
-    bound = -heap[0][0] if heap else 0.0
+        heapq.heappush(heap, (-family.bound(box, score), next(ticket), box))
+        if top is None:
+            look(box)
     while heap:
         bound = -heap[0][0]
-        if hand.score >= (1 - gap) * bound or steps >= most_steps or family.looks >= most_looks:
+        stopped = progress and steps % 16 == 15 and not progress(steps + 1, score, bound)
+        ended = steps >= most_steps or family.looks >= most_looks
+        if score >= (1 - gap) * bound or ended or stopped:
             break
-        _, _, box = heapq.heappop(heap)
         steps += 1
-        if progress is not None and steps % 16 == 0 and not progress(steps, hand.score, bound):
-            heapq.heappush(heap, (-bound, next(ticket), box))
-            break
-        hand.offer(family, family.sample(box))
-        needed = hand.score / (1 - gap)
+        _, _, box = heapq.heappop(heap)
+        look(box)
+        needed = score / (1 - gap)
         for part in family.split(box):
             limit = min(bound, family.bound(part, needed))
             if limit > needed:
                 heapq.heappush(heap, (-limit, next(ticket), part))
             else:
                 left = max(left, limit)
-    else:
-        bound = hand.score
-    return Outcome(hand.score, hand.top, max(bound, left, hand.score), steps, family.looks)
-
-
-@dataclass(slots=True)
-class _Hand(Generic[Top]):
-    """The best top so far, or only the score that one must beat."""
-
-    score: float
-    top: Top | None = None
-    sampled: float = 0.0
-    """The best sample: each better one is polished, for it may lead to another local best."""
-
-    def offer(self, family: Family[Box, Top], found: tuple[float, Top] | None) -> None:
-        """Take a sample, polished, where it is the best top."""
-        hope = _HOPE if self.top is None else _NEAR
-        if found is None or found[0] <= max(self.sampled, hope * self.score):
-            return
-        self.sampled = found[0]
-        score, top = family.polish(*found)
-        if score > self.score:
-            self.score, self.top = score, top
+    bound = -heap[0][0] if heap else score
+    return Outcome(score, top, max(bound, left, score), steps, family.looks)

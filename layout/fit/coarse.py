@@ -31,16 +31,13 @@ def coarser(wood: SoundWood, share: float = FINE, *, outer_only: bool = False) -
     """
     if wood.inner.is_empty or wood.outer.is_empty:
         return wood
-    bounds = wood.outer.bounds
-    by = share * math.hypot(bounds.width, bounds.height)
-    inner = (
-        wood.inner if outer_only else wood.inner.roughly(-by - ROUNDING, _SEGMENTS).simplified(by)
-    )
-    outer = wood.outer.roughly(by + ROUNDING, _SEGMENTS).simplified(by)
-    return SoundWood(
-        inner if _is_worth_it(inner, wood.inner) and wood.inner.holds(inner) else wood.inner,
-        outer if _is_worth_it(outer, wood.outer) and outer.holds(wood.outer) else wood.outer,
-    )
+    by = share * math.hypot(wood.outer.bounds.width, wood.outer.bounds.height)
+    inner, outer = wood.inner, wood.outer.roughly(by + ROUNDING, _SEGMENTS).simplified(by)
+    if not outer_only:
+        inner = inner.roughly(-by - ROUNDING, _SEGMENTS).simplified(by)
+    less_within = _is_worth_it(inner, wood.inner) and wood.inner.holds(inner)
+    less_around = _is_worth_it(outer, wood.outer) and outer.holds(wood.outer)
+    return SoundWood(inner if less_within else wood.inner, outer if less_around else wood.outer)
 
 
 def _is_worth_it(fewer: Region, region: Region) -> bool:

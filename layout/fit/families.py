@@ -25,15 +25,9 @@ from .wish import Span, Wish
 from .wood.edges import diameter
 
 FAMILIES = {
-    "circle": "convex.entry",
-    "oval": "convex.entry",
-    "capsule": "convex.entry",
-    "D end": "convex.entry",
-    "superellipse": "convex.entry",
-    "hexagon": "convex.entry",
-    "octagon": "convex.entry",
-    "rectangle": "rectangles.entry",
-    "rounded rectangle": "rectangles.entry",
+    **dict.fromkeys(("circle", "oval", "capsule", "D end"), "convex.entry"),
+    **dict.fromkeys(("superellipse", "hexagon", "octagon"), "convex.entry"),
+    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.entry"),
     OWN_OUTLINE: "rigid.places",
     PIECE_AS_FOUND: "live_edge.entry",
 }
@@ -45,6 +39,7 @@ way is less than this of any top wider than a needle."""
 _COARSE = 0.05
 """Tolerance of a polygon that is only compared by its reach, mm."""
 _MUCH = 1.1
+"""How many times as far as the wood an outline may reach and still be searched for."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,16 +100,11 @@ def is_ruled_out(wood: SoundWood, wish: Wish, shape: str) -> bool:
         return True
     if shape in (OWN_OUTLINE, PIECE_AS_FOUND):
         return False
-    return _is_too_large(wood.outer, wish, shape) or are_parted(wood, wish)
-
-
-def _is_too_large(wood: Region, wish: Wish, shape: str) -> bool:
-    """Return whether the least sizes that count reach farther than the wood does."""
     # a lipping adds twice its thickness, and more at mitred corners
     limits, less = wish.limits, 4 * wish.lipping + PROOF_ALLOWANCE + ROUNDING
     long, wide = (max(span.least - less, 0.0) for span in (limits.length, limits.width))
     least = math.hypot(long, wide) if shape == "rectangle" else max(long, wide)
-    return least > 0 and least > _reach(wood.corners)
+    return (least > 0 and least > _reach(wood.outer.corners)) or are_parted(wood, wish)
 
 
 def is_longer_than(wood: Region, own: Outline) -> bool:
@@ -122,9 +112,7 @@ def is_longer_than(wood: Region, own: Outline) -> bool:
 
     One that is only a little too long is searched for, so that what it lacks can be told.
     """
-    if wood.is_empty:
-        return True
-    return _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
+    return wood.is_empty or _reach(own.inner(_COARSE)) > _MUCH * _reach(wood.corners)
 
 
 def _reach(points: Points) -> float:

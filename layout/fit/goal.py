@@ -16,15 +16,11 @@ Figure = TypeVar("Figure", float, NDArray[np.float64])
 
 Ends = tuple[float, float]
 """The least and the greatest."""
-
 Row = tuple[float, float, float]
 """a, b and c of a limit: ``a · length + b · width <= c``."""
 
-
-_HAIR = 1e-9
-
-_SIZE_SLACK = 1e-6
-"""What a size may lie beyond a limit by rounding, mm."""
+_HAIR, _SIZE_SLACK = 1e-9, 1e-6
+"""What a turn, radians, and a size, mm, may lie beyond a limit by rounding."""
 
 
 def worth(wish: Wish, length: Figure, width: Figure, area: Figure) -> Figure:
@@ -80,10 +76,8 @@ def half_planes(length: Ends, width: Ends, ratio: Ends) -> list[Row]:
 
 def half_planes_of(limits: Limits) -> list[Row]:
     """Return the rows that keep the sizes of finished tops within the limits of a wish."""
-    length, width, ratio = (
-        (span.least, span.greatest) for span in (limits.length, limits.width, limits.ratio)
-    )
-    return half_planes(length, width, ratio)
+    spans = (limits.length, limits.width, limits.ratio)
+    return half_planes(*((span.least, span.greatest) for span in spans))
 
 
 def broken_limit(limits: Limits, own: Outline) -> str:

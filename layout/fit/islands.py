@@ -20,7 +20,7 @@ from ..panel.sound import SoundWood
 from .branch_and_bound import Progress
 from .families import Answer, answered
 from .found import Bound, Fit
-from .points import crosses
+from .points import crosses, without
 from .wish import Wish
 
 _MOST_QUESTIONS = 64
@@ -65,9 +65,8 @@ def round_islands(wood: SoundWood, islands: Sequence[Region], gap: float, ask: A
     ticket = count()
 
     def put(outside: frozenset[int], inside: frozenset[int], most: float) -> None:
-        apart = [islands[i] for i in sorted(outside)]
-        left = SoundWood(wood.inner.minus(*apart), wood.outer.minus(*apart)) if apart else wood
-        answer = ask(left, tuple(islands[i] for i in sorted(inside)))
+        apart, held = ([islands[i] for i in sorted(part)] for part in (outside, inside))
+        answer = ask(without(wood, apart), tuple(held))
         answer = replace(answer, bound=min(most, answer.bound))
         heapq.heappush(heap, (-answer.bound, next(ticket), outside, inside, answer))
 

@@ -24,7 +24,7 @@ from .coarse import coarser
 from .families import entry_for
 from .found import Fit
 from .local_search import climbed
-from .points import Ground, clear_of
+from .points import Ground, clear_of, without
 from .stand import AT_THE_END, CLEARLY, MOVED, TURNED, Elsewhere, Stand, period_of
 from .tried import SIDEWAYS, Tried
 from .wish import Wish
@@ -67,7 +67,8 @@ def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]
     Each is proved inside the wood, polished in a wood that is drawn in by some hundredths of a mm
     at most (`coarser`), and carries no bound. A family without a choice of places gives none.
     """
-    wood, held = _beside(best, ground)
+    held = tuple(filter(best.within.holds, ground.islands))
+    wood = without(ground.wood, [part for part in ground.islands if part not in held])
     alone, period = replace(wish, shapes=(shape,), beats=0.0), period_of(best.core)
     # an outline of one size may lie wherever it fits
     whole = best.score if best.clearance is None else -math.inf
@@ -154,13 +155,6 @@ def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
         place = replace(best.placement, centre=Point.of(centre))
         if tried.is_as_good(place):
             yield replace(stand, placement=place)
-
-
-def _beside(best: Fit, ground: Ground) -> tuple[SoundWood, tuple[Region, ...]]:
-    """Return the wood with islands as the best top has them, and those that lie in it."""
-    held = tuple(filter(best.within.holds, ground.islands))
-    apart = [part for part in ground.islands if part not in held]
-    return SoundWood(ground.wood.inner.minus(*apart), ground.wood.outer.minus(*apart)), held
 
 
 def _away(stand: Stand, others: Sequence[Stand], period: float) -> float:

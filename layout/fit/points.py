@@ -24,6 +24,8 @@ TOUCHES_POINT = 0.001
 """mm: a top that comes nearer than this to a point counts as holding it. Bounds are of the others,
 since a wood cannot lose a point without losing a little round it."""
 
+_CORNERS = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+"""Of a square about the origin, of half a side of 1."""
 _HAIR = 0.02
 """mm: more than a covered point may lie outside a top."""
 _COVERED = 0.01
@@ -44,15 +46,17 @@ def clear_of(wood: SoundWood, points: Sequence[Point]) -> SoundWood:
     """Return the wood without the points to avoid, each a tiny square."""
     if not points:
         return wood
-    return SoundWood(
-        wood.inner.minus(*(_square(point, CLEAR_OF_POINT) for point in points)),
-        wood.outer.minus(*(_square(point, TOUCHES_POINT / 2) for point in points)),
-    )
+    off, inside = ([_square(p, by) for p in points] for by in (CLEAR_OF_POINT, TOUCHES_POINT / 2))
+    return SoundWood(wood.inner.minus(*off), wood.outer.minus(*inside))
+
+
+def without(wood: SoundWood, parts: Sequence[Region]) -> SoundWood:
+    """Return the wood without some parts."""
+    return SoundWood(wood.inner.minus(*parts), wood.outer.minus(*parts)) if parts else wood
 
 
 def _square(point: Point, half: float) -> Region:
-    corners = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
-    return Region.from_rings(corners * half + np.array([point.x, point.y]))
+    return Region.from_rings(half * _CORNERS + [*point])
 
 
 def lost(wood: SoundWood, points: Sequence[Point]) -> tuple[Point, ...]:
@@ -109,13 +113,10 @@ def least_width(parts: Sequence[Region]) -> float:
 
 def firm_corners(parts: Sequence[Region]) -> Points:
     """Return what a top found must hold, so that it still holds the parts once it is drawn in."""
-    around = PROOF_ALLOWANCE * np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
-    return _outermost(
-        [
-            part.corners if part.area == 0.0 else (part.corners[:, None] + around).reshape(-1, 2)
-            for part in parts
-        ]
-    )
+    around = PROOF_ALLOWANCE * _CORNERS
+    spread = [around if part.area > 0.0 else np.zeros((1, 2)) for part in parts]
+    pairs = zip(parts, spread, strict=True)
+    return _outermost([(part.corners[:, None] + by).reshape(-1, 2) for part, by in pairs])
 
 
 def _outermost(parts: Sequence[Points]) -> Points:

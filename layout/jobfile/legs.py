@@ -29,6 +29,21 @@ class LegsRead:
     table: TableWish
 
 
+@dataclass(frozen=True, slots=True)
+class Under:
+    """The top that the legs go under, as far as their keys care."""
+
+    thickness: float
+    """mm."""
+    kind: Kind
+    swing: float
+    """Of its moisture over a year, %."""
+    quartered: bool
+    """Whether solid wood is sawn on the quarter."""
+    narrow: float = math.inf
+    """The top is no wider than this, mm."""
+
+
 def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
     """Return the legs under such a top; None where something is wrong with them."""
     values = read_section(raw, LEGS, place)
@@ -36,37 +51,31 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
     whole = values.only_one_of("density", "material")
     whole &= values.only_one_of("height", "table_height")
     whole &= values.only_one_of("count", "counts")
-    whole &= values.not_with("inset", ("inset_side", "inset_end"), "inset is for all round")
-    whole &= values.not_with(
-        "at", ("inset", "inset_side", "inset_end", "goal", "counts"), "at says where they go"
-    )
+    insets = ("inset_side", "inset_end")
+    whole &= values.not_with("inset", insets, "inset is for all round")
+    whole &= values.not_with("at", ("inset", *insets, "goal", "counts"), "at says where they go")
     at, count = values["at"] or (), values["count"]
     if at and count is not None and count != len(at):
         values.at("count").wrong(f"{count} legs, but at gives {len(at)} places: leave count out")
         whole = False
     if foot is not None:
-        whole &= _enough(values, foot) and _spread_out(values, foot)
+        whole &= _stand(values, foot)
         whole = whole and _fits(values, foot, under) and _room(values, foot, under)
     height = _height(values, under)
-    table = table_values(values, under, _compared(values, foot))
+    table = _table(values, under, _compared(values, foot))
     if foot is None or height is None or table is None or not whole:
         return None
-    wish = values.made(
-        LegsWish,
-        count=len(at) or count or (2 if foot.shape is FootShape.SLAB else LegsWish().count),
-        foot=foot,
-        inset_side=_insets(values)[0],
-        inset_end=_insets(values)[1],
-        height=height,
-        plate=plate_of(values),
-    )
+    count = len(at) or count or (2 if foot.shape is FootShape.SLAB else LegsWish().count)
+    side, end = _insets(values)
+    made = {"foot": foot, "height": height, "plate": _plate(values), "count": count}
+    wish = values.made(LegsWish, **made, inset_side=side, inset_end=end)
     return None if wish is None else LegsRead(wish, table)
 
 
 def _insets(values: Values) -> tuple[float | None, float | None]:
+    """Return how far feet stand inside sides and ends, as far as it is said."""
     all_round = values["inset"]
-    sides = values["inset_side"], values["inset_end"]
-    return sides if all_round is None else (all_round, all_round)
+    return (values["inset_side"], values["inset_end"]) if all_round is None else (all_round,) * 2
 
 
 def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:
@@ -79,31 +88,22 @@ def _compared(values: Values, foot: Foot | None) -> tuple[int, ...]:
     return tuple(values["counts"] or usual)
 
 
-def _enough(values: Values, foot: Foot) -> bool:
-    """Return whether so many legs stand; note it otherwise."""
-    if foot.shape is FootShape.SLAB:
-        return True
-    told = {"at": len(values["at"] or ()), "count": values["count"] or 0}
-    told["counts"] = min(values["counts"] or (0,))
-    few = [name for name, count in told.items() if count == 2]
+def _stand(values: Values, foot: Foot) -> bool:
+    """Return whether so many legs stand, apart and not in a row; note it otherwise."""
+    at = values["at"] or ()
+    told = {"at": len(at), "count": values["count"] or 0, "counts": min(values["counts"] or (0,))}
+    few = [name for name, count in told.items() if count == 2 and foot.shape is not FootShape.SLAB]
     for name in few:
         values.at(name).wrong(
             f"fewer than 3 {foot.shape.value} feet do not stand: take 3 at least, or 2 slabs"
         )
-    return not few
-
-
-def _spread_out(values: Values, foot: Foot) -> bool:
-    """Return whether the places given are apart and not in a row; note it otherwise."""
-    at = values["at"]
-    if not at:
-        return True
     try:
-        require_footing(foot, at)
+        if at and not few:
+            require_footing(foot, at)
     except LayoutError as error:
         values.at("at").wrong(str(error))
         return False
-    return True
+    return not few
 
 
 def _fits(values: Values, foot: Foot, under: Under) -> bool:
@@ -150,7 +150,7 @@ def _height(values: Values, under: Under) -> float | None:
     if height is None or not values.sound("plate_thickness", "table_height"):
         return None
     height -= under.thickness if name == "table_height" else 0.0
-    plate = plate_of(values)
+    plate = _plate(values)
     rest = height - (plate.thickness if plate else 0.0)
     if rest <= 0:
         wanted = values.place.length(values[name] - rest)
@@ -167,9 +167,18 @@ def _foot(values: Values) -> Foot | None:
     shape, size, wall = values["foot"], values["size"], values["wall"]
     if shape is None or size is None or not values.sound("wall"):
         return None
-    wrong = _mismatch(shape, size, wall)
-    if wrong is not None:
-        values.at(wrong[0]).wrong(wrong[1])
+    called, name, wrong = shape.value, "size", ""
+    if shape.has_wall and wall is None:
+        name, wrong = "wall", f"wall is missing: a {called} needs the thickness of its wall"
+    elif not shape.has_wall and wall is not None:
+        name = "wall"
+        wrong = 'only a ring or a tube has a wall: leave it out, or say foot = "ring"'
+    elif shape.has_two_sizes and len(size) == 1 and shape is not FootShape.TUBE:
+        wrong = f"a {called} foot has two sizes: write size = [length, width]"
+    elif not shape.has_two_sizes and size[0] != size[-1]:
+        wrong = f'a {called} foot has one size: write a single length, or foot = "rectangular"'
+    if wrong:
+        values.at(name).wrong(wrong)
         return None
     try:
         return Foot(shape, size[0], size[-1], wall or 0.0)
@@ -178,53 +187,14 @@ def _foot(values: Values) -> Foot | None:
         return None
 
 
-def _mismatch(
-    shape: FootShape, size: tuple[float, ...], wall: float | None
-) -> tuple[str, str] | None:
-    """Return the key that does not suit the shape of the foot, and what to do."""
-    if shape.has_wall and wall is None:
-        return "wall", f"wall is missing: a {shape.value} needs the thickness of its wall"
-    if not shape.has_wall and wall is not None:
-        return "wall", 'only a ring or a tube has a wall: leave it out, or say foot = "ring"'
-    if shape.has_two_sizes and len(size) == 1 and shape is not FootShape.TUBE:
-        return "size", f"a {shape.value} foot has two sizes: write size = [length, width]"
-    if not shape.has_two_sizes and size[0] != size[-1]:
-        return "size", (
-            f'a {shape.value} foot has one size: write a single length, or foot = "rectangular"'
-        )
-    return None
-
-
-@dataclass(frozen=True, slots=True)
-class Under:
-    """The top that the legs go under, as far as their keys care."""
-
-    thickness: float
-    """mm."""
-    kind: Kind
-    swing: float
-    """Of its moisture over a year, %."""
-    quartered: bool
-    """Whether solid wood is sawn on the quarter."""
-    narrow: float = math.inf
-    """The top is no wider than this, mm."""
-
-
-def plate_of(values: Values) -> FixingPlate | None:
+def _plate(values: Values) -> FixingPlate | None:
     """Return the plate on the head of each leg."""
     if values["plate"] is None or values["plate_thickness"] is None:
         return None
     return FixingPlate(values["plate"][0], values["plate"][-1], values["plate_thickness"])
 
 
-def fixing_of(values: Values) -> Fixing | None:
-    """Return how the legs are held: loosely where they are masonry and nothing is said."""
-    unsaid = values["material"] in MASONRY and not values.has("fixing")
-    fixing: Fixing | None = Fixing.LOOSE if unsaid else values["fixing"]
-    return fixing
-
-
-def table_values(values: Values, under: Under, counts: tuple[int, ...]) -> TableWish | None:
+def _table(values: Values, under: Under, counts: tuple[int, ...]) -> TableWish | None:
     """Return what is asked of the table; None where something is wrong with it."""
     whole = _plate_suits(values) & _fixing_suits(values)
     screw = _screw(values, under)
@@ -259,23 +229,22 @@ def _plate_suits(values: Values) -> bool:
 
 def _fixing_suits(values: Values) -> bool:
     """Return whether screws and glue go with the way the legs are held; note it otherwise."""
-    fixing = fixing_of(values)
+    fixing: Fixing | None = values["fixing"]
+    if values["material"] in MASONRY and not values.has("fixing"):
+        fixing = Fixing.LOOSE  # where nothing is said
     if fixing is Fixing.SCREWED and values["material"] in MASONRY:
         values.at("fixing").wrong(
             f'{values["material"]} takes no screw: lay the top on, fixing = "loose", or glue it'
         )
         return False
-    wrong = [
-        (name, needed)
-        for name, needed in (("screw", Fixing.SCREWED), ("glue", Fixing.GLUED))
-        if values.has(name) and fixing is not None and fixing is not needed
-    ]
-    for name, needed in wrong:
-        values.at(name).wrong(
-            f"the legs are {fixing.value if fixing else 'held otherwise'}: leave it out, or say "
-            f'fixing = "{needed.value}"'
-        )
-    return not wrong
+    whole = True
+    for name, needed in (("screw", Fixing.SCREWED), ("glue", Fixing.GLUED)):
+        if values.has(name) and fixing is not None and fixing is not needed:
+            whole = False
+            values.at(name).wrong(
+                f'the legs are {fixing.value}: leave it out, or say fixing = "{needed.value}"'
+            )
+    return whole
 
 
 def _screw(values: Values, under: Under) -> Screw | None:
@@ -287,7 +256,7 @@ def _screw(values: Values, under: Under) -> Screw | None:
     except LayoutError as error:
         values.at("screw").wrong(str(error))
         return None
-    plate = plate_of(values)
+    plate = _plate(values)
     held = screw_in(screw, plate.thickness if plate else 0.0, under.thickness, under.kind)
     if held.is_refused:
         length = values.place.length

@@ -9,21 +9,21 @@ lists and inline tables over many lines) and to which table of a list a header b
 from __future__ import annotations
 
 import re
-from bisect import bisect_right
+import tomllib
 
 from ..keys.place import Trail
 
 MOST_LEVELS = 24
 """How deep lists and tables may nest; a job needs six, and recursion must end somewhere."""
 
-_BLANK = re.compile(r"[ \t]*")
-_FILLING = re.compile(r"(?:[ \t\n]+|#[^\n]*)*")
-_BARE_KEY = re.compile(r"[A-Za-z0-9_-]+")
-_BARE_VALUE = re.compile(r"[^,\]}#\n]*")
-_BASIC = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
-_LITERAL = re.compile(r"'([^'\n]*)'")
-_LONG_BASIC = re.compile(r'"""(?:[^"\\]|\\.|"(?!"")|"{1,2}(?="""))*"""', re.DOTALL)
-_LONG_LITERAL = re.compile(r"'''(?:[^']|'(?!'')|'{1,2}(?='''))*'''")
+_TOKEN = re.compile(
+    r'''(?P<text>"""(?:[^"\\]|\\.|"{1,2}(?!"))*"{3,5}|"(?:[^"\\\n]|\\.)*"'''
+    r"""|'''(?:[^']|'{1,2}(?!'))*'{3,5}|'[^'\n]*')"""
+    r"""|(?P<gap>[ \t]+|\#[^\n]*)|(?P<bare>[A-Za-z0-9_-]+)|(?P<sign>.)""",
+    re.DOTALL,
+)
+_ENDS = ("\n", ",", "]", "}", "")
+"""What may follow a value; the last is the end of the text."""
 
 
 class NestedTooDeepError(ValueError):
@@ -37,18 +37,8 @@ class NestedTooDeepError(ValueError):
 def lines_of(text: str) -> dict[Trail, int]:
     r"""Return the line, from 1, on which each key, table and list item of a valid TOML text starts.
 
-    Parameters
-    ----------
-    text : str
-        With line ends ``\n``, as the standard reader accepts it.
+    Its line ends are ``\n``. Rather than recurse without end, a `NestedTooDeepError` is raised.
 
-    Raises
-    ------
-    NestedTooDeepError
-        Rather than recurse without end.
-
-    Examples
-    --------
     >>> lines_of("a = 1\n[[b]]\nc.d = [\n  2,\n  3]\n")[("b", 0, "c", "d", 1)]
     5
     """
@@ -58,40 +48,42 @@ def lines_of(text: str) -> dict[Trail, int]:
 
 
 class Walk:
-    """One walk over one text."""
+    """One walk over the words and signs of one text."""
 
     def __init__(self, text: str) -> None:
-        self.text = text
-        self.position = 0
         self.lines: dict[Trail, int] = {}
-        self._breaks = [match.end() for match in re.finditer("\n", text)]
         self._counts: dict[Trail, int] = {}
+        self._tokens: list[tuple[str, int]] = []
+        self._here, line = 0, 1
+        for match in _TOKEN.finditer(text):
+            if match.lastgroup != "gap":
+                self._tokens.append((match[0], line))
+            line += match[0].count("\n")
+        self._tokens.append(("", line))
 
     def document(self) -> Trail:
         """Walk to the end and return the table that a key written there would belong to."""
         table: Trail = ()
-        self._skip(_FILLING)
-        while self.position < len(self.text):
+        while self._goes_on():
             if self._take("["):
                 table = self._header()
             else:
                 self._pair(table, 1)
-            self._skip(_FILLING)
         return table
 
     def _header(self) -> Trail:
-        line, many = self._line(), self._take("[")
-        names = self.key()
+        line, many = self._line, self._take("[")
+        *above, own = self.key()
         table: Trail = ()
-        for name in names[:-1]:
+        for name in above:
             table = self._last((*table, name), line)
-        table += (names[-1],)
+        table += (own,)
         if many:
             self.lines.setdefault(table, line)
             self._counts[table] = self._counts.get(table, 0) + 1
             table = self._last(table, line)
         self.lines[table] = line  # even where a header below it named it first
-        self.position += 2 if many else 1
+        self._here += 1 + many
         return table
 
     def _last(self, trail: Trail, line: int) -> Trail:
@@ -101,92 +93,58 @@ class Walk:
         return (*trail, count - 1) if count else trail
 
     def _pair(self, table: Trail, level: int) -> None:
-        line, trail = self._line(), table
+        line, trail = self._line, table
         for name in self.key():
             trail = (*trail, name)
             self.lines.setdefault(trail, line)
-        self._skip(_BLANK)
-        self.position += 1  # the equals sign
-        self._skip(_BLANK)
+        self._here += 1  # the equals sign
         self._value(trail, level)
 
     def key(self) -> list[str]:
         """Return the names of the dotted key that starts here, and stop behind it."""
-        names = []
-        while True:
-            self._skip(_BLANK)
-            names.append(self._name())
-            self._skip(_BLANK)
-            if len(names) > MOST_LEVELS:
-                raise NestedTooDeepError(self._line())
-            if not self._take("."):
-                return names
-
-    def _name(self) -> str:
-        start = self.position
-        if self.text[start] == '"':
-            self._skip(_BASIC)
-            return _unescaped(self.text[start : self.position])
-        pattern = _LITERAL if self.text[start] == "'" else _BARE_KEY
-        self._skip(pattern)
-        name = self.text[start : self.position]
-        return name[1:-1] if pattern is _LITERAL else name
+        names: list[str] = []
+        while not names or self._take("."):
+            text, line = self._tokens[self._here]
+            if len(names) == MOST_LEVELS:
+                raise NestedTooDeepError(line)
+            if len(text) > 1 and text[0] in "\"'":
+                text = str(tomllib.loads(f"key = {text}")["key"])
+            elif not re.match(r"[A-Za-z0-9_-]", text):
+                raise ValueError(f"line {line} is no TOML")
+            names.append(text)
+            self._here += 1
+        return names
 
     def _value(self, trail: Trail, level: int) -> None:
         if level > MOST_LEVELS:
-            raise NestedTooDeepError(self._line())
+            raise NestedTooDeepError(self._line)
         if self._take("["):
-            self._items(trail, level)
-        elif self._take("{"):
-            self._skip(_FILLING)
-            while not self._take("}"):
-                self._pair(trail, level + 1)
-                self._skip(_FILLING)
+            index = 0
+            while self._goes_on() and not self._take("]"):
+                self.lines.setdefault((*trail, index), self._line)
+                self._value((*trail, index), level + 1)
+                index += 1
+                self._goes_on()
                 self._take(",")
-                self._skip(_FILLING)
-        else:
-            self._skip(self._scalar())
+        elif self._take("{"):
+            while self._goes_on() and not self._take("}"):
+                self._pair(trail, level + 1)
+                self._goes_on()
+                self._take(",")
+        while self._tokens[self._here][0] not in _ENDS:
+            self._here += 1
 
-    def _items(self, trail: Trail, level: int) -> None:
-        self._skip(_FILLING)
-        index = 0
-        while not self._take("]"):
-            item = (*trail, index)
-            self.lines.setdefault(item, self._line())
-            self._value(item, level + 1)
-            self._skip(_FILLING)
-            self._take(",")
-            self._skip(_FILLING)
-            index += 1
-
-    def _scalar(self) -> re.Pattern[str]:
-        for opening, pattern in (
-            ('"""', _LONG_BASIC),
-            ("'''", _LONG_LITERAL),
-            ('"', _BASIC),
-            ("'", _LITERAL),
-        ):
-            if self.text.startswith(opening, self.position):
-                return pattern
-        return _BARE_VALUE
-
-    def _skip(self, pattern: re.Pattern[str]) -> None:
-        match = pattern.match(self.text, self.position)
-        if match is None:
-            raise ValueError(f"line {self._line()} is no TOML")
-        self.position = match.end()
+    def _goes_on(self) -> bool:
+        """Skip the ends of lines, and return whether anything follows."""
+        while self._take("\n"):
+            pass
+        return bool(self._tokens[self._here][0])
 
     def _take(self, sign: str) -> bool:
-        taken = self.text.startswith(sign, self.position)
-        self.position += taken
+        taken = self._tokens[self._here][0] == sign
+        self._here += taken
         return taken
 
+    @property
     def _line(self) -> int:
-        return bisect_right(self._breaks, self.position) + 1
-
-
-def _unescaped(quoted: str) -> str:
-    """Return what a quoted key means; a basic string is nearly a JSON one, so let TOML read it."""
-    import tomllib
-
-    return str(tomllib.loads(f"key = {quoted}")["key"]) if "\\" in quoted else quoted[1:-1]
+        return self._tokens[self._here][1]

@@ -41,15 +41,10 @@ def read_outline(raw: object, place: Place) -> OutlineRead:
     if values.has("points"):
         apart = values.not_with("points", ("length", *_BY_SIDES), "the points say it all")
         bows = _bows(values, len(points)) if points else None
-        if (
-            not apart
-            or points is None
-            or bows is None
-            or not is_simple(points, values.at("points"))
-        ):
-            return OutlineRead(None, _box(points or ()))
-        path = _through(points, bows, values)
-        return OutlineRead(path, path or _box(points))
+        path = None
+        if apart and bows is not None and is_simple(points, values.at("points")):
+            path = _through(points, bows, values)
+        return OutlineRead(path, path or _box(points or ()))
     path = _by_sides(values)
     length, width = values["length"], values["width"]
     known = length is not None and width is not None

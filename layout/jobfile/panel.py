@@ -16,11 +16,10 @@ from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
 from ..panel.build import Build
-from ..panel.defect import Defect
+from ..panel.defect import Defect, check_depth, check_name, check_on_panel, settled
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
-from ..panel.spot import are_too_many, path_of, polygon
-from ..panel.told import Told, check_depth, check_name, check_on_panel, settled
+from ..panel.told import Told, are_too_many, path_of, polygon
 from ..plan.job import STAND_IN_THICKNESS
 from ..units import Tape
 from .outline import read_outline
@@ -184,27 +183,16 @@ def _check_damaged(values: Values, outline: Path) -> None:
 
 
 def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
-    """Return the defects that could be read.
+    """Return the defects of [panel] that could be read, on what is known of its face.
 
-    Parameters
-    ----------
-    panel : Values
-        [panel].
-    face : Region or None
-        What there is of the panel, where that is known.
-    tools : Tools
-        What no blade may cross is usually kept clear of them.
+    What no blade may cross is usually kept clear of the tools.
     """
     raw, place = panel["defects"], panel.at("defects")
-    if raw is None or raw == UNREADABLE:
-        return ()
     if isinstance(raw, dict):
         place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
-        return ()
-    if not isinstance(raw, list | tuple):
+    elif raw is not None and raw != UNREADABLE and not isinstance(raw, list | tuple):
         place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
-        return ()
-    if are_too_many(raw, place):
+    if not isinstance(raw, list | tuple) or are_too_many(raw, place):
         return ()
     names: dict[str, int] = {}
     blades = tools.reach(panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS)
@@ -228,7 +216,7 @@ def _defect(
     name = values["name"] or f"{called or 'defect'} {number}"
     check_name(values, name, number, names)
     told = values.made(Told, called=called)
-    found = settled(values, name, math.radians(panel["grain"] or 0.0), blades, told=told)
+    found = settled(values, name, told, math.radians(panel["grain"] or 0.0), blades)
     check_depth(values, panel["thickness"])
     if found is None:
         return None

@@ -18,8 +18,7 @@ from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel
-from ..panel.spot import Spot
-from ..panel.told import Told
+from ..panel.told import Spot, Told
 from ..plan.job import DAMAGED, UNITS, Job
 from ..template.wish import TemplateWish
 from ..units import Units
@@ -89,9 +88,8 @@ PANEL = Section(
             "datum",
             Table("table, see `[panel.datum]`"),
             "A struck line to measure from",
-            None,
-            "the datum edge",
-            "{ from = [100, 50], to = [1900, 50] }",
+            usual="the datum edge",
+            example="{ from = [100, 50], to = [1900, 50] }",
         ),
         Key(
             "damaged",
@@ -116,27 +114,23 @@ OUTLINE = Section(
             "axes",
             Pair(ABOVE_0),
             "Of an oval panel, in place of both: along x and along y",
-            None,
-            "",
-            "[1400, 800]",
+            example="[1400, 800]",
         ),
         Key("radius", FROM_0, "Radius of all four corners", 0.0, "0", "25"),
         Key(
             "radii",
             Four(FROM_0),
             "Radius of each corner; 0 for a square one",
-            None,
-            "all 0",
-            "[0, 0, 300, 300]",
+            usual="all 0",
+            example="[0, 0, 300, 300]",
         ),
         Key("clip", FROM_0, "What all four corners have lost along both edges", 0.0, "0", "40"),
         Key(
             "clips",
             Four(FROM_0),
             "The same for each corner; 0 for a whole one",
-            None,
-            "all 0",
-            "[0, 60, 0, 0]",
+            usual="all 0",
+            example="[0, 60, 0, 0]",
         ),
         Key(
             "points",
@@ -150,9 +144,8 @@ OUTLINE = Section(
             "How far edges bow outwards (negative: inwards) from the "
             "straight line between their corners; `from` is the number of the point, from 1, at "
             "which the edge starts",
-            None,
-            "none",
-            "[{ from = 2, rise = -8 }]",
+            usual="none",
+            example="[{ from = 2, rise = -8 }]",
         ),
     ),
 )

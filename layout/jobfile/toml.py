@@ -36,13 +36,7 @@ class Tables:
 
 
 def decoded(data: bytes) -> str:
-    """Return the text of a job file.
-
-    Raises
-    ------
-    JobError
-        If the bytes are not UTF-8, with the line where they stop being it.
-    """
+    """Return the text of a job file; a `JobError` tells the line where it is not UTF-8."""
     if data.startswith((b"\xff\xfe", b"\xfe\xff")) or b"\0" in data[:200]:
         raise JobError([Problem("", "the file is not UTF-8 text: save it as plain text, UTF-8")])
     try:
@@ -56,42 +50,28 @@ def decoded(data: bytes) -> str:
 def tables_of(text: str) -> Tables:
     """Return the tables of a TOML text; a faulty line is left out and told, and the rest is read.
 
-    Raises
-    ------
-    JobError
-        If the rest cannot be read for sure, with what was found so far.
+    A `JobError` tells what was found so far where the rest cannot be read for sure.
     """
     plain = text.removeprefix("\ufeff").replace("\r\n", "\n")
     if len(plain) > LONGEST:
         raise JobError([Problem("", f"the file holds over {LONGEST:,} characters: no job does")])
     rows, found = plain.split("\n"), list[Problem]()
+    deep = f"lists or tables nest more than {MOST_LEVELS} deep: no job needs it"
     try:
-        while len(found) < MOST_FAULTS:
-            fault = _first_fault(rows)
-            if fault is None:
-                whole = "\n".join(rows)
-                return Tables(tomllib.loads(whole), lines_of(whole), tuple(found))
-            found.append(fault.problem)
-            if fault.mended is None:
-                break
-            rows = fault.mended
+        while rows and len(found) < MOST_FAULTS:
+            whole = "\n".join(rows)
+            try:
+                values = tomllib.loads(whole)
+            except ValueError as error:  # no TOML, or a number beyond what Python turns into one
+                problem, rows = fault_in(rows, str(error))
+                found.append(problem)
+            else:
+                return Tables(values, lines_of(whole), tuple(found))
     except NestedTooDeepError as error:
-        found.append(_too_deep(error.line))
+        found.append(Problem("", deep, error.line))
     except RecursionError:
-        found.append(_too_deep(None))
+        found.append(Problem("", deep))
     raise JobError(found)
-
-
-def _first_fault(rows: list[str]) -> Fault | None:
-    try:
-        tomllib.loads("\n".join(rows))
-    except ValueError as error:  # no TOML, or a number beyond what Python turns into one
-        return fault_in(rows, str(error))
-    return None
-
-
-def _too_deep(line: int | None) -> Problem:
-    return Problem("", f"lists or tables nest more than {MOST_LEVELS} deep: no job needs it", line)
 
 
 _FARTHEST_BACK = 200
@@ -133,44 +113,38 @@ _ADVICE = (
 """How the standard reader begins what it says, and what a maker can do about it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
-    """A statement that is no TOML."""
+def fault_in(rows: list[str], said: str) -> tuple[Problem, list[str]]:
+    """Return what the standard reader complained of in these words, and the rows without it.
 
-    problem: Problem
-    mended: list[str] | None
-    """The rows without it; None where reading on would be guessing."""
-
-
-def fault_in(rows: list[str], said: str) -> Fault:
-    """Return the fault that the standard reader complained of in these words."""
+    There are none where reading on would be guessing.
+    """
     place = _PLACE.search(said)
     message = said[: place.start()] if place else said
     last = _line_of(rows, place)
     first = _start(rows, last)
-    told = _told(message)
+    told = next((advice for start, advice in _ADVICE if message.startswith(start)), message)
     if first is None:
-        return Fault(Problem("", told, last), None)
+        return Problem("", told, last), []
     before = Walk("\n".join(rows[: first - 1]))
     table = before.document()
     trail = _trail(rows[first - 1], table)
     if trail is None:
-        return Fault(Problem("", told, first), None)
+        return Problem("", told, first), []
+    key = key_text(trail)
     if message.startswith(_TWICE):
         earlier = before.lines.get(trail)
         told += f" (the first is on line {earlier})" if earlier else ""
-        blank = [""] * (last - first + 1)
-        return Fault(
-            Problem(key_text(trail), told, first), [*rows[: first - 1], *blank, *rows[last:]]
-        )
+        return Problem(key, told, first), [
+            *rows[: first - 1], *[""] * (last - first + 1), *rows[last:]
+        ]  # fmt: skip
     if first != last:
         told += f"; the value starts on line {first}: is it closed?"
-        return Fault(Problem(key_text(trail), told, last), None)
+        return Problem(key, told, last), []
     if rows[first - 1].rstrip().endswith(("{", "[", ",")):
-        return Fault(Problem(key_text(trail), told, first), None)
+        return Problem(key, told, first), []
     names = ".".join(f'"{name}"' for name in trail[len(table) :])
     row = f'{names} = "{UNREADABLE}"'
-    return Fault(Problem(key_text(trail), told, first), [*rows[: first - 1], row, *rows[first:]])
+    return Problem(key, told, first), [*rows[: first - 1], row, *rows[first:]]
 
 
 def _line_of(rows: list[str], place: re.Match[str] | None) -> int:
@@ -203,7 +177,3 @@ def _trail(row: str, table: Trail) -> Trail | None:
         return None
     plain = all(re.fullmatch(r"[A-Za-z0-9_-]+", name) for name in names)
     return (*table, *names) if plain else None
-
-
-def _told(message: str) -> str:
-    return next((advice for start, advice in _ADVICE if message.startswith(start)), message)

@@ -40,19 +40,13 @@ class TopRead:
 
 
 def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRead:
-    """Return the wish.
-
-    Parameters
-    ----------
-    thickness : float or None
-        That the top will have, mm, where it is known.
-    """
+    """Return the wish; the top will be so thick, mm, as far as that is known."""
     values = read_section(raw, TOP, place)
     profile = _profile(values, thickness)
     shapes = shapes_of(values)
     own = read_own(values, shapes)
     length, width = _span(values, "length"), _span(values, "width")
-    ratio, radius = _ratio(values), _radius(values)
+    ratio, radius = _between(values, "least_ratio", "most_ratio"), _radius(values)
     wanted, nearest_is_whole = _wanted(values)
     spans = (length, width, ratio, radius)
     if any(span is None for span in spans) or not nearest_is_whole:
@@ -62,10 +56,8 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     _check_ratio(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     limits = values.made(Limits, length=length, width=width, ratio=ratio, corner_radius=radius)
-    if limits is None:
-        return TopRead(values, None, profile)
-    wish = values.made(Wish, shapes=shapes, limits=limits, wanted=wanted, own=own)
-    return TopRead(values, wish, profile)
+    made = {"shapes": shapes, "limits": limits, "wanted": wanted, "own": own}
+    return TopRead(values, values.made(Wish, **made) if limits is not None else None, profile)
 
 
 def _profile(values: Values, thickness: float | None) -> EdgeProfile:
@@ -100,19 +92,12 @@ def _between(values: Values, least: str, most: str) -> Span | None:
     if low is None or high is None:
         return None
     if low > high:
-        is_length = "ratio" not in least
-        low_text, high_text = (
-            values.place.length(v) if is_length else f"{v:g}" for v in (low, high)
-        )
+        written = "{:g}".format if "ratio" in least else values.place.length
         values.at(least).wrong(
-            f"{least} {low_text} is above {most} {high_text}: nothing lies between them"
+            f"{least} {written(low)} is above {most} {written(high)}: nothing lies between them"
         )
         return None
     return Span(low, high)
-
-
-def _ratio(values: Values) -> Span | None:
-    return _between(values, "least_ratio", "most_ratio")
 
 
 def _radius(values: Values) -> Span | None:

@@ -69,16 +69,9 @@ def key(
     unit: str | None = None,
     **told: Any,  # noqa: ANN401 - as `fills`
 ) -> Any:  # noqa: ANN401 - as `dataclasses.field`
-    """Return the field of a dataclass that a key of the job file fills.
+    """Return the field of a dataclass that a key of the job file fills, as `fills` is told of it.
 
-    Parameters
-    ----------
-    default : object
-        What is held where nothing is given.
-    unit : str, optional
-        Of the figure, for the record.
-    told : object
-        What else `fills` takes.
+    `default` is held where nothing is given; `unit` is that of the figure, for the record.
     """
     record = {} if unit is None else {"unit": unit}
     return field(default=default, metadata=fills(kind, meaning, example, **told) | record)
@@ -94,12 +87,8 @@ def fills(
 ) -> dict[str, Any]:
     """Return the metadata of a field that a key fills: alone, of one that a program must give.
 
-    Parameters
-    ----------
-    also : tuple of Key
-        Keys of the file, behind this one, that fill the same field.
-    told : object
-        Other fields of `Key`; its name is the field's where none is given.
+    Keys of the file that are in `also` fill the same field behind it. Its name is the field's where
+    none is told with the other fields of `Key`.
     """
     return {
         "key": Key(**{"name": "", **told}, kind=kind, meaning=meaning, example=example),
@@ -139,15 +128,8 @@ def keys_of(cls: type) -> tuple[Key, ...]:
 def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> None:  # noqa: ANN401 - any dataclass
     """Make each field with a key hold what its kind makes of what was given; for `__post_init__`.
 
-    Parameters
-    ----------
-    where : str
-        Where the value stands in a job file, for the message: ``"tools"``.
-
-    Raises
-    ------
-    LayoutError
-        Of the given type, if a field was given what its key does not take.
+    What a key does not take is raised as an error of the given type, which tells `where` the value
+    stands in a job file: ``"tools"``.
     """
     for name, own in keys_by_field(type(value)).items():
         given = getattr(value, name)
@@ -157,13 +139,7 @@ def hold(value: Any, *where: str, error: type[LayoutError] = LayoutError) -> Non
 
 
 def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = LayoutError) -> Any:  # noqa: ANN401 - as the kind
-    """Return what a kind makes of what a program gave.
-
-    Raises
-    ------
-    LayoutError
-        Of the given type, if it takes no such value; `where` is told.
-    """
+    """Return what a kind makes of what a program gave, or raise an error that tells `where`."""
     return kind.read(value, Place(Refusal(error), where))
 
 
@@ -228,10 +204,7 @@ class Values:
     def made(self, cls: type[Made], **filled: Any) -> Made | None:  # noqa: ANN401 - fields of any kind
         """Return the dataclass whose keys these are; None where something is wrong with it.
 
-        Parameters
-        ----------
-        filled : object
-            Fields that more than one key fills, or none.
+        The fields that more than one key fills, or none, are given as `filled`.
         """
         if not self.sound(*(key.name for key in self.section.keys)):
             return None

@@ -47,13 +47,7 @@ class Notes:
         self._noted: dict[Problem, None] = {}  # a set that keeps its order
 
     def note(self, trail: Trail, message: str) -> None:
-        """Note a problem at a key; the same one twice is one.
-
-        Raises
-        ------
-        EnoughError
-            Once there are `MOST_NOTED`.
-        """
+        """Note a problem at a key, once; `EnoughError` is raised when there are `MOST_NOTED`."""
         problem = Problem(key_text(trail), message, nearest_line(self.lines, trail))
         self._noted.setdefault(problem)
         if len(self._noted) >= MOST_NOTED:

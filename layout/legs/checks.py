@@ -8,7 +8,7 @@ from itertools import combinations
 from ..concern import Concern
 from ..geometry.polygon import Region, union
 from ..geometry.tolerance import CHORD
-from ..panel.lifting import ONE_LIFTS
+from ..panel.materials import ONE_LIFTS
 from .concern import GRAVE, LegMatter
 from .plan import Leg, LegsPlan
 from .room import PLATE_INSET

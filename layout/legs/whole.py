@@ -10,7 +10,7 @@ from ..concern import Concern
 from ..geometry import Point, Region, array_of
 from ..panel.build import Kind
 from ..panel.frame import frame_of
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..top import Top
 from .battens import SIZE, Batten, battens_under
 from .concern import LegMatter

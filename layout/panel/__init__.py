@@ -1,13 +1,13 @@
 """The old panel: its outline, build and defects, and the sound wood that is left."""
 
 from .build import Build, Coat, Kind, Was
-from .defect import Defect, Face, Mend, Spoils, polygonal_place, rectangular_place, round_place
+from .defect import Defect, defect
+from .defect_kinds import Face, Mend, Spoils
 from .materials import MATERIALS, Material
 from .outline import outline_through, oval_outline, rectangular_outline, round_outline
 from .panel import Panel
 from .sound import SoundWood
-from .spot import Spot
-from .told import defect
+from .told import Spot, polygonal_place, rectangular_place, round_place
 
 __all__ = [
     "MATERIALS",

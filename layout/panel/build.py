@@ -74,20 +74,13 @@ class Kind(Enum):
     @property
     def usual_material(self) -> str:
         """The material to weigh it by where the maker names none."""
-        return _USUAL.get(self, self.value)
+        named = {"solid": "solid wood", "hollow": "hollow-core door", "framed": "framed door"}
+        return named.get(self.value, self.value)
 
     @property
     def is_board(self) -> bool:
         """Whether its raw edge wants a lipping, and it hardly moves with the seasons."""
         return self not in (Kind.SOLID, Kind.FRAMED)
-
-
-_USUAL = {
-    Kind.SOLID: "solid wood",
-    Kind.HOLLOW: "hollow-core door",
-    Kind.FRAMED: "framed door",
-}
-"""What is not named as its build is."""
 
 
 _KIND = Choice(
@@ -103,20 +96,12 @@ _KIND = Choice(
 )
 
 
-_OF_MATERIAL = {_USUAL.get(kind, kind.value): kind for kind in Kind} | {
-    "solid-core door": Kind.VENEERED
-}
+_OF_MATERIAL = {kind.usual_material: kind for kind in Kind} | {"solid-core door": Kind.VENEERED}
 
 
 @dataclass(frozen=True, slots=True)
 class Build:
-    """A kind of build with the widths of its frame, where it has one.
-
-    Raises
-    ------
-    PanelError
-        If a width is negative, or given for a build without a frame.
-    """
+    """A kind of build with the widths of its frame, where it has one; else there may be none."""
 
     kind: Kind = key(
         Kind.SOLID,

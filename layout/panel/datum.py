@@ -7,21 +7,39 @@ only left and right swap.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 from ..errors import PanelError
-from ..geometry import Placement, Point, Region, at_least, first_of_best
+from ..geometry import Placement, Point, Region, at_least, at_most, first_of_best
 from ..geometry.distance import longest_of
+from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import SAME_PLACE
-from .edges import STRAIGHT, Corner, Edge, Found, Offsets, Reference, lettered
-from .line_ends import held, is_there, on_face, prolonged, stand_in, told_from
+from .defect_kinds import Spoils
+from .edges import (
+    CORNER_TURN,
+    STRAIGHT,
+    Corner,
+    Edge,
+    Flaw,
+    Found,
+    Offsets,
+    Reference,
+    lettered,
+)  # fmt: skip
 from .panel import Panel
 
 LONG_ENOUGH = 0.5
 """A reference edge is at least this share of the panel's greatest extent: a shorter one swings
 what is squared from it (common practice)."""
+
+SOUND_SHARE = 0.5
+"""At least this share of a reference edge is still there, so that a straightedge bridges gaps."""
+
+STRUCK_FROM_CORNER = 50.0
+"""A point that stands in for a bad corner is struck this far along the edge, mm."""
 
 STRIKE_INSIDE = 5.0
 """A struck line runs this far inside the hollowest place of an edge, mm, so that it shows."""
@@ -118,43 +136,30 @@ def choose_datum(
 
     The given line; else the edge A–B along the maker's x axis, if it is straight and long enough;
     else the longest straight edge; else a line struck just inside a long edge, or across the
-    middle of a panel that is round.
-
-    Parameters
-    ----------
-    panel : Panel
-    given : two Points, optional
-        Ends of a line that the maker has struck; P is the one that has the wood on its left.
-    damaged : set of str
-        Letters of corners that no tape can be held to.
-
-    Raises
-    ------
-    PanelError
-        If the given points are one.
+    middle of a panel that is round. Two given points may not be one, or a `PanelError` is raised.
+    No tape is held to corners whose letters are `damaged`.
     """
     edges, corners = lettered(panel, damaged)
     if given is not None:
         return _struck(panel, given, edges, corners, Reason.GIVEN)
-    extent = max(panel.boundary.bounds.width, panel.boundary.bounds.height)
-    face = panel.region()
-    good = [
-        i
-        for i, edge in enumerate(edges)
-        if edge.is_straight and at_least(edge.chord, LONG_ENOUGH * extent) and is_there(face, edge)
-    ]
+    box, face = panel.boundary.bounds, panel.region()
+    least = LONG_ENOUGH * max(box.width, box.height)
+    long = [i for i, edge in enumerate(edges) if at_least(edge.chord, least)]
+    good = [i for i in long if edges[i].is_straight and _is_there(face, edges[i])]
     if good:
         longest = first_of_best(good, lambda i: edges[i].chord, tolerance=SAME_PLACE)
-        best = 0 if 0 in good else longest
-        return _on_edge(panel, edges, best, corners)
-    long = [edge for edge in edges if at_least(edge.chord, LONG_ENOUGH * extent)]
+        return _on_edge(panel, edges, 0 if 0 in good else longest, corners)
     if long:
-        edge = long[0]
+        edge = edges[long[0]]
         inside = edge.direction.left * (edge.hollow + STRIKE_INSIDE)
         past = edge.direction * (edge.chord / 10)
         ends = (edge.start + inside - past, edge.end + inside + past)
         return _struck(panel, ends, edges, corners, Reason.INSIDE)
-    return _struck(panel, _middle_line(face), edges, corners, Reason.ACROSS)
+    box, middle = face.bounds, face.centroid
+    ends = Point(middle.x, box.top + 1), Point(middle.x, box.bottom - 1)
+    if at_least(box.width, box.height, SAME_PLACE):
+        ends = Point(box.left - 1, middle.y), Point(box.right + 1, middle.y)
+    return _struck(panel, ends, edges, corners, Reason.ACROSS)
 
 
 def _on_edge(
@@ -166,21 +171,21 @@ def _on_edge(
     measured from that edge prolonged, so that none is negative on the wood beside the corner.
     """
     edge = edges[index]
-    why = Reason.STRAIGHT if index == 0 else Reason.LONGEST
     one = corners[index] if corners else None
     other = corners[(index + 1) % len(corners)] if corners else None
     name = f"{one.name}–{other.name}" if one and other else ""
-    start = held(one) if one and one.usable else stand_in(panel, edge, "P", name)
-    last = held(other) if other and other.usable else stand_in(panel, edge.reversed(), "Q", name)
+    start = _corner(one) or _stand_in(panel, edge, "P", name)
+    last = _corner(other) or _stand_in(panel, edge.reversed(), "Q", name)
     first = start
     if one and start.found is Found.ON_EDGE:
-        first = prolonged(panel, edges[index - 1], edge, one, corners[index - 1]) or start
+        first = _prolonged(panel, edges[index - 1], edge, one, corners[index - 1]) or start
         if first is not start:
-            start = told_from(start, first)
+            start = _told_from(start, first)
         elif last.found is Found.CORNER:
-            start = first = told_from(start, last)
+            start = first = _told_from(start, last)
     if last.found is Found.ON_EDGE:
-        last = told_from(last, first)
+        last = _told_from(last, first)
+    why = Reason.STRAIGHT if index == 0 else Reason.LONGEST
     return Datum(first, last, False, why, corners, _references(start, last, corners))
 
 
@@ -196,25 +201,81 @@ def _struck(
     face = panel.region()
     if (end - start).cross(face.centroid - start) < -STRAIGHT * start.distance_to(end):
         start, end = end, start
-    if why is not Reason.GIVEN:
-        spans = face.chord(start, end) if start != end else ()
-        if spans:
-            start, end = longest_of(spans)
-    first, last = (
-        on_face(name, point, edges, corners) for name, point in (("P", start), ("Q", end))
-    )
+    if why is not Reason.GIVEN and start != end:
+        spans = face.chord(start, end)
+        start, end = longest_of(spans) if spans else (start, end)
+    first, last = (_on_face(*named, edges, corners) for named in (("P", start), ("Q", end)))
     return Datum(first, last, True, why, corners, _references(first, last, corners))
 
 
 def _references(
     first: Reference, last: Reference, corners: tuple[Corner, ...]
 ) -> tuple[Reference, ...]:
-    rest = [held(c) for c in corners if c.usable and c.name not in (first.name, last.name)]
-    return (first, last, *rest)
+    rest = (_corner(c) for c in corners if c.name not in (first.name, last.name))
+    return (first, last, *(corner for corner in rest if corner))
 
 
-def _middle_line(face: Region) -> tuple[Point, Point]:
-    bounds, middle = face.bounds, face.centroid
-    if at_least(bounds.width, bounds.height, SAME_PLACE):
-        return Point(bounds.left - 1, middle.y), Point(bounds.right + 1, middle.y)
-    return Point(middle.x, bounds.top + 1), Point(middle.x, bounds.bottom - 1)
+def _is_there(face: Region, edge: Edge) -> bool:
+    """Return whether so much of an edge is left that a straightedge bridges its gaps."""
+    inside = edge.direction.left * (2 * STRAIGHT)
+    spans = face.chord(edge.start + inside, edge.end + inside)
+    return at_least(sum(a.distance_to(b) for a, b in spans), SOUND_SHARE * edge.chord)
+
+
+def _corner(corner: Corner | None) -> Reference | None:
+    """Return a corner as a point to measure from, where it is usable."""
+    return Reference(corner.name, corner.point) if corner and corner.usable else None
+
+
+def _prolonged(
+    panel: Panel, before: Edge, edge: Edge, corner: Corner, previous: Corner
+) -> Reference | None:
+    """Return where the edge before, prolonged past a bad corner, meets the line along an edge.
+
+    None where it is not straight or not there, or where the two run nearly alike.
+    """
+    if corner.flaw is Flaw.NOT_CRISP or not before.is_straight:
+        return None
+    met = meeting_of_lines(edge.start, edge.direction, before.end, before.direction)
+    turns = at_least(before.direction.cross(edge.direction), math.sin(CORNER_TURN))
+    if met is None or not turns or not _is_there(panel.region(), before):
+        return None
+    if not at_most(met.distance_to(before.end), before.chord):
+        return None  # so far no straightedge on it is true
+    return Reference(corner.name, met, Found.PROLONGED, f"{previous.name}–{corner.name}")
+
+
+def _stand_in(panel: Panel, edge: Edge, name: str, letters: str) -> Reference:
+    """Return a point struck on an edge beyond what is wrong with the end that it starts at."""
+    bad = [d.extent for d in panel.defects if Spoils.SHOWING in d.spoils]
+    bad += [Region.of(c) for c in panel.cut_outs]
+    along, most = edge.direction, edge.chord / 3
+    reach = min(STRUCK_FROM_CORNER, most)
+    while reach < most and any(
+        b.holds_point(edge.start + along * reach)
+        or at_most(b.edge_distance(edge.start + along * reach), 0.0)
+        for b in bad
+    ):
+        reach = min(reach + STRUCK_FROM_CORNER / 5, most)
+    return Reference(name, edge.start + along * reach, Found.ON_EDGE, letters, "", reach)
+
+
+def _told_from(point: Reference, other: Reference) -> Reference:
+    """Return a point struck on an edge as it is measured from another one of the same line."""
+    return replace(point, beside=other.name, distance=point.point.distance_to(other.point))
+
+
+def _on_face(
+    name: str, point: Point, edges: tuple[Edge, ...], corners: tuple[Corner, ...]
+) -> Reference:
+    """Return a struck point: where it lies on an edge, as far as it stands from its nearer end."""
+    for i, edge in enumerate(edges if corners else ()):
+        if edge.away(point) > SAME_PLACE:
+            continue
+        ends = corners[i], corners[(i + 1) % len(corners)]
+        left = [c for c in ends if c.flaw is not Flaw.GONE]
+        if left:
+            near = first_of_best(left, lambda c: -c.point.distance_to(point), tolerance=SAME_PLACE)
+            letters, away = "–".join(c.name for c in ends), near.point.distance_to(point)
+            return Reference(name, point, Found.STRUCK, letters, near.name, away)
+    return Reference(name, point, Found.STRUCK)

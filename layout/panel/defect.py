@@ -2,92 +2,27 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
-from enum import Enum
 from functools import lru_cache
-from typing import TYPE_CHECKING
+from typing import Any
 
 from ..errors import PanelError
-from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, circle
+from ..geometry import Path, Region
 from ..geometry.stepping import Side
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0
-from ..keys.key import fills, hold, key, take
-from ..keys.kinds import Choice, Text
-from ..keys.plane import Boundary, Choices, Pair
-
-if TYPE_CHECKING:
-    from .told import Told
-
-
-class Spoils(Enum):
-    """What a defect spoils; the value is the name that a job file uses."""
-
-    SHOWING = "showing"
-    """It must not be seen: it lies outside the top."""
-    CUTTING = "cutting"
-    """No blade, bit or screw may cross it, and it must not open into the finished edge; it may lie
-    wholly inside the top or wholly outside."""
-    BEARING = "bearing"
-    """No leg or fixing may stand there."""
-
-
-class Face(Enum):
-    """From which face a defect is seen, the panel lying show face up."""
-
-    UP = "up"
-    DOWN = "down"
-    THROUGH = "through"
-
-
-class Mend(Enum):
-    """How a maker means to mend a defect; the value is the name that a job file uses."""
-
-    PLUG = "plug"
-    KEY = "key"
-    PATCH = "patch"
-    FILLER = "filler"
-    RESIN = "resin"
-    SAND = "sand"
-
-    @property
-    def must_stay_whole(self) -> bool:
-        """Whether the edge of the top may not run through the mend.
-
-        A plug, a patch and filler break out there; keys and resin may be cut, and where wood is
-        sanded there is nothing to cut.
-        """
-        return self in (Mend.PLUG, Mend.PATCH, Mend.FILLER)
-
-    @property
-    def bears(self) -> bool:
-        """Whether the spot bears a leg again; filler and resin hold no screw (common practice)."""
-        return self not in (Mend.FILLER, Mend.RESIN)
-
-
-SPOILS = Choices(Choice({spoilt.value: spoilt for spoilt in Spoils}), one_will_do=True)
-FACE = Choice({face.value: face for face in Face}, {"both": "through"})
-MEND = Choice(
-    {mend.value: mend for mend in Mend},
-    {
-        **dict.fromkeys(("keys", "butterfly", "bow-tie"), "key"),
-        "fill": "filler",
-        "epoxy": "resin",
-        "sanding": "sand",
-    },
-)
-"""How a job file writes them, and a program may."""
+from ..keys.key import Values, fills, hold, key
+from ..keys.kinds import Text
+from ..keys.place import Place, shown
+from ..keys.plane import Boundary, Table
+from .defect_kinds import DEFECT_KINDS, FACE, MEND, SPOILS, UNNAMED, Face, Mend, Spoils
+from .told import Told, are_too_many, path_of
 
 
 @dataclass(frozen=True, slots=True)
 class Defect:
-    """One defect.
-
-    Raises
-    ------
-    PanelError
-        If a length is out of its limits.
-    """
+    """One defect; a `PanelError` is raised if a length is out of its limits."""
 
     name: str = field(metadata=fills(Text(), in_file=False))
     """As the maker calls it, unique on its panel."""
@@ -149,38 +84,155 @@ def _polygon(place: Path, side: Side, chord: float, by: float) -> Region:
     return Region.of(place, side, chord).grown(by, around=side == "outside")
 
 
-def round_place(at: Point, diameter: float) -> Path:
-    """Return the boundary of a round defect.
+def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - the keys of a defect
+    """Return a defect by its kind and place, with what that kind usually spoils and keeps clear.
+
+    Parameters
+    ----------
+    kind : str, optional
+        Any name, or other word, that a job file takes: ``"screw hole"``.
+    told : object
+        The keys of ``[[panel.defects]]``: ``at`` with ``diameter`` or ``size`` (and ``turn_deg``),
+        or ``points``; ``name``, ``spoils``, ``clear``, ``ends``, ``face``, ``depth``, ``mend``.
+        On a panel it goes by that panel's grain and thickness, and is numbered if it has no name.
 
     Raises
     ------
     PanelError
-        If the diameter is not above 0.
+        If a word is not known, a figure out of its limits, or it has no place.
+    TypeError
+        If there is no such key.
+
+    Examples
+    --------
+    >>> hole = defect("screw hole", at=(60, 400), diameter=8)
+    >>> hole.clear, sorted(spoilt.value for spoilt in hole.spoils)
+    (6.0, ['bearing', 'showing'])
     """
-    return circle(at, take(ABOVE_0, diameter, "diameter", error=PanelError) / 2)
+    said = Told(kind=kind, **told)
+    values = Values.of(said, "defect", error=PanelError)
+    found = settled(values, said.name or said.called or "defect", said)
+    assert found is not None  # or something was raised
+    return found
 
 
-def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
-    """Return the boundary of a rectangular defect with its middle at `at`.
+def settled(
+    values: Values,
+    name: str,
+    told: Told | None,
+    grain: float = 0.0,
+    blades: float | None = None,
+) -> Defect | None:
+    """Return the defect that was told of by its keys, or note what is wrong with them."""
+    usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
+    side = values["face"] or (Face.UP if values.has("depth") else Face.THROUGH)
+    spoils: tuple[Spoils, ...] | None = values["spoils"]
+    if not values.has("spoils"):
+        under = side is Face.DOWN
+        spoils = tuple(s for s in usual.spoils if not under or s is not Spoils.SHOWING)
+        if usual.spoils and not spoils:
+            values.at("spoils").wrong(
+                "on the underside this spoils nothing: leave the defect out, or say what it spoils"
+            )
+            spoils = None
+    clear: float | None = values["clear"]
+    if not values.has("clear"):
+        # With points nobody knows which way the harm runs on; blades need what they take outside.
+        every_way = usual.ends if values.has("points") else 0.0
+        cut = (blades or 0.0) if Spoils.CUTTING in (spoils or ()) else 0.0
+        clear = max(usual.clear, every_way, cut)
+    ends = values["ends"] or 0.0 if values.has("ends") else usual.ends
+    drawn_out = max(0.0, ends - (clear or 0.0))
+    path = path_of(values, drawn_out, grain)
+    if path is None or clear is None or spoils is None or told is None:
+        return None
+    return Defect(
+        name, path, frozenset(spoils), clear, side, told.depth, told.mend, drawn_out, told, blades
+    )
 
-    Raises
-    ------
-    PanelError
-        If a size is not above 0.
+
+def on_panel(
+    defects: Sequence[Defect], grain: float, thickness: float, face: Region
+) -> tuple[Defect, ...]:
+    """Return defects as they are on a panel: by its grain, and by number where they have no name.
+
+    A `PanelError` is raised if one lies off its face or is deeper than it is thick.
     """
-    length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
-    box = Bounds.about(ORIGIN, length / 2, width / 2)
-    return Path.round_box(box).placed(Placement(at, turn))
+    found = []
+    for number, one in enumerate(defects, start=1):
+        said = one.told
+        if said is None or one.blades is not None:
+            found.append(one)
+            continue
+        name = said.name_as(number)
+        values = Values.of(said, name, error=PanelError)
+        placed = replace(one, name=name, blades=0.0)
+        if said.ends is not None or (said.kind and DEFECT_KINDS[said.kind].ends):
+            placed = settled(values, name, said, grain) or placed
+        check_depth(values, thickness)
+        check_on_panel(values, one.place, face)
+        found.append(placed)
+    return tuple(found)
 
 
-def polygonal_place(points: tuple[Point, ...]) -> Path:
-    """Return the boundary of a defect given by its corners, whichever way they run.
+def clear_of_blades(one: Defect, grain: float, blades: float) -> Defect:
+    """Return a defect that keeps clear of blades where nothing else was said of it.
 
-    Raises
-    ------
-    GeometryError
-        If there are fewer than three corners or the outline crosses itself.
+    So far, mm, they may come outside the line of a top; the grain of its panel is in radians.
     """
-    path = Path.through(points, closed=True)
-    Region.of(path)
-    return path if path.area > 0 else path.reversed()
+    if one.told is None or one.blades == blades or Spoils.CUTTING not in one.spoils:
+        return one
+    values = Values.of(one.told, one.name, error=PanelError)
+    return settled(values, one.name, one.told, grain, blades) or one
+
+
+def check_depth(values: Values, thickness: float | None) -> None:
+    """Note a depth that goes through a panel, as far as its thickness is known."""
+    depth = values["depth"]
+    if depth is None:
+        return
+    if values["face"] is Face.THROUGH:
+        values.at("depth").wrong('it goes through: leave depth out, or say face = "up" or "down"')
+    elif thickness is not None and depth > thickness:
+        values.at("depth").wrong(
+            f"{values.place.length(depth)} is deeper than the panel is thick, "
+            f'{values.place.length(thickness)}: give at most that, or face = "through"'
+        )
+
+
+def check_on_panel(values: Values, path: Path | None, face: Region | None) -> None:
+    """Note a defect that lies off a panel's face, as far as both are known."""
+    if path is None or face is None:
+        return
+    box, place = path.bounds, values.place
+    middle, about = box.middle, max(0.01, 1e-5 * max(box.width, box.height))
+    if face.meet(Region.of(path, tolerance=about)).area <= 0:
+        place.wrong(
+            f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
+            f"y {place.length(middle.y)}, from corner A; look at the figures"
+        )
+
+
+def check_name(values: Values, name: str, number: int, names: dict[str, int]) -> None:
+    """Note a name that an earlier defect has."""
+    earlier = names.setdefault(name.casefold(), number)
+    if earlier != number:
+        values.at("name").wrong(
+            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Defects(Table):
+    """Any number of defects: tables of a job file, or values of a program."""
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return the defects; of a file, what stands there."""
+        if not at.held:
+            return value
+        listed = value if isinstance(value, list) else [value]
+        are_too_many(listed, at)
+        for i, item in enumerate(listed):
+            if not isinstance(item, Defect):
+                (at / i).wrong(f"{shown(item)} is no defect: make it by its kind and place")
+        return tuple(listed)

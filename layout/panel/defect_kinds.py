@@ -1,12 +1,74 @@
-"""Kinds of defects: what each spoils and how far its harm may run unseen."""
+"""Kinds of defects: what each spoils, how far its harm may run unseen, how it may be mended."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from enum import Enum
 
-from .defect import Spoils
+from ..keys.kinds import Choice
+from ..keys.plane import Choices
 
-SHOWING, CUTTING, BEARING = Spoils.SHOWING, Spoils.CUTTING, Spoils.BEARING
+
+class Spoils(Enum):
+    """What a defect spoils; the value is the name that a job file uses."""
+
+    SHOWING = "showing"
+    """It must not be seen: it lies outside the top."""
+    CUTTING = "cutting"
+    """No blade, bit or screw may cross it, and it must not open into the finished edge; it may lie
+    wholly inside the top or wholly outside."""
+    BEARING = "bearing"
+    """No leg or fixing may stand there."""
+
+
+class Face(Enum):
+    """From which face a defect is seen, the panel lying show face up."""
+
+    UP = "up"
+    DOWN = "down"
+    THROUGH = "through"
+
+
+class Mend(Enum):
+    """How a maker means to mend a defect; the value is the name that a job file uses."""
+
+    PLUG = "plug"
+    KEY = "key"
+    PATCH = "patch"
+    FILLER = "filler"
+    RESIN = "resin"
+    SAND = "sand"
+
+    @property
+    def must_stay_whole(self) -> bool:
+        """Whether the edge of the top may not run through the mend.
+
+        A plug, a patch and filler break out there; keys and resin may be cut, and where wood is
+        sanded there is nothing to cut.
+        """
+        return self in (Mend.PLUG, Mend.PATCH, Mend.FILLER)
+
+    @property
+    def bears(self) -> bool:
+        """Whether the spot bears a leg again; filler and resin hold no screw (common practice)."""
+        return self not in (Mend.FILLER, Mend.RESIN)
+
+
+SPOILS = Choices(Choice({spoilt.value: spoilt for spoilt in Spoils}), one_will_do=True)
+FACE = Choice({face.value: face for face in Face}, {"both": "through"})
+MEND = Choice(
+    {mend.value: mend for mend in Mend},
+    {
+        **dict.fromkeys(("keys", "butterfly", "bow-tie"), "key"),
+        "fill": "filler",
+        "epoxy": "resin",
+        "sanding": "sand",
+    },
+)
+"""How a job file writes them, and a program may."""
+
+
+SHOWING, CUTTING, BEARING = Spoils
 
 
 @dataclass(frozen=True, slots=True)

@@ -164,17 +164,6 @@ class Edge:
         return [float(o) for o in along.x * points[:, 1] - along.y * points[:, 0]]
 
 
-@dataclass(frozen=True, slots=True)
-class Meeting:
-    """Where two edges meet, or would meet if their corner were not gone."""
-
-    point: Point
-    intact: bool
-    """Whether the edges meet there."""
-    turn: float
-    """How far the boundary turns there, radians, positive at a corner that sticks out."""
-
-
 def edges_of(boundary: Path) -> tuple[Edge, ...]:
     """Return the edges of a boundary, anticlockwise; none for one that is round all over."""
     held = boundary.segments
@@ -188,16 +177,15 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
     )
 
 
-def meeting(one: Edge, other: Edge) -> Meeting:
-    """Return where an edge meets the one that follows it."""
-    turn = turn_at(one.segments[-1], other.segments[0])
+def _met(one: Edge, other: Edge) -> Point:
+    """Return where an edge meets the one that follows it, or would if their corner were there."""
     if one.end.distance_to(other.start) <= SAME_POINT:
-        return Meeting(one.end, True, turn)
+        return one.end
     arriving, leaving = one.segments[-1].pace(1.0).unit(), other.segments[0].pace(0.0).unit()
     met = meeting_of_lines(one.end, arriving, other.start, leaving)
     if met is None or abs(arriving.cross(leaving)) < math.sin(CORNER_TURN):
-        return Meeting(one.end.midpoint(other.start), False, turn)
-    return Meeting(met, False, turn)
+        return one.end.midpoint(other.start)
+    return met
 
 
 def _breaks(one: Segment, other: Segment) -> bool:
@@ -222,36 +210,35 @@ def lettered(
 ) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
     """Return edges and corners, A nearest the lower left; edge i runs from corner i.
 
-    There are no corners where there are fewer than three edges or more than there are letters.
+    None of the corners has a letter where there are too few edges, or more than there are letters.
     """
     edges = edges_of(panel.boundary)
     if not FEWEST <= len(edges) <= len(LETTERS):
         return edges, ()
     bounds = panel.boundary.bounds
-    origin = Point(bounds.left, bounds.bottom)
-    meetings = [meeting(edges[i - 1], edge) for i, edge in enumerate(edges)]
+    origin, count = Point(bounds.left, bounds.bottom), len(edges)
+    met = [_met(edges[i - 1], edge) for i, edge in enumerate(edges)]
     first = first_of_best(
-        range(len(edges)),
-        lambda i: -meetings[i].point.distance_to(origin),
-        lambda i: tuple(meetings[i].point),
+        range(count),
+        lambda i: -met[i].distance_to(origin),
+        lambda i: tuple(met[i]),
         tolerance=SAME_PLACE,
     )
-    turned = [(first + i) % len(edges) for i in range(len(edges))]
     corners = []
+    turned = [(first + i) % count for i in range(count)]
     for letter, i in zip(LETTERS, turned, strict=False):
-        clean = edges[i - 1].is_clean and edges[i].is_clean
-        sticks_out = at_least(meetings[i].turn, CORNER_TURN)
-        flaw, spoilt_by = _flaw(panel, meetings[i].point, meetings[i].intact, clean and sticks_out)
+        flaw, spoilt_by = _flaw(panel, met[i], edges[i - 1], edges[i])
         flaw = Flaw.DAMAGED if letter in damaged else flaw
-        corners.append(Corner(letter, meetings[i].point, flaw, spoilt_by))
+        corners.append(Corner(letter, met[i], flaw, spoilt_by))
     return tuple(edges[i] for i in turned), tuple(corners)
 
 
-def _flaw(panel: Panel, point: Point, intact: bool, crisp: bool) -> tuple[Flaw | None, str]:
-    """Return why no tape can be held to a corner, and the defect that spoils it."""
-    if not intact:
+def _flaw(panel: Panel, point: Point, one: Edge, other: Edge) -> tuple[Flaw | None, str]:
+    """Return why no tape can be held to where two edges meet, and the defect that spoils it."""
+    turn = turn_at(one.segments[-1], other.segments[0])
+    if one.end.distance_to(other.start) > SAME_POINT:
         return Flaw.GONE, ""
-    if not crisp:
+    if not (one.is_clean and other.is_clean and at_least(turn, CORNER_TURN)):
         return Flaw.NOT_CRISP, ""
     if any(Region.of(cut_out).holds_point(point) for cut_out in panel.cut_outs):
         return Flaw.CUT_AWAY, ""

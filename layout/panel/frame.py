@@ -9,10 +9,7 @@ from .panel import Panel
 
 
 def opening_of(panel: Panel) -> Bounds | None:
-    """Return the box between stiles and rails; None where the frame leaves nothing between.
-
-    Stiles run along its long way.
-    """
+    """Return the box between rails and stiles, which run the long way; None where none is left."""
     box, (x, y) = panel.boundary.bounds, _widths(panel)
     inside = Bounds(box.left + x, box.bottom + y, box.right - x, box.top - y)
     return inside if min(inside.width, inside.height) > 0 else None

@@ -11,8 +11,11 @@ which moves the sag of a top on legs far less.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 from dataclasses import dataclass, field
+
+from ..geometry.tolerance import ROUNDING
 
 ACROSS = 0.065
 """Modulus across the grain as a share of that along it, flat-sawn wood (from memory)."""
@@ -191,3 +194,17 @@ MATERIALS: dict[str, Material] = {material.name: material for material in _all()
 
 BOARD_WORDS = {"ply": "plywood", "chipboard": "particleboard", "lumber core": "blockboard"}
 """What makers call some boards."""
+
+
+ONE_LIFTS = 25.0
+"""Two people lift from about this mass, kg: the most that one strong person is asked to lift close
+to the body (HSE, *Manual handling at work*, INDG143, from memory; local rules decide)."""
+
+
+def lifters(mass: float) -> int:
+    """Return how many people lift a mass, kg: the one rule for panel, top, leg and table.
+
+    >>> lifters(24.0), lifters(44.0), lifters(60.0)
+    (1, 2, 3)
+    """
+    return 1 + math.floor(mass / ONE_LIFTS + ROUNDING)

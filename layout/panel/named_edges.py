@@ -38,11 +38,7 @@ class NamedEdge:
 
 
 def named_edges(panel: Panel) -> tuple[NamedEdge, ...]:
-    """Return the edges of a panel by name, anticlockwise from corner A.
-
-    There are none on a panel whose corners have no letters: one that is round, or has fewer than
-    three edges or more than there are letters.
-    """
+    """Return the edges of a panel by name, anticlockwise from A; none where corners have none."""
     edges, corners = lettered(panel)
     names = [corner.name for corner in corners]
     after = names[1:] + names[:1]
@@ -53,13 +49,7 @@ def named_edges(panel: Panel) -> tuple[NamedEdge, ...]:
 
 
 def edge_named(panel: Panel, name: str) -> NamedEdge:
-    """Return the edge between two corners, given in either order.
-
-    Raises
-    ------
-    PanelError
-        If there is none; the message lists the edges there are.
-    """
+    """Return the edge between two corners, in either order; the error lists those there are."""
     edges = named_edges(panel)
     if not edges:
         raise PanelError("this panel has no edge with a name: its corners cannot be told apart")
@@ -100,15 +90,7 @@ def require_straight(edge: Edge, name: str = "the edge") -> None:
 
 
 def turn_along(edge: Edge) -> float:
-    """Return the turn of a top whose length runs along an edge: radians, above −π/2 to π/2.
-
-    Examples
-    --------
-    >>> from .outline import rectangular_outline
-    >>> board = Panel(rectangular_outline(1400, 600), 30)
-    >>> [round(math.degrees(turn_along(held.edge))) for held in named_edges(board)]
-    [0, 90, 0, 90]
-    """
+    """Return the turn of a top whose length runs along an edge: radians, above −π/2 to π/2."""
     return half_turn(edge.direction.angle)
 
 
@@ -138,8 +120,6 @@ class EdgeNames(Kind):
         if not 1 <= len(listed) <= 2:
             at.wrong(f"{len(listed)} edges are named: keep one, or two opposite ones")
             return None
-        names = [
-            EdgeName().read(item, at / i if isinstance(value, list) else at)
-            for i, item in enumerate(listed)
-        ]
+        places = [at / i for i in range(len(listed))] if isinstance(value, list) else [at]
+        names = [EdgeName().read(item, place) for item, place in zip(listed, places, strict=True)]
         return None if None in names else tuple(dict.fromkeys(names))

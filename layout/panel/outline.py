@@ -35,10 +35,8 @@ def rectangular_outline(
     ----------
     length, width : float
         Along x and along y, mm.
-    radii : four floats
-        Radius of a rounded corner A, B, C, D, mm; 0 for a square one.
-    clips : four floats
-        What a clipped corner has lost along both its edges, mm.
+    radii, clips : four floats
+        Radius of a rounded corner A, B, C, D, mm; what a clipped one has lost along both edges.
     bows : four floats
         Rise of the edges AB, BC, CD, DA between their corners, mm: positive outwards.
 
@@ -79,11 +77,16 @@ def four_sided(
     segments: list[Segment] = []
     for i, corner in enumerate(corners):
         after = (i + 1) % 4
-        along = (corners[after] - corner).unit()
-        start, end = corner + along * taken[i], corners[after] + along * -taken[after]
-        if (end - start).dot(along) > SAME_POINT:
-            segments.append(_edge(start, end, bows.get(i, 0.0)))
-        segments.extend(_corner(corners[after], along, radii[after], clips[after]))
+        end, radius, clip = corners[after], radii[after], clips[after]
+        along = (end - corner).unit()
+        first, last = corner + along * taken[i], end + along * -taken[after]
+        if (last - first).dot(along) > SAME_POINT:
+            segments.append(_edge(first, last, bows.get(i, 0.0)))
+        if radius:
+            centre = end + along * -radius + along.left * radius
+            segments.append(Arc(centre, radius, (-along.left).angle, math.pi / 2))
+        elif clip:
+            segments.append(Line(end + along * -clip, end + along.left * clip))
     return _simple(Path(tuple(segments)))
 
 
@@ -116,10 +119,7 @@ def _have_room(
 def round_outline(diameter: float) -> Path:
     """Return the outline of a round panel, its box at the origin.
 
-    Raises
-    ------
-    PanelError
-        If the diameter, mm, is not above 0.
+    A `PanelError` is raised if the diameter, mm, is not above 0.
     """
     radius = take(ABOVE_0, diameter, "diameter", error=PanelError) / 2
     return circle(Point(radius, radius), radius)
@@ -128,26 +128,13 @@ def round_outline(diameter: float) -> Path:
 def oval_outline(along: float, up: float) -> Path:
     """Return the outline of an oval panel by its axes along x and along y, its box at the origin.
 
-    Raises
-    ------
-    PanelError
-        If an axis, mm, is not above 0.
+    A `PanelError` is raised if an axis, mm, is not above 0.
     """
     x, y = take(Pair(ABOVE_0), (along, up), "axes", error=PanelError)
     if x == y:
         return round_outline(x)
     turn = 0.0 if x > y else math.pi / 2
     return Oval(max(x, y), min(x, y)).path().placed(Placement(Point(x / 2, y / 2), turn))
-
-
-def _corner(corner: Point, along: Point, radius: float, clip: float) -> list[Segment]:
-    """Return what joins the edge that arrives `along` at a corner with the one that leaves it."""
-    if radius:
-        centre = corner + along * -radius + along.left * radius
-        return [Arc(centre, radius, (-along.left).angle, math.pi / 2)]
-    if clip:
-        return [Line(corner + along * -clip, corner + along.left * clip)]
-    return []
 
 
 def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = None) -> Path:
@@ -163,7 +150,7 @@ def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = 
     Raises
     ------
     PanelError
-        If there are too few points, two neighbours are one, or the outline crosses itself.
+        If they are too few, two neighbours are one, or the outline crosses itself.
     """
     place = Place(Refusal(PanelError), ("panel", "outline"))
     corners = Ring().read(list(points), place / "points")
@@ -180,12 +167,8 @@ def bowed(place: Place, corners: Sequence[Point], bows: Mapping[int, float]) -> 
         return None
     doubled = sum(corner.cross(end) for corner, end in zip(corners, ends, strict=True))
     outwards = 1.0 if doubled > 0 else -1.0
-    path = Path(
-        tuple(
-            _edge(corner, end, outwards * bows.get(i, 0.0))
-            for i, (corner, end) in enumerate(zip(corners, ends, strict=True))
-        )
-    )
+    bowed = (outwards * bows.get(i, 0.0) for i in range(len(corners)))
+    path = Path(tuple(map(_edge, corners, ends, bowed)))
     return _simple(path if doubled > 0 else path.reversed())
 
 

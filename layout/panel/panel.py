@@ -15,11 +15,11 @@ from ..keys.key import Values, fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
 from .build import Build, Coat, Kind, Was
-from .defect import SPOILS, Defect, Spoils
+from .defect import Defect, Defects, on_panel
+from .defect_kinds import SPOILS, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material
 from .sound import SoundWood, face_with_kept
-from .spot import Boundaries, Defects
-from .told import on_panel
+from .told import Boundaries
 
 THICK = Length(Range(0.0, 500.0, above=True), "look at the unit: no panel is that thick")
 """What a panel can be thick, mm: more is a slip of the unit."""
@@ -29,11 +29,8 @@ THICK = Length(Range(0.0, 500.0, above=True), "look at the unit: no panel is tha
 class Panel:
     """A panel as found.
 
-    Raises
-    ------
-    PanelError
-        If a thickness is not above 0, the material unknown, a name used twice, or it would be
-        thicker flattened than found.
+    A `PanelError` is raised if a thickness is not above 0, the material unknown, a name used twice,
+    or it would be thicker flattened than found.
     """
 
     boundary: Path = field(
@@ -145,9 +142,9 @@ class Panel:
             told = on_panel(self.defects, self.grain, self.thickness, self.region("outside"))
             object.__setattr__(self, "defects", told)
         names = [defect.name for defect in self.defects]
-        for name in names:
-            if names.count(name) > 1:
-                raise PanelError(f"two defects are called {name!r}: give each a name of its own")
+        twice = next((name for name in names if names.count(name) > 1), None)
+        if twice is not None:
+            raise PanelError(f"two defects are called {twice!r}: give each a name of its own")
 
     def __repr__(self) -> str:
         """Return it in one line."""
@@ -192,9 +189,8 @@ class Panel:
 
     def with_defect(self, defect: Defect) -> Panel:
         """Return the panel with one more defect."""
-        return replace(
-            self, defects=(*self.defects, *take(Defects(""), defect, "defect", error=PanelError))
-        )
+        more = take(Defects(""), defect, "defect", error=PanelError)
+        return replace(self, defects=(*self.defects, *more))
 
     def without_defect(self, *names: str) -> Panel:
         """Return the panel as if the defects of these names were mended or accepted."""
@@ -224,33 +220,26 @@ class Panel:
 
         Parameters
         ----------
-        margin : float
-            Kept to the panel's edges and cut-outs, mm.
-        tape_error : float
-            How far any tape may have been out, mm: it widens the margin and each clearance.
+        margin, tape_error : float
+            Kept to the panel's edges and cut-outs, and how far any tape may have been out, mm: that
+            widens the margin and each clearance.
         kept : sequence of Path
             Edges of the boundary that stay as they are. Nothing is cut or measured there, so no
             margin is kept to them and no tape can be out; to their neighbours it is.
-
-        Raises
-        ------
-        PanelError
-            If what is kept is no part of the boundary.
         """
         margin = take(FROM_0, margin, "margin", error=PanelError)
         tape_error = take(FROM_0, tape_error, "tape_error", error=PanelError)
         an_edge = Only(Path, "give edges of its boundary")
         kept = [take(an_edge, edge, "kept", error=PanelError) for edge in kept]
+        face, defects = (self.boundary, self.cut_outs), self.spoiling(purpose)
+        by = margin + tape_error
         if kept:
-            face = face_with_kept(self.boundary, self.cut_outs, kept, margin + tape_error)
-            inner, outer = face.inner, face.outer
+            wood = face_with_kept(*face, kept, by)
         else:
-            inner = _face(self.boundary, self.cut_outs, "inside", margin + tape_error)
-            outer = _face(self.boundary, self.cut_outs, "outside", margin + tape_error)
-        defects = self.spoiling(purpose)
+            wood = SoundWood(_face(*face, "inside", by), _face(*face, "outside", by))
         return SoundWood(
-            inner.minus(*(defect.reach(tape_error) for defect in defects)),
-            outer.minus(*(defect.heart(tape_error) for defect in defects)),
+            wood.inner.minus(*(defect.reach(tape_error) for defect in defects)),
+            wood.outer.minus(*(defect.heart(tape_error) for defect in defects)),
         )
 
     @property

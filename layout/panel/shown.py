@@ -9,7 +9,8 @@ from ..drawing.scene import Layer
 from ..drawing.svg import glance
 from ..geometry import Path, Region
 from ..geometry.tolerance import SAME_PLACE
-from .defect import Defect, Spoils
+from .defect import Defect
+from .defect_kinds import Spoils
 
 
 def layer_of(defect: Defect) -> Layer:

@@ -42,12 +42,8 @@ def face_with_kept(
 
     What must stay clear is not all that lies near the boundary, but what lies near those parts of
     it that are not kept: strips round these, and cut-outs grown by the margin, are taken away. A
-    strip ends in a half circle, so that the corner of a neighbour keeps its distance.
-
-    Raises
-    ------
-    PanelError
-        If what is kept is no part of the boundary.
+    strip ends in a half circle, so that the corner of a neighbour keeps its distance. A
+    `PanelError` is raised if what is kept is no part of the boundary.
     """
     held = {segment for path in kept for segment in path.segments}
     if not held <= set(boundary.segments):

@@ -1,20 +1,89 @@
-"""A defect as the maker tells of it: its kind, its place, and what is other than usual."""
+"""Where a cut-out or a defect is, and what a defect is, as the maker tells of it."""
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
-from typing import Any
+from dataclasses import dataclass
 
-from ..errors import PanelError
-from ..geometry import Path, Region
-from ..keys.figures import ABOVE_0, FROM_0
-from ..keys.key import Values, hold, key
+import numpy as np
+
+from ..errors import LayoutError, PanelError
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, array_of, circle
+from ..geometry.polygon import convex_hull
+from ..geometry.tolerance import CHORD
+from ..keys.figures import ABOVE_0, FROM_0, degrees
+from ..keys.key import Values, hold, key, take
 from ..keys.kinds import Choice, Text, names
-from ..keys.place import shown
-from .defect import FACE, MEND, SPOILS, Defect, Face, Mend, Spoils
-from .defect_kinds import ALIASES, DEFECT_KINDS, NOT_KINDS, UNNAMED, DefectKind
-from .spot import Spot, path_of
+from ..keys.place import Place
+from ..keys.plane import At, Boundary, Pair, Ring, Table, is_simple
+from .defect_kinds import (
+    ALIASES,
+    DEFECT_KINDS,
+    FACE,
+    MEND,
+    NOT_KINDS,
+    SPOILS,
+    Face,
+    Mend,
+    Spoils,
+)  # fmt: skip
+
+
+def round_place(at: Point, diameter: float) -> Path:
+    """Return the boundary of a round place; raise a `PanelError` unless its diameter is above 0."""
+    return circle(at, take(ABOVE_0, diameter, "diameter", error=PanelError) / 2)
+
+
+def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
+    """Return the boundary of a rectangle with its middle at `at`, its length at `turn`, radians.
+
+    A `PanelError` is raised unless both sizes are above 0.
+    """
+    length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
+    box = Bounds.about(ORIGIN, length / 2, width / 2)
+    return Path.round_box(box).placed(Placement(at, turn))
+
+
+def polygonal_place(points: tuple[Point, ...]) -> Path:
+    """Return the boundary through corners, whichever way they run.
+
+    A `GeometryError` is raised of fewer than three, or where it crosses itself.
+    """
+    path = Path.through(points, closed=True)
+    Region.of(path)
+    return path if path.area > 0 else path.reversed()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Spot:
+    """A place on a panel; a `PanelError` is raised if it has no place or size, or more than one."""
+
+    at: Point | None = key(None, At(), "Its middle, with `diameter` or `size`", "[990, 300]")
+    diameter: float | None = key(None, ABOVE_0, "Of a round one", "35", mistaken=("radius",))
+    size: tuple[float, ...] | None = key(
+        None,
+        Pair(ABOVE_0, one_will_do=True),
+        "Of a rectangular one; a single length is the side of a square",
+        "[250, 40]",
+        mistaken=("length", "width"),
+    )
+    turn_deg: float = key(
+        0.0, degrees(-360, 360), "Of the length of a rectangular one, from x", "30", name="turn"
+    )
+    points: tuple[Point, ...] | None = key(
+        None, Ring(), "Its corners, in place of all that", "[[0, 0], [80, 0], [0, 60]]"
+    )
+
+    def __post_init__(self) -> None:
+        hold(self, "spot", error=PanelError)
+        self.path()
+
+    def path(self) -> Path:
+        """Return its boundary."""
+        path = path_of(Values.of(self, "spot", error=PanelError))
+        assert path is not None  # or something was raised
+        return path
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,167 +164,86 @@ class Told(Spot):
         """Return its name, or what it is and its number on its panel."""
         return self.name or f"{self.called or 'defect'} {number}"
 
-    @property
-    def values(self) -> Values:
-        """What of it is other than usual; what is wrong with it is raised."""
-        return Values.of(self, "defect", error=PanelError)
 
+def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | None:
+    """Return the boundary that the keys of a spot give, or note what is wrong with them.
 
-def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - the keys of a defect
-    """Return a defect by its kind and place, with what that kind usually spoils and keeps clear.
-
-    Parameters
-    ----------
-    kind : str, optional
-        Any name, or other word, that a job file takes: ``"screw hole"``.
-    told : object
-        The keys of ``[[panel.defects]]``: ``at`` with ``diameter`` or ``size`` (and ``turn_deg``),
-        or ``points``; ``name``, ``spoils``, ``clear``, ``ends``, ``face``, ``depth``, ``mend``.
-        On a panel it goes by that panel's grain and thickness, and is numbered if it has no name.
-
-    Raises
-    ------
-    PanelError
-        If a word is not known, a figure out of its limits, or it has no place.
-    TypeError
-        If there is no such key.
-
-    Examples
-    --------
-    >>> hole = defect("screw hole", at=(60, 400), diameter=8)
-    >>> hole.clear, sorted(spoilt.value for spoilt in hole.spoils)
-    (6.0, ['bearing', 'showing'])
+    It is made longer by `ends` at both ends, mm: along the longer side of an oblong `size`, else
+    along the grain, radians from x, for wood splits along it.
     """
-    said = Told(kind=kind, **told)
-    found = settled(said.values, said.name or said.called or "defect", told=said)
-    assert found is not None  # or something was raised
-    return found
-
-
-def on_panel(
-    defects: Sequence[Defect], grain: float, thickness: float, face: Region
-) -> tuple[Defect, ...]:
-    """Return defects as they are on a panel: by its grain, and by number where they have no name.
-
-    Raises
-    ------
-    PanelError
-        If one lies off its face or is deeper than it is thick.
-    """
-    found = []
-    for number, one in enumerate(defects, start=1):
-        said = one.told
-        if said is None or one.blades is not None:
-            found.append(one)
-            continue
-        name = said.name_as(number)
-        placed = replace(one, name=name, blades=0.0)
-        if said.ends is not None or (said.kind and DEFECT_KINDS[said.kind].ends):
-            placed = settled(said.values, name, grain, told=said) or placed
-        values = Values.of(said, name, error=PanelError)
-        check_depth(values, thickness)
-        check_on_panel(values, one.place, face)
-        found.append(placed)
-    return tuple(found)
-
-
-def clear_of_blades(one: Defect, grain: float, blades: float) -> Defect:
-    """Return a defect that keeps clear of blades where nothing else was said of it.
-
-    Parameters
-    ----------
-    grain : float
-        Of its panel, radians from x.
-    blades : float
-        How far outside the line of a top blades and bit may come, mm.
-    """
-    if one.told is None or one.blades == blades or Spoils.CUTTING not in one.spoils:
-        return one
-    return settled(one.told.values, one.name, grain, blades, told=one.told) or one
-
-
-def settled(
-    values: Values,
-    name: str,
-    grain: float = 0.0,
-    blades: float | None = None,
-    *,
-    told: Told | None = None,
-) -> Defect | None:
-    """Return the defect that its keys tell of, or note what is wrong with them."""
-    usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
-    side = values["face"] or (Face.UP if values.has("depth") else Face.THROUGH)
-    spoils = _spoils(values, usual.spoils, side)
-    clear = _clear(values, usual, (blades or 0.0) if Spoils.CUTTING in (spoils or ()) else 0.0)
-    ends = values["ends"] or 0.0 if values.has("ends") else usual.ends
-    drawn_out = max(0.0, ends - (clear or 0.0))
-    path = path_of(values, drawn_out, grain)
-    if path is None or clear is None or spoils is None:
+    place, sizes = values.place, {"points", "size", "diameter"}
+    whole = values.only_one_of("points", "size", "diameter")
+    whole &= values.not_with("points", ("at", "turn"), "the points say where it is")
+    whole &= values.not_with("diameter", ("turn",), "a round thing has no direction")
+    if not values.given & sizes:
+        if not values.meant & sizes:
+            place.wrong("it has no size: give at with size or diameter, or points")
         return None
-    told = told or values.made(Told)
-    if told is None:
+    if not values.given & {"points", "at"}:
+        if values.lacks("at"):
+            place.wrong("at is missing: give the middle of it as at = [x, y]")
         return None
-    return Defect(
-        name, path, frozenset(spoils), clear, side, told.depth, told.mend, drawn_out, told, blades
-    )
-
-
-def _spoils(values: Values, usual: tuple[Spoils, ...], side: Face) -> tuple[Spoils, ...] | None:
-    """Return what is spoilt; None where that cannot be read, or has been refused."""
-    if values.has("spoils"):
-        given: tuple[Spoils, ...] | None = values["spoils"]
-        return given
-    left = tuple(s for s in usual if side is not Face.DOWN or s is not Spoils.SHOWING)
-    if usual and not left:
-        values.at("spoils").wrong(
-            "on the underside this spoils nothing: leave the defect out, or say what it spoils"
-        )
+    if not whole or not values.sound(*sizes, "at", "turn"):
         return None
-    return left
+    try:
+        if values.has("points"):
+            path = polygon(values["points"], values.at("points"))
+        elif values.has("diameter"):
+            path = round_place(values["at"], values["diameter"])
+        else:
+            length, width = values["size"][0], values["size"][-1]
+            longer, wider = (2 * ends * (a > b) for a, b in ((length, width), (width, length)))
+            turn = math.radians(values["turn"])
+            path = rectangular_place(values["at"], length + longer, width + wider, turn)
+            ends = 0.0 if length != width else ends
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
+    if path is None or ends <= 0:
+        return path
+    # All that it sweeps when it is moved so far both ways along the grain.
+    way, ring = array_of([Point.polar(ends, grain)]), path.points(CHORD, "outside")
+    return Path.through_ring(convex_hull(np.vstack((ring - way, ring + way))))
 
 
-def _clear(values: Values, usual: DefectKind, blades: float) -> float | None:
-    """Return what is kept clear all round: given, or usual and no less than the blades need.
-
-    With points nobody knows which way the harm runs on.
-    """
-    if values.has("clear"):
-        given: float | None = values["clear"]
-        return given
-    return max(usual.clear, usual.ends if values.has("points") else 0.0, blades)
-
-
-def check_depth(values: Values, thickness: float | None) -> None:
-    """Note a depth that goes through a panel, as far as its thickness is known."""
-    depth = values["depth"]
-    if depth is None:
-        return
-    if values["face"] is Face.THROUGH:
-        values.at("depth").wrong('it goes through: leave depth out, or say face = "up" or "down"')
-    elif thickness is not None and depth > thickness:
-        values.at("depth").wrong(
-            f"{values.place.length(depth)} is deeper than the panel is thick, "
-            f'{values.place.length(thickness)}: give at most that, or face = "through"'
-        )
+def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
+    """Return the boundary through corners, or note where it crosses itself."""
+    if not is_simple(points, place):
+        return None
+    try:
+        return polygonal_place(points)
+    except LayoutError as error:
+        place.wrong(str(error))
+        return None
 
 
-def check_on_panel(values: Values, path: Path | None, face: Region | None) -> None:
-    """Note a defect that lies off a panel's face, as far as both are known."""
-    if path is None or face is None:
-        return
-    box, place = path.bounds, values.place
-    middle, about = box.middle, max(0.01, 1e-5 * max(box.width, box.height))
-    if face.meet(Region.of(path, tolerance=about)).area <= 0:
+MOST_PLACES = 300
+"""Defects or cut-outs that are worked with: an old bench top has some dozen, and every search looks
+at each of them thousands of times."""
+
+
+def are_too_many(raw: Sequence[object], place: Place) -> bool:
+    """Return whether a list holds more places than are worked with; note it."""
+    if len(raw) > MOST_PLACES:
         place.wrong(
-            f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
-            f"y {place.length(middle.y)}, from corner A; look at the figures"
+            f"{len(raw):,} places are more than the {MOST_PLACES} that are worked with: give those "
+            "that lie close together as one"
         )
+    return len(raw) > MOST_PLACES
 
 
-def check_name(values: Values, name: str, number: int, names: dict[str, int]) -> None:
-    """Note a name that an earlier defect has."""
-    earlier = names.setdefault(name.casefold(), number)
-    if earlier != number:
-        values.at("name").wrong(
-            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
+@dataclass(frozen=True, slots=True)
+class Boundaries(Table):
+    """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
+
+    def parse(self, value: object, at: Place) -> object:
+        """Return the closed paths, mm; of a file, what stands there."""
+        if not at.held:
+            return value
+        if not isinstance(value, list):
+            value = [value]
+        are_too_many(value, at)
+        return tuple(
+            item.path() if isinstance(item, Spot) else Boundary("").read(item, at / i)
+            for i, item in enumerate(value)
         )

@@ -77,10 +77,7 @@ class Doubt:
 def first_look(job: Job) -> Fit | None:
     """Return a good top of a job, sought for a moment only; None where that is not enough.
 
-    Raises
-    ------
-    NothingFitsError
-        If it is proved that none fits.
+    A `NothingFitsError` is raised if it is proved that none fits.
     """
     panel, wish = job.panel, job.wish
     places = (panel.boundary, *panel.cut_outs, *(defect.place for defect in panel.defects))
@@ -104,12 +101,9 @@ def first_look(job: Job) -> Fit | None:
 
 
 def doubts_about(job: Job, tables: Mapping[str, Any]) -> Iterator[Doubt]:
-    """Yield what is unlikely about the figures of a job.
+    """Yield what is unlikely about the figures of a job, by its file as TOML has it.
 
-    Parameters
-    ----------
-    tables : mapping
-        The job file as TOML has it: a job no longer knows by which word a defect was called.
+    A job no longer knows by which word a defect was called.
     """
     box, thickness = job.panel.boundary.bounds, job.panel.thickness
     longer, shorter = max(box.width, box.height), min(box.width, box.height)

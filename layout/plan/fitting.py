@@ -100,7 +100,12 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
         best, *rest = best_fits(
             ground.wood, job.wish, islands=ground.islands, progress=progress, tape=job.tape
         )
-        return (_along_grain_if_as_good(job, best, progress), *rest)
+        # One along the grain that is no worse goes before it: on a round panel, say.
+        soon = replace(job.wish, beats=(1 - _ALIKE) * best.score, most_steps=SOON)
+        along = along_grain_in(replace(job, wish=soon), best, progress)
+        if along is not None:
+            best = replace(along, bound=best.bound, steps=best.steps + along.steps)
+        return (best, *rest)
     except UndecidedError:
         raise
     except NothingFitsError as error:
@@ -117,10 +122,7 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
 
 
 def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit | None:
-    """Return the best top of the same shape that runs along the grain.
-
-    None where the fit does so itself, where nobody minds, and where no such top is found.
-    """
+    """Return the best top of the shape along the grain; None where the fit is, or none is found."""
     if off_grain(Top(job.panel, fit.outline, fit.placement)) is None:
         return None
     limits = replace(job.wish.limits, most_turn_deg=OFF_GRAIN)
@@ -130,13 +132,6 @@ def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit 
         return best_fits(ground.wood, wish, islands=ground.islands, progress=progress)[0]
     except NothingFitsError:
         return None
-
-
-def _along_grain_if_as_good(job: Job, fit: Fit, progress: Progress | None) -> Fit:
-    """Return a top along the grain in place of one that is no better: on a round panel, say."""
-    soon = replace(job.wish, beats=(1 - _ALIKE) * fit.score, most_steps=SOON)
-    found = along_grain_in(replace(job, wish=soon), fit, progress)
-    return fit if found is None else replace(found, bound=fit.bound, steps=fit.steps + found.steps)
 
 
 def _fits_without(defect: Defect, job: Job) -> bool:

@@ -16,14 +16,15 @@ from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
 from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
+from ..legs.movement import SWING
 from ..legs.screws import plate_keeps_in
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
 from ..money.wish import MoneyWish
 from ..offcuts.wish import OffcutWish
+from ..panel.defect import clear_of_blades
 from ..panel.edges import LETTERS
 from ..panel.panel import Panel
-from ..panel.told import clear_of_blades
 from ..template.wish import TemplateWish
 from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish
@@ -148,18 +149,39 @@ class Job:
     def to_toml(self) -> str:
         """Return the job file that gives this job again when it is read.
 
-        What a file has no key for is left out: how many steps a search may take, what a printer was
-        corrected by.
-
-        Raises
-        ------
-        LayoutError
-            If the panel has curves that a file cannot hold.
+        A `LayoutError` is raised if the panel has curves that a file cannot hold. What a file has
+        no key for is left out: how many steps a search may take, what a printer was corrected by.
         """
-        from ..jobfile.as_tables import tables_from
-        from ..jobfile.written import written
+        from .as_tables import edge_table, legs_table, panel_table, top_table
+        from .spelt import keyed, spelt
+        from .written import written
 
-        return written(tables_from(self))
+        units = self.units
+        panel = panel_table(self.panel, units)
+        if self.missing:
+            panel.pop("thickness", None)
+        if self.table.swing != SWING:
+            panel["moisture"] = [0.0, self.table.swing]
+        if self.table.quartered:
+            panel["sawn"] = "quarter"
+        if self.datum is not None:
+            start, end = spelt(Points(), self.datum, units)
+            panel["datum"] = {"from": start, "to": end}
+        if self.damaged:
+            panel["damaged"] = list(self.damaged)
+        edge = edge_table(self.profile, units)
+        top = {**top_table(self.wish, units), **keyed(self, units), **edge}
+        tables: dict[str, Any] = {"units": units.value, "name": self.name}
+        tables |= {"panel": panel, "top": top}
+        if self.legs is not None:
+            tables["legs"] = legs_table(self.legs, self.table, units)
+        for name in ("tools", "offcuts", "template", "materials", "work", "money"):
+            held = keyed(getattr(self, name), units)
+            if name == "template" and units.is_imperial:  # there another paper is usual
+                held["paper"] = self.template.paper.name
+            if held:
+                tables[name] = held
+        return written(tables)
 
     def __repr__(self) -> str:
         """Return it in one line."""

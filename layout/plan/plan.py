@@ -10,7 +10,9 @@ from ..cutting.cut import TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
-from ..fit.why import Contact, Cost, LimitMet, limits_met
+from ..fit.why.contacts import Contact
+from ..fit.why.costs import Cost
+from ..fit.why.limits import LimitMet, limits_met
 from ..legs.plan import LegsPlan
 from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
@@ -97,13 +99,7 @@ class Plan:
 
 
 def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None = None) -> Plan:
-    """Return the plan of a job.
-
-    Raises
-    ------
-    NothingFitsError
-        If no wished-for top fits.
-    """
+    """Return the plan of a job; a `NothingFitsError` is raised if no wished-for top fits."""
     panel, tools = job.panel, job.tools
     fits = fits_of(job, progress=progress)
     contacts = contacts_in(job, fits[0])
@@ -117,7 +113,10 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     is_glued = legs is not None and job.legs is not None and job.legs.fixing is Fixing.GLUED
     overhangs = () if legs is None else tuple(leg.overhang for leg in legs.legs)
     template = template_content(job, top, cuts, marks, standing)
-    sheets = _sheets(job, template)
+    # A portion that the top cannot have gives way to that of the fewest sheets.
+    has_portion = job.template.portion in {AUTO, *(portion.name for portion in portions(template))}
+    portion = job.template.portion if has_portion else AUTO
+    sheets = proposed(template, replace(job.template, portion=portion))
     finish = finish_of(top, len(overhangs) if is_glued else 0, job.materials)
     paper = sheets.plan.paper.name
     piece = Piece(top, cuts, finish, job.legs, legs, table, sheets.sheets, paper)
@@ -164,24 +163,20 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
         ),
         sale=sale_of(piece),
         cautions=cautions_for(
-            top, cuts, glued_legs=is_glued, left_out=tuple(_left_out(job, standing, template))
+            top, cuts, glued_legs=is_glued, left_out=_left_out(job, standing, has_portion)
         ),
     )
 
 
-def _left_out(job: Job, standing: Standing, content: TemplateContent) -> Iterator[Concern]:
-    """Yield what the job asks for and its top cannot have; the rest is planned without it."""
+def _left_out(job: Job, standing: Standing, has_portion: bool) -> tuple[Concern, ...]:
+    """Return what the job asks for and its top cannot have; the rest is planned without it."""
+    left_out = []
     if job.legs is not None and standing.legs is None:
         foot = job.legs.foot
-        yield Concern(Risk.NO_LEGS, limit=min(foot.length, foot.width))
-    if _portion(job, content) != job.template.portion:
-        yield Concern(Risk.NO_PORTION, (job.template.portion,))
-
-
-def _portion(job: Job, content: TemplateContent) -> str:
-    """Return the portion that the job asks for, or that of the fewest sheets where it has none."""
-    asked = job.template.portion
-    return asked if asked in {portion.name for portion in portions(content)} else AUTO
+        left_out.append(Concern(Risk.NO_LEGS, limit=min(foot.length, foot.width)))
+    if not has_portion:
+        left_out.append(Concern(Risk.NO_PORTION, (job.template.portion,)))
+    return tuple(left_out)
 
 
 def _bores(
@@ -206,8 +201,3 @@ def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, .
         top, datum = replace(top, panel=replace(job.panel, boundary=again.boundary)), again.datum
     ground = Ground(top, datum)
     return methods_for(top.outline, job.tools.workshop(ground))
-
-
-def _sheets(job: Job, content: TemplateContent) -> Proposal:
-    """Return the sheets that the job's template asks for."""
-    return proposed(content, replace(job.template, portion=_portion(job, content)))

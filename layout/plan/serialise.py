@@ -28,10 +28,7 @@ is 500 km; far below any tolerance and free of rounding noise."""
 
 
 def to_json(value: object) -> str:
-    """Return the JSON text of a `plain` value, with a line break at its end.
-
-    It is not made plain again: that would round its angles to the decimals of a length.
-    """
+    """Return the JSON text of a `plain` value; it is not rounded again, its angles least of all."""
     return json.dumps(value, indent=1, ensure_ascii=False, allow_nan=False) + "\n"
 
 
@@ -161,8 +158,10 @@ def fit_record(fit: Fit, seconds: float | None = None) -> dict[str, Any]:
     outline that comes in one size, `bound` is that of its `clearance`, and `clearance_gap` the mm
     between them.
     """
-    outline = fit.outline
-    record = {
+    outline, clearance = fit.outline, {}
+    if fit.clearance is not None:
+        clearance = {"clearance": plain(fit.clearance), "clearance_gap": plain(fit.clearance_gap)}
+    return {
         "shape": outline.name,
         "length": plain(outline.length),
         "width": plain(outline.width),
@@ -173,16 +172,7 @@ def fit_record(fit: Fit, seconds: float | None = None) -> dict[str, Any]:
         "area": plain(outline.area),
         "bound": plain(fit.bound),
         "gap": None if fit.gap is None else plain(fit.gap),
-        **_clearance(fit),
-        "seconds": None if seconds is None else round(seconds, 4),
+        **clearance,
+        **({} if seconds is None else {"seconds": round(seconds, 4)}),
         "outline": plain(fit.points(OUTLINE_TOLERANCE)),
     }
-    if seconds is None:
-        del record["seconds"]
-    return record
-
-
-def _clearance(fit: Fit) -> dict[str, Any]:
-    if fit.clearance is None:
-        return {}
-    return {"clearance": plain(fit.clearance), "clearance_gap": plain(fit.clearance_gap)}

@@ -25,10 +25,7 @@ class Standing:
 
 
 def stand(job: Job, top: Top) -> Standing:
-    """Return the legs of a job under its top, placed, tipped, seated and sagged once, if any.
-
-    None where they find no room there.
-    """
+    """Return the legs of a job under its top, if any that find room there."""
     wish, asked = job.legs, job.table
     if wish is None:
         return Standing()
@@ -63,17 +60,7 @@ def compare_legs(
 ) -> Comparison:
     """Return the best legs of each count, and the job's own beside them.
 
-    Parameters
-    ----------
-    counts : tuple of int, optional
-        In place of those that the job compares.
-    goal : Goal, optional
-        In place of the job's.
-
-    Raises
-    ------
-    LegsError
-        If no foot finds room.
+    Counts and goal go before those of the job. A `LegsError` is raised if no foot finds room.
     """
     asked = job.table if goal is None else replace(job.table, goal=goal)
     wish, table = job.legs or LegsWish(), TableTop(top, job.tape_error)

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import math
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from string import ascii_lowercase
 
 from ..cutting.plan import CutPlan
@@ -25,13 +24,7 @@ _SIGNS: dict[Kind, MarkSign] = {Kind.CENTRE: "middle", Kind.ARC_CENTRE: "centre"
 def template_content(
     job: Job, top: Top, cuts: CutPlan, marks: MarkSet, standing: Standing
 ) -> TemplateContent:
-    """Return the template of a top, for the face that is asked for or else the one it is marked on.
-
-    Parameters
-    ----------
-    cuts : CutPlan
-        Its rough-cut line, and which face is marked.
-    """
+    """Return the template of a top, for the face that is asked for, or else that of its cuts."""
     own = top.placement.inverse
     feet = () if standing.legs is None else standing.legs.legs
     middles = [leg.middle for leg in feet]
@@ -39,11 +32,12 @@ def template_content(
     edges = tuple(edge.placed(own) for edge in top.kept)
     core = top.outline.parallel(-top.lipping) if top.lipping else None
     lines = [line for line in (finish, core, rough) if line is not None]
-    pricked = [
-        TemplateMark(mark.label, own(mark.point), *_drawn(mark.kind, marks))
-        for mark in marks.marks
-        if not mark.kind.is_on_panel_edge
-    ]
+    nail = marks.loop.nail if marks.loop else 0.0
+    pricked = []
+    for mark in marks.marks:
+        if not mark.kind.is_on_panel_edge:
+            wide, sign = nail if mark.kind is Kind.NAIL else 0.0, _SIGNS.get(mark.kind, "point")
+            pricked.append(TemplateMark(mark.label, own(mark.point), wide, sign))
     pricked += _leg_marks(standing)
     below, asked = cuts.face.mirrored, job.template.mirrored
     content = TemplateContent(
@@ -53,8 +47,8 @@ def template_content(
         rough=rough,
         marks=tuple(pricked),
         feet=tuple((leg.plate or leg.print).placed(own) for leg in feet),
-        symmetric_x=_alike(lines, "x") and _mirrors(middles, lambda p: Point(-p.x, p.y)),
-        symmetric_y=_alike(lines, "y") and _mirrors(middles, lambda p: Point(p.x, -p.y)),
+        symmetric_x=_mirrors(lines, "x", middles, [Point(-p.x, p.y) for p in middles]),
+        symmetric_y=_mirrors(lines, "y", middles, [Point(p.x, -p.y) for p in middles]),
         tape=job.tape,
         kept=runs_of(rough, edges).kept,
         unlined=runs_of(finish, edges).kept,
@@ -64,9 +58,13 @@ def template_content(
     return content.from_underside() if (below if asked is None else asked) else content
 
 
-def _alike(lines: Sequence[Path], axis: str) -> bool:
-    """Return whether every line is its own mirror image, so that the paper can be flipped."""
-    return all(is_symmetric(line, axis) for line in lines)
+def _mirrors(
+    lines: Sequence[Path], axis: str, feet: Sequence[Point], flipped: Sequence[Point]
+) -> bool:
+    """Return whether every line is its own mirror image, and every foot has one."""
+    return all(is_symmetric(line, axis) for line in lines) and all(
+        min(foot.distance_to(other) for other in feet) <= SAME_PLACE for foot in flipped
+    )
 
 
 def _leg_marks(standing: Standing) -> list[TemplateMark]:
@@ -88,17 +86,3 @@ def _leg_marks(standing: Standing) -> list[TemplateMark]:
             for letter, place in zip(ascii_lowercase, beside, strict=False)
         ]
     return marks
-
-
-def _drawn(kind: Kind, marks: MarkSet) -> tuple[float, MarkSign]:
-    """Return the diameter that a mark is drawn with, and its sign; a nail has its own."""
-    nail = marks.loop.nail if kind is Kind.NAIL and marks.loop else 0.0
-    return nail, _SIGNS.get(kind, "point")
-
-
-def _mirrors(middles: Sequence[Point], flip: Callable[[Point], Point]) -> bool:
-    """Return whether the mirror image of every foot is a foot."""
-    return all(
-        min((flip(m).distance_to(other) for other in middles), default=math.inf) <= SAME_PLACE
-        for m in middles
-    )

@@ -19,12 +19,9 @@ from ..panel.panel import Panel
 
 
 def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
-    """Return the wish with the panel's grain, edges and points: what the panel has not is refused.
+    """Return the wish with the panel's grain, edges and points.
 
-    Parameters
-    ----------
-    values : Values, optional
-        The keys of a job file that the wish comes from: then it is noted there.
+    What the panel has not is refused; of a job file it is noted at its `values`.
     """
     if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
         return wish
@@ -32,10 +29,16 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
     values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
     values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
     values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")
-    wish = _parallel(wish, values, panel)
-    wish = _keeping(wish, values, panel)
+    for edge in _edges(values, "parallel_to", panel):
+        turn = math.degrees(turn_along(edge.edge))
+        wish = replace(wish, limits=replace(wish.limits, grain_deg=turn, most_turn_deg=0.0))
+    wish, face = _keeping(wish, values, panel), panel.region("outside")
     for key in ("covers", "avoids"):
-        _on_panel(values, key, panel)
+        for i, point in enumerate(values[key] or ()):
+            if not face.holds_point(point):
+                (values.at(key) / i).wrong(
+                    "it lies off the panel or in a cut-out: give a point of its face"
+                )
     for i, point in enumerate(wish.avoids):
         if point in wish.covers:
             (values.at("avoids") / i).wrong("the top cannot both cover and avoid it: drop one")
@@ -44,20 +47,9 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
     return wish
 
 
-def _parallel(wish: Wish, values: Values, panel: Panel) -> Wish:
-    name = values["parallel_to"]
-    edge = _edge(values, "parallel_to", name, panel) if name else None
-    if edge is None:
-        return wish
-    along = replace(wish.limits, grain_deg=math.degrees(turn_along(edge.edge)), most_turn_deg=0.0)
-    return replace(wish, limits=along)
-
-
 def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
-    names = values["keep"]
-    found = [_edge(values, "keep", name, panel) for name in names or ()]
-    edges = [edge for edge in found if edge is not None]
-    if not edges or len(edges) < len(found):
+    edges = _edges(values, "keep", panel)
+    if not edges or len(edges) < len(values["keep"]):
         return wish
     place = values.at("keep")
     beside = [shape for shape in wish.shapes if shape != AS_FOUND]
@@ -75,19 +67,12 @@ def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
     return replace(wish, keeping=Keeping(tuple(edge.path for edge in edges), values["ends"]))
 
 
-def _edge(values: Values, key: str, name: str, panel: Panel) -> NamedEdge | None:
-    try:
-        return edge_named(panel, name)
-    except PanelError as error:
-        values.at(key).wrong(str(error))
-        return None
-
-
-def _on_panel(values: Values, key: str, panel: Panel) -> None:
-    """Note the points that lie off the panel."""
-    face = panel.region("outside")
-    for i, point in enumerate(values[key] or ()):
-        if not face.holds_point(point):
-            (values.at(key) / i).wrong(
-                "it lies off the panel or in a cut-out: give a point of its face"
-            )
+def _edges(values: Values, key: str, panel: Panel) -> list[NamedEdge]:
+    """Return the edges that a key names; note those that the panel has not."""
+    names, found = values[key] or (), []
+    for name in (names,) if isinstance(names, str) else names:
+        try:
+            found.append(edge_named(panel, name))
+        except PanelError as error:
+            values.at(key).wrong(str(error))
+    return found

@@ -10,8 +10,9 @@ from typing import Any
 from ..fit.branch_and_bound import Progress
 from ..fit.found import Fit
 from ..fit.others import others
-from ..fit.why import Contact, Cost, LimitMet, Side, contacts_of, costs_of
-from ..fit.why.contacts import Touched
+from ..fit.why.contacts import Contact, Side, Touched, contacts_of
+from ..fit.why.costs import Cost, costs_of
+from ..fit.why.limits import LimitMet
 from ..geometry import Path, Segment
 from ..panel.named_edges import named_edges
 from .fitting import ground_of
@@ -81,18 +82,17 @@ def why_record(
     """Return all of it as plain JSON values; what was not asked for is left out."""
     record: dict[str, Any] = {"contacts": plain(contacts), "limits_met": plain(limits)}
     if costs is not None:
-        record["costs"] = [_cost_record(cost) for cost in costs]
+        record["costs"] = [
+            {
+                "names": list(cost.names),
+                "gain": plain(cost.gain),
+                "most": plain(cost.most),
+                "lies": None if cost.lies is None else cost.lies.value,
+                "top": None if cost.fit is None else fit_record(cost.fit),
+            }
+            for cost in costs
+        ]
     if others is not None:
         record["others"] = [fit_record(fit) for fit in others]
         record["along_grain"] = None if along_grain is None else fit_record(along_grain)
     return record
-
-
-def _cost_record(cost: Cost) -> dict[str, Any]:
-    return {
-        "names": list(cost.names),
-        "gain": plain(cost.gain),
-        "most": plain(cost.most),
-        "lies": None if cost.lies is None else cost.lies.value,
-        "top": None if cost.fit is None else fit_record(cost.fit),
-    }

@@ -9,7 +9,7 @@ from ..concern import Concern
 from ..cutting.plan import CutMatter
 from ..cutting.tools import THINNEST_TRIM
 from ..panel.build import Kind
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..plan.plan import Plan
 from ..top import Top
 from ..units import Tape

@@ -13,7 +13,7 @@ from ..marking.mark import Kind, Mark, Proves
 from ..marking.marks import MarkSet
 from ..marking.method import HandTool
 from ..outlines import Outline
-from ..panel.defect import Spoils
+from ..panel.defect_kinds import Spoils
 from ..plan.plan import Plan
 from ..units import MM_PER_INCH, Tape
 from .datum import DIAGONAL

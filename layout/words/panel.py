@@ -5,7 +5,7 @@ from __future__ import annotations
 from ..cutting.builds import FrameJoint, RimLoss
 from ..cutting.mending import Mended
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
-from ..panel.lifting import lifters
+from ..panel.materials import lifters
 from ..units import Tape
 from .say import Passage, Say, capital, counted, listed, passage, people, table
 

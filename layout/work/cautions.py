@@ -16,7 +16,7 @@ from ..concern import Concern
 from ..geometry.turned_box import narrowest_strip
 from ..panel import Coat, Kind, Panel, Was
 from ..panel.build import BACKINGS, LEADED, TREATMENTS
-from ..panel.lifting import ONE_LIFTS, lifters
+from ..panel.materials import ONE_LIFTS, lifters
 from ..top import Top
 
 if TYPE_CHECKING:

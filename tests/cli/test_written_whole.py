@@ -157,6 +157,15 @@ def test_a_folder_that_may_not_be_written_is_told(tmp_path: Path) -> None:
     assert b"Traceback" not in result.stderr
 
 
+def test_the_file_that_cannot_be_written_is_named_as_it_was_asked_for(tmp_path: Path) -> None:
+    """Not by the passing file beside it, whose name is longer than a system allows."""
+    out = tmp_path / f"{'x' * 245}.svg"
+    result = CliRunner().invoke(main, ["measure", "--out", str(out)])
+    assert result.exit_code == 2
+    assert result.stderr.startswith(f"{out}: cannot be written (")
+    assert ".part" not in result.stderr and list(tmp_path.iterdir()) == []
+
+
 def test_a_full_disk_leaves_the_old_file(tmp_path: Path) -> None:
     """On a disk without room nothing is replaced and nothing left behind."""
     disk = tmp_path / "disk"

@@ -16,10 +16,9 @@ from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
-from panelwright.layout.fit.rectangles.boxes import Boxes
-from panelwright.layout.fit.rectangles.contacts import WoodEdges, hold, missed, shortfall
-from panelwright.layout.fit.rectangles.holding import Points
-from panelwright.layout.fit.rectangles.inner import Inner
+from panelwright.layout.fit.rectangles.boxes import Boxes, Points
+from panelwright.layout.fit.rectangles.contacts import Inner, WoodEdges, hold, missed, shortfall
+from panelwright.layout.fit.rectangles.gaps import Frames
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point
@@ -71,7 +70,7 @@ def reached(fit: Fit, wood: Region, part: Region, rng: np.random.Generator) -> f
         own = turned(corners - corners.mean(axis=0), turn)
         low, high = own.min(axis=0), own.max(axis=0)
         sides = np.array([low[0], high[0], low[1], high[1]])
-        top = Inner.between(turn, corners.mean(axis=0), sides, 0.0)
+        top = Inner.between(turn, corners.mean(axis=0), sides.reshape(2, 2), 0.0)
         if shortfall(edges.seen(turn, top.centre), top.half, 0.0) > 0:
             continue
         step = 200.0
@@ -123,19 +122,13 @@ def test_a_rectangle_that_holds_its_points_stays_in_its_box(seed: int) -> None:
         places = turned(own, -turn) + pivot
         half = 10.0 ** rng.uniform(-4, -0.7)
         loose = rng.uniform(0, 300, 8) * 10.0 ** rng.uniform(-3, 0)
-        box = Boxes(
-            np.array([turn + half * rng.uniform(-1, 1)]),
-            np.array([half]),
-            pivot[None],
-            np.array([[*(sides[0] + [-loose[0], loose[1]]), *(sides[1] + [-loose[2], loose[3]])]]),
-            np.array([[*(sides[2] + [-loose[4], loose[5]]), *(sides[3] + [-loose[6], loose[7]])]]),
-        )
+        spread = np.repeat(sides, 2).reshape(2, 4) + (loose * np.tile([-1.0, 1.0], 4)).reshape(2, 4)
+        frames = Frames(np.array([turn + half * rng.uniform(-1, 1)]), pivot[None])
+        box = Boxes(frames, np.array([half]), spread[None])
         points = Points(places, out, radius)
         left = points.narrowed(box)
-        assert np.all(left.x[0, [0, 2]] <= sides[:2] + 1e-6)
-        assert np.all(left.x[0, [1, 3]] >= sides[:2] - 1e-6)
-        assert np.all(left.y[0, [0, 2]] <= sides[2:] + 1e-6)
-        assert np.all(left.y[0, [1, 3]] >= sides[2:] - 1e-6)
+        assert np.all(left.sides[0, :, ::2] <= sides.reshape(2, 2) + 1e-6)
+        assert np.all(left.sides[0, :, 1::2] >= sides.reshape(2, 2) - 1e-6)
 
 
 def test_how_firmly_points_are_held_changes_as_told() -> None:

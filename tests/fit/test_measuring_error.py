@@ -14,7 +14,7 @@ from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.panel import Defect, Panel, Spoils, outline_through, rectangular_outline
-from panelwright.layout.panel.defect import polygonal_place, round_place
+from panelwright.layout.panel.told import polygonal_place, round_place
 
 SHAPES = ("circle", "oval", "capsule", "rounded rectangle", "rectangle")
 SHOWING = frozenset({Spoils.SHOWING})

@@ -105,7 +105,7 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
     )
     laid, shape = family.laid[0], family.shape
     box, told = laid.ground.region.bounds, 0
-    for _ in range(20):
+    for _ in range(30):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
         rim = 0.97 * shape.corners[random.choice(len(shape.corners), 3)]
         climber = Climber(shape, laid.ground, turned(rim, -float(pose[2])) + pose[:2])

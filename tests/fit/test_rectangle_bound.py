@@ -12,16 +12,17 @@ from hypothesis import strategies as st
 from numpy.typing import NDArray
 
 from panelwright.layout.fit.branch_and_bound import search
+from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.family import RoundedRectangles
+from panelwright.layout.fit.rectangles.gap_bound import Narrowing
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
 from panelwright.layout.fit.rectangles.local_search import Polisher
-from panelwright.layout.fit.rectangles.narrowing import Narrowing
 from panelwright.layout.fit.rectangles.offset_wood import Ground
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
 from panelwright.layout.fit.rectangles.sizes import CORNER_LOSS, Sizes
-from panelwright.layout.fit.rectangles.slim import Capsules
+from panelwright.layout.fit.rectangles.slim import best_capsule
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.point import Point
@@ -51,7 +52,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
 
     The turn is that of the short sides.
     """
-    edges, sizes = panel.edges.reshape(-1, 4), Sizes.of(Wish(), 0.0)
+    edges, sizes = panel.edges, Sizes.of(Wish(), 0.0)
     recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     free = (-math.inf, math.inf)
     polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
@@ -62,7 +63,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
         clear = polisher.fitted(held)
         if clear is not None and rng.uniform() < 0.5:
             held = polisher.polished(clear[1])
-        wide, high = held.drawn_in(1e-5).half
+        wide, high = held.half - 1e-5
         own = np.array([[-wide, -high], [wide, -high], [wide, high], [-wide, high]])
         corners = turned(own, -held.turn) + held.centre
         quarter = math.pi / 2 if wide > high else 0.0
@@ -87,23 +88,18 @@ def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
     x, y = sides_of(turn, corners, pivot)
     loose = scale * 300 * rng.uniform(0.01, 1.0, 8) * (rng.uniform(size=8) < 0.5)
     middle = turn + half * rng.choice([-1.0, 1.0, rng.uniform(-1, 1)])
-    return Boxes(
-        np.array([middle]),
-        np.array([half]),
-        pivot[None],
-        np.array([[x[0] - loose[0], x[0] + loose[1], x[1] - loose[2], x[1] + loose[3]]]),
-        np.array([[y[0] - loose[4], y[0] + loose[5], y[1] - loose[6], y[1] + loose[7]]]),
-    )
+    spread = np.repeat([x, y], 2, axis=1) + (loose * np.tile([-1.0, 1.0], 4)).reshape(2, 4)
+    return Boxes(Frames(np.array([middle]), pivot[None]), np.array([half]), spread[None])
 
 
 def holds(boxes: Boxes, row: int, turn: float, corners: Array) -> bool:
     """Return whether a box holds the rectangle."""
-    if abs(math.remainder(turn - boxes.turn[row], math.tau)) > boxes.half[row] + 1e-9:
+    if abs(math.remainder(turn - boxes.frames.turn[row], math.tau)) > boxes.half[row] + 1e-9:
         return False
-    x, y = sides_of(turn, corners, boxes.pivot[row])
+    x, y = sides_of(turn, corners, boxes.frames.pivot[row])
     return all(
         sides[i] >= span[2 * i] - SLACK and sides[i] <= span[2 * i + 1] + SLACK
-        for sides, span in ((x, boxes.x[row]), (y, boxes.y[row]))
+        for sides, span in zip((x, y), boxes.sides[row], strict=True)
         for i in (0, 1)
     )
 
@@ -113,7 +109,8 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
     """Whatever box holds a real rectangle, one of the boxes left holds it, with no lower bound."""
     rng = np.random.default_rng(seed)
     panel = random_panel(rng)
-    edges = panel.edges.reshape(-1, 4)
+    edges = panel.edges
+    recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     for turn, corners in some_rectangles(panel, rng):
         x, y = sides_of(turn, corners, np.zeros(2))
         wide, high = float(np.ptp(x)), float(np.ptp(y))
@@ -123,7 +120,7 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
             box = box_round(turn, corners, rng)
             target = score * (1 - 10.0 ** rng.uniform(-4, -0.3))
             for parts in (box, box.halved().halved()):
-                left, most = Narrowing(edges, sizes, 0.0, target).judged(parts)
+                left, most = Narrowing(recipe, edges, target).judged(parts)
                 bounds = [most[row] for row in range(len(left)) if holds(left, row, turn, corners)]
                 assert bounds, f"{score} left its box"
                 assert max(bounds) >= score * (1 - 1e-9)
@@ -156,8 +153,8 @@ def test_a_real_slim_top_is_worth_no_more_than_what_its_capsules_allow(seed: int
         over = CORNER_LOSS * ((widest / 2) ** 2 - least**2)
         share = 1 - 10 ** rng.uniform(-4, -0.5)
         for points in ((), held):
-            capsules = Capsules(SoundWood.exact(panel), Wish(()), points)
-            found = capsules.best(least, widest, (score - over) * share, 1e6)
+            wood, widths = Wood(SoundWood.exact(panel), points), (2 * least, widest)
+            found = best_capsule(wood, Wish(()), widths, (score - over) * share, 1e6)
             assert found.bound + over >= score * (1 - 1e-9)
             wish = Wish(("rounded rectangle",), beats=score * share * 0.999)
             radii = least, radius * 1.1
@@ -203,7 +200,7 @@ def test_a_strip_across_a_rectangle_has_one_gap_as_wide_as_it(
     corners = np.array([[0.0, 0.0], [700.0, 0.0], [700.0, 400.0], [0.0, 400.0]])
     cos, sin = math.cos(turn), math.sin(turn)
     ring = corners @ np.array([[cos, sin], [-sin, cos]]) + shift
-    edges = Region.from_rings(ring).edges.reshape(-1, 4)
+    edges = Region.from_rings(ring).edges
     frames = Frames(np.array([turn]), np.array([[shift, shift]]))
     cut = strips(frames, np.array([400 * share * 0.5]), np.array([400 * share]), edges)
     gaps = cut.gaps(np.array([-9e3]), np.array([9e3]), np.array([1.0]))

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 from scipy.optimize import linprog
 
 from panelwright.layout.fit.rectangles.boxes import Boxes
+from panelwright.layout.fit.rectangles.gaps import Frames
 from panelwright.layout.fit.rectangles.hull_bound import HullSides, cut_by_turn
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
@@ -48,7 +49,7 @@ def best_at(turn: float, hull: Array, sizes: Sizes, rng: np.random.Generator) ->
     own = np.array([[math.cos(turn), math.sin(turn)], [-math.sin(turn), math.cos(turn)]])
     rows = np.hstack([np.abs(out @ own.T) / 2, out])
     most = (out * hull[:, :2]).sum(axis=1)
-    asked = np.array([sizes.least_width, sizes.least_length]) + 1e-6
+    asked = np.array(sizes.least[::-1]) + 1e-6
     least = [(size, None) for size in asked] + [(None, None)] * 2
     way, best = rng.uniform(0, 1, 2), -math.inf
     for _ in range(8):
@@ -60,6 +61,12 @@ def best_at(turn: float, hull: Array, sizes: Sizes, rng: np.random.Generator) ->
         middle = rng.uniform(0.2, 1.0) * np.array([wide, long]) + 1e-9
         way = 1 / middle if rng.random() < 0.7 else rng.uniform(0, 1, 2)
     return best
+
+
+def box_of(middle: float, half: float) -> Boxes:
+    """Return a box of one span of turns, with all places."""
+    frames = Frames(np.array([middle]), np.zeros((1, 2)))
+    return Boxes(frames, np.array([half]), np.tile([-3e3, 3e3, -3e3, 3e3], (1, 2, 1)))
 
 
 @pytest.mark.parametrize("seed", range(2))
@@ -76,11 +83,10 @@ def test_no_turn_is_cut_off_at_which_a_better_top_fits(seed: int) -> None:
         for _ in range(4):
             half = 10 ** rng.uniform(-4, -0.5)
             middle = turn + half * rng.uniform(-0.999, 0.999)
-            pivot, sides = np.zeros((1, 2)), np.array([[-3e3, 3e3, -3e3, 3e3]])
-            box = Boxes(np.array([middle]), np.array([half]), pivot, sides, sides)
+            box = box_of(middle, half)
             left = cut_by_turn(box, HullSides.of(hull[:, :2]), sizes, 0.0, score * (1 - 1e-6))
-            assert (np.abs(left.turn - turn) <= left.half + 1e-12).any()
-            assert (np.abs(left.turn - middle) <= half - left.half + 1e-12).all()
+            assert (np.abs(left.frames.turn - turn) <= left.half + 1e-12).any()
+            assert (np.abs(left.frames.turn - middle) <= half - left.half + 1e-12).all()
             above = cut_by_turn(box, HullSides.of(hull[:, :2]), sizes, 0.0, score * 1.01)
             met, cut = met + 1, cut + (above.half.sum() < half * 0.999)
     assert cut > met / 6 > 8
@@ -93,9 +99,7 @@ def test_a_turn_between_two_that_are_looked_at_is_kept(share: float) -> None:
     cos, sin = math.cos(own), math.sin(own)
     board = np.array([[0.0, 0.0], [20.0, 0.0], [20.0, 1000.0], [0.0, 1000.0]])
     hull = HullSides.of(board @ np.array([[cos, sin], [-sin, cos]]))
-    window = np.array([[-2e3, 2e3, -2e3, 2e3]])
-    middle = np.array([own + (3 + share) * half / 16])
-    box = Boxes(middle, np.array([half]), np.zeros((1, 2)), window, window)
+    box = box_of(own + (3 + share) * half / 16, half)
     left = cut_by_turn(box, hull, Sizes.of(Wish(()), 0.0), 0.0, 20_000 * (1 - 1e-6))
-    assert (np.abs(left.turn - own) <= left.half).any()
+    assert (np.abs(left.frames.turn - own) <= left.half).any()
     assert left.half.sum() < half / 4

@@ -15,7 +15,7 @@ from panelwright.layout.legs.heights import HEIGHTS, use_of
 from panelwright.layout.legs.people import seating_at
 from panelwright.layout.legs.places import Edge, most_places
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
-from panelwright.layout.panel.lifting import lifters
+from panelwright.layout.panel.materials import lifters
 
 INCH = 25.4
 THIN = Foot.round(10)

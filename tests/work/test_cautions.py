@@ -29,7 +29,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.panel.datum import choose_datum
-from panelwright.layout.panel.lifting import lifters
+from panelwright.layout.panel.materials import lifters
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.cautions import caution_words

@@ -20,10 +20,12 @@ from ...panel.edges import Edge
 from ..on_edge.line import require_turn
 from ..wish import Wish
 from ..wood.edges import Array
-from .profile import Profile
 
 FAR = 1e6
 """mm: farther than any panel reaches."""
+
+Stretch = tuple[float, float]
+"""From where to where, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,17 +69,17 @@ class Band:
         own = [path.placed(frame.inverse) for path in kept]
         upper = own[1] if len(own) == 2 else None
         for number, (path, sense) in enumerate(zip(own, (1, -1), strict=False)):
-            _require_one_way(path, sense, number)
+            lines = [path.points(CHORD, side)[:, 0] * sense for side in ("inside", "outside")]
+            if min(np.diff(line).min() for line in lines) <= 0:
+                raise LayoutError(
+                    f"kept edge {number + 1} turns back on itself along the piece, so that it has "
+                    "no one width there: keep another edge, or measure it with fewer points"
+                )
         lines = [np.sort(path.points(CHORD)[[0, -1], 0]) for path in own]
         left, right = (max(line[0] for line in lines), min(line[1] for line in lines))
         if right - left <= ROUNDING:
             raise LayoutError("the two kept edges lie beside each other, with no wood between them")
         return cls(frame, own[0], upper, float(left), float(right))
-
-    @property
-    def kept(self) -> tuple[Path, ...]:
-        """The kept edges in the frame."""
-        return (self.lower,) if self.upper is None else (self.lower, self.upper)
 
     def lines(self, side: Side) -> tuple[Array, Array | None]:
         """Return both edges as lines of points from left to right, inside the wood or outside."""
@@ -103,25 +105,18 @@ class Band:
 
     def _cut(self, line: Array) -> Array:
         """Return a line of points between the ends of the band."""
-        left, right = self.left, self.right
-        within = line[(line[:, 0] > left) & (line[:, 0] < right)]
-        ends = [[x, float(np.interp(x, line[:, 0], line[:, 1]))] for x in (left, right)]
-        return np.concatenate([ends[:1], within, ends[1:]])
+        x = line[(line[:, 0] > self.left) & (line[:, 0] < self.right), 0]
+        x = np.concatenate([[self.left], x, [self.right]])
+        return np.column_stack([x, np.interp(x, *line.T)])
 
     def profile(self, side: Side) -> Profile:
         """Return how wide it is: at most so, or at least; to y = 0 where one edge is kept."""
-        return Profile.between(*self.lines(side), self.left, self.right)
-
-
-def _require_one_way(path: Path, sense: int, number: int) -> None:
-    for side in ("inside", "outside"):
-        points = path.points(CHORD, side)
-        steps = np.diff(points[:, 0]) * sense
-        if steps.min() <= 0:
-            raise LayoutError(
-                f"kept edge {number + 1} turns back on itself along the piece, so that it has no "
-                "one width there: keep another edge, or measure it with fewer points"
-            )
+        lower, upper = self.lines(side)
+        places = [lower[:, 0]] if upper is None else [lower[:, 0], upper[:, 0]]
+        x = np.unique(np.concatenate([*places, [self.left, self.right]]))
+        x = x[(x >= self.left) & (x <= self.right)]
+        top = 0.0 if upper is None else np.interp(x, *upper.T)
+        return Profile(x, top - np.interp(x, *lower.T))
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,11 +126,6 @@ class Ground:
     band: Band
     wood: Region
     """In the frame of the band."""
-
-    @classmethod
-    def of(cls, band: Band, wood: Region) -> Ground:
-        """Return the ground that a polygon of the sound wood makes."""
-        return cls(band, wood.placed(band.frame.inverse))
 
     def blocked(self, top: float) -> Array:
         """Return where something unsound lies between the sides, (n, 2) from and to along x."""
@@ -155,3 +145,56 @@ class Ground:
         """
         between = self.band.between("inside", top + CHORD - ROUNDING)
         return between.shrunk(CHORD, around=True).minus(self.wood)
+
+
+@dataclass(frozen=True, slots=True)
+class Profile:
+    """A width that changes evenly between places along x."""
+
+    x: Array
+    height: Array
+    """(n,) arrays: places from left to right, and the width there, mm."""
+
+    def raised(self, by: float) -> Profile:
+        """Return it with its upper line moved up, mm."""
+        return Profile(self.x, self.height + by)
+
+    def at(self, x: Array | float) -> Array:
+        """Return the width at places, mm."""
+        return np.asarray(np.interp(x, self.x, self.height))
+
+    def area(self, left: Array | float, right: Array | float) -> Array:
+        """Return the area between places, mm²; negative where left is right of right."""
+        return self._swept(right) - self._swept(left)
+
+    def _swept(self, x: Array | float) -> Array:
+        pieces = np.diff(self.x) * (self.height[1:] + self.height[:-1]) / 2
+        whole = np.concatenate([[0.0], np.cumsum(pieces)])
+        first = np.clip(np.searchsorted(self.x, x, side="right") - 1, 0, len(self.x) - 2)
+        over = x - self.x[first]
+        area: Array = whole[first] + over * (self.height[first] + self.at(x)) / 2
+        return area
+
+    def span(self, left: float, right: float) -> tuple[float, float]:
+        """Return the least and the greatest width between two places, mm."""
+        within = (self.x > left) & (self.x < right)
+        held = np.concatenate([self.height[within], self.at(np.array([left, right]))])
+        return float(held.min()), float(held.max())
+
+    def outside(self, least: float, greatest: float) -> Array:
+        """Return where it is narrower than least or wider than greatest, (n, 2) from and to."""
+        narrow, wide = _below(self.x, self.height, least), _below(self.x, -self.height, -greatest)
+        return np.concatenate([narrow, wide])
+
+
+def _below(x: Array, height: Array, level: float) -> Array:
+    """Return where a line of straight pieces runs below a level, one part for each piece."""
+    start, end = height[:-1], height[1:]
+    low = np.minimum(start, end) < level
+    rise = np.where(start == end, 1.0, end - start)
+    share = np.clip((level - start) / rise, 0.0, 1.0)
+    middle = x[:-1] + share * np.diff(x)
+    left = np.where(start < level, x[:-1], middle)
+    right = np.where(end < level, x[1:], middle)
+    parts: Array = np.stack([left, right], axis=1)[low]
+    return parts

@@ -20,9 +20,7 @@ import numpy as np
 
 from ...geometry import Bounds, Path, Region
 from ...geometry.tolerance import CHORD
-from ..wood.edges import Array
-from .band import FAR, Ground
-from .profile import Profile, Stretch
+from .band import FAR, Ground, Profile, Stretch
 
 _WHOLE = math.radians(60)
 """How far to either side of its middle an end is round at least; sides that draw together by 15°
@@ -73,10 +71,6 @@ class Ends:
         off = math.hypot(half, (greatest - least) / 2)
         return Discs(centre, half, off, (high[0] - low[1]) / 2)
 
-    def fits(self, way: int, at: float, top: float) -> bool:
-        """Return whether an end fits."""
-        return self.may_fit(way, (at, at), (top, top))
-
     def _judged(self, way: int, at: Stretch, top: Stretch) -> bool:
         """Return whether an end in a stretch may fit, a right one (1) or a left one (−1).
 
@@ -86,38 +80,20 @@ class Ends:
         radius = discs.least - discs.off - (0.0 if self.around else 2 * CHORD)
         if radius <= 0:
             return discs.off > 0
+        wood = self.ground.wood
         if radius > discs.half:
-            held = _part(discs, radius, way, around=self.around)
-            if self._unsound(top[0]).touches_or_crosses(held) or not self._goes_on(held, way):
+            held, band = part_of(discs, radius, way, around=self.around), self.ground.band
+            edge, bounds = (band.left, band.right)[way > 0], held.bounds
+            if self._unsound(top[0]).touches_or_crosses(held):
+                return False
+            goes_on = (bounds.right if way > 0 else -bounds.left) > edge * way
+            if goes_on and not wood.holds(held.meet(_beyond(edge, way))):
                 return False
         # a cone from so far ahead lies in the cones from all centres
         start = discs.off / math.sin(_WHOLE)
         if start >= radius:
             return True
-        sector = _sector(discs, radius, start, way, around=self.around)
-        return self.ground.wood.holds(sector)
-
-    def _goes_on(self, held: Region, way: int) -> bool:
-        """Return whether what of an end lies past the ends of the kept edges lies in the wood."""
-        band = self.ground.band
-        edge = band.right if way > 0 else band.left
-        bounds = held.bounds
-        if (bounds.right if way > 0 else -bounds.left) <= edge * way:
-            return True
-        return self.ground.wood.holds(held.meet(_beyond(edge, way)))
-
-
-def lost_area(sides: Region, centre: tuple[float, float], radius: float, way: int) -> float:
-    """Return what the sides leave of no half disc: the area of it that lies past them, mm²."""
-    return _part(Discs(centre, 0.0, 0.0, radius), radius, way).minus(sides).area
-
-
-def most_area(sides: Region, discs: Discs, most: float, way: int) -> float:
-    """Return an area that no end of a stretch has past the end of that stretch, mm²."""
-    radius = most + discs.off + CHORD
-    if radius <= discs.half:
-        return 0.0
-    return _part(discs, radius, way, around=True).meet(sides).area
+        return wood.holds(part_of(discs, radius, way, around=self.around, start=start))
 
 
 def sides_of(ground: Ground, top: float) -> Region:
@@ -133,26 +109,22 @@ def _beyond(edge: float, way: int) -> Region:
     return Region.of(Path.round_box(Bounds(low, -FAR, high, FAR)))
 
 
-def _part(discs: Discs, radius: float, way: int, *, around: bool = False) -> Region:
-    """Return a polygon of the disc about the middle, cut off at the far end of the stretch."""
-    reach = math.acos(min(discs.half / radius, 1.0))
-    return Region.from_rings(_arc(discs, radius, reach, way, around=around))
+def part_of(
+    discs: Discs, radius: float, way: int, *, around: bool = False, start: float | None = None
+) -> Region:
+    """Return a polygon of the disc about the middle, cut off at the far end of the stretch.
 
-
-def _sector(discs: Discs, radius: float, start: float, way: int, *, around: bool) -> Region:
-    """Return a polygon of a cone from a point ahead of the middle and of the disc about it."""
-    # the ray from there meets the circle where the sine rule says
-    reach = _WHOLE - math.asin(start * math.sin(_WHOLE) / radius)
-    apex = np.array([[discs.centre[0] + way * start, discs.centre[1]]])
-    arc = _arc(discs, radius, reach, way, around=around)
-    return Region.from_rings(np.concatenate([apex, arc]))
-
-
-def _arc(discs: Discs, radius: float, reach: float, way: int, *, around: bool) -> Array:
-    """Return corners of a polygon of an arc; with `around` the arc and its ends lie within it."""
+    Or that of a cone and the disc, from a point that lies by `start` ahead of the middle. It lies
+    within the part of the disc, or `around` it.
+    """
+    reach, apex = math.acos(min(discs.half / radius, 1.0)), np.zeros((0, 2))
+    if start is not None:
+        # the ray from there meets the circle where the sine rule says
+        reach = _WHOLE - math.asin(start * math.sin(_WHOLE) / radius)
+        apex = np.array([[start, 0.0]])
     count = _AROUND if around else _WITHIN
     angles = np.linspace(-reach, reach, count + 1)
-    points = np.stack([np.cos(angles), np.sin(angles)], axis=1)
-    points *= radius / math.cos(reach / count) if around else radius
-    arc: Array = points * np.array([way, 1.0]) + np.array(discs.centre)
-    return arc
+    arc = np.stack([np.cos(angles), np.sin(angles)], axis=1)
+    arc *= radius / math.cos(reach / count) if around else radius
+    corners = np.concatenate([apex, arc]) * np.array([way, 1.0])
+    return Region.from_rings(corners + np.array(discs.centre))

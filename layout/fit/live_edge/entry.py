@@ -9,6 +9,8 @@ from ...geometry.polygon import Region
 from ...panel.sound import SoundWood
 from ..families import Entry
 from ..wish import Ends, Wish
+from .round_ends import HalfRoundPieces
+from .square_ends import SquarePieces
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
@@ -21,12 +23,6 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     """
     if wish.keeping is None:
         raise LayoutError("a piece as found needs an edge to keep: name one edge, or two opposite")
-    if wish.keeping.ends is Ends.HALF_ROUND:
-        from .round_ends import HalfRoundPieces
-
-        rounded = HalfRoundPieces(wood, wish, held)
-        return Entry(rounded, rounded.finish)
-    from .square_ends import SquarePieces
-
-    square = SquarePieces(wood, wish, held)
-    return Entry(square, square.finish)
+    pieces = HalfRoundPieces if wish.keeping.ends is Ends.HALF_ROUND else SquarePieces
+    family = pieces(wood, wish, held)
+    return Entry(family, family.finish)

@@ -10,14 +10,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from ...errors import LayoutError
-from ...geometry.bounds import Bounds
+from ...geometry import Bounds, Path, Placement, Point, Region
 from ...geometry.intersect import crossings, meetings
-from ...geometry.path import Path
-from ...geometry.point import Point
-from ...geometry.polygon import Region
 from ...geometry.segments import Arc, EllipticArc, Line, Segment
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, SAME_POINT
 from ...geometry.window import clipped
@@ -28,8 +25,7 @@ from ..found import Fit
 from ..points import held_corners
 from ..proof import Drawn, until_proved
 from ..wish import Goal, Limits, Wish
-from .band import FAR, Band, Ground
-from .profile import Profile
+from .band import FAR, Band, Ground, Profile
 
 LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
@@ -48,10 +44,6 @@ class Cuts:
     top: float
     """Where the upper side is ripped; of no account where two edges are kept."""
 
-    def drawn_in(self, by: float) -> Cuts:
-        """Return them with every cut moved into the piece."""
-        return Cuts(self.left + by, self.right - by, self.top - by)
-
 
 def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
     """Return the boundary of a piece in the frame of its band, anticlockwise.
@@ -61,22 +53,22 @@ def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
     """
     upper = band.upper or Path((Line(Point(FAR, cuts.top), Point(-FAR, cuts.top)),))
     ends = ((cuts.left, -1), (cuts.right, 1))
-    circles = [_circle(band, upper, at, way) for at, way in ends] if rounded else []
+    circles = [_circle(band, upper, at, way) if rounded else None for at, way in ends]
     sides = []
     for path in (band.lower, upper):
-        stops = [cuts.left, cuts.right]
-        for index, circle in enumerate(circles):
-            left_at = _left_at(path, circle, ends[index][1])
-            if len(left_at) > 1:
-                return None
-            stops[index] = left_at[0] if left_at else stops[index]
-        parts = clipped(path, Bounds(stops[0], -2 * FAR, stops[1], 2 * FAR))
+        stops = [
+            [at] if circle is None else _left_at(path, circle, way) or [at]
+            for (at, way), circle in zip(ends, circles, strict=True)
+        ]
+        if max(map(len, stops)) > 1:
+            return None
+        parts = clipped(path, Bounds(stops[0][0], -2 * FAR, stops[1][0], 2 * FAR))
         if len(parts) != 1:
             return None
-        sides.append(list(parts[0].segments))
+        sides.append(parts[0].segments)
     below, above = sides
-    right = _end(below[-1].end, above[0].start, circles[1] if rounded else None)
-    left = _end(above[-1].end, below[0].start, circles[0] if rounded else None)
+    right = _end(below[-1].end, above[0].start, circles[1])
+    left = _end(above[-1].end, below[0].start, circles[0])
     return Path((*below, right, *above, left))
 
 
@@ -118,7 +110,7 @@ def _end(start: Point, end: Point, circle: Arc | None) -> Segment:
 
 def _clear_of_kept(whole: Region, band: Band) -> Region:
     """Return the piece without a hair along its kept edges."""
-    for kept in band.kept:
+    for kept in filter(None, (band.lower, band.upper)):
         points = kept.placed(band.frame).points(CHORD)
         whole = whole.minus(Region.along(points, PROOF_ALLOWANCE, around=True))
     return whole
@@ -159,10 +151,12 @@ class BandPieces:
         self.looks = 0.0
         self.wood, self.wish, self.held = wood, wish, held
         self.band = band = Band.of(wish)
-        self.inner = Ground.of(band, wood.inner)
-        self.outer = self.inner if wood.inner is wood.outer else Ground.of(band, wood.outer)
+        inverse = band.frame.inverse
+        self.inner, self.outer = (
+            Ground(band, side.placed(inverse)) for side in (wood.inner, wood.outer)
+        )
         self.narrow, self.wide = band.profile("inside"), band.profile("outside")
-        self.to_hold = band.frame.inverse.of(held_corners(held))
+        self.to_hold = inverse.of(held_corners(held))
         self.ripped = band.upper is None
         self.tops = self._heights() if self.ripped else (0.0, 0.0)
         """From where to where the upper side may be ripped on one kept edge, mm."""
@@ -183,12 +177,12 @@ class BandPieces:
         """Return a piece proved inside the wood and round what it must hold, or None."""
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = top.drawn_in(by)
+            smaller = Cuts(top.left + by, top.right - by, top.top - by)
             path = outline_of(self.band, smaller, rounded=self.rounded)
             if path is None:
                 return None
             placement = Freeform.frame_of(path).then(self.band.frame)
-            placement = replace(placement, turn=math.remainder(placement.turn, math.tau))
+            placement = Placement(placement.centre, math.remainder(placement.turn, math.tau))
             outline = Freeform.of(path, PIECE_AS_FOUND)
             return Drawn(outline, outline, placement, self.score(smaller, outline.area))
 

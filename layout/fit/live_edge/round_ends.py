@@ -21,10 +21,10 @@ from ...geometry.polygon import Region
 from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
-from ..wish import Goal, Wish
-from .end_disks import Ends, lost_area, most_area, sides_of
+from ..wish import Goal, Span, Wish
+from .band import Stretch
+from .end_disks import Ends, part_of, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
-from .profile import Profile, Stretch
 
 _SLACK = 4 * ROUNDING
 
@@ -70,20 +70,19 @@ class HalfRoundPieces(BandPieces):
         if box.left[0] > box.right[1] or not self._may_be(box):
             return 0.0
         ends = [self._widths(stretch, box.top) for stretch in (box.left, box.right)]
-        wide = sum(width[1] for width in ends)
+        least, most = (sum(width[i] for width in ends) / 2 for i in (0, 1))
         lengths = self.wish.limits.length
-        shortest = box.right[0] - box.left[1] + sum(width[0] for width in ends) / 2
-        longest = box.right[1] - box.left[0] + wide / 2 + _SLACK
-        if shortest > lengths.greatest + _SLACK or longest < lengths.least - PROOF_ALLOWANCE:
+        shortest, longest = box.right[0] - box.left[1], box.right[1] - box.left[0] + most + _SLACK
+        may = shortest + least <= lengths.greatest + _SLACK
+        if not may or longest < lengths.least - PROOF_ALLOWANCE:
             return 0.0
         if self.wish.goal is Goal.LENGTH:
             return min(longest, lengths.greatest)
-        if self.wish.goal is Goal.WIDTH:
-            inner = (min(box.left[1], box.right[0]), max(box.left[1], box.right[0]))
-            if box.left[1] > box.right[0]:
-                return min(width[1] for width in ends)
-            return self._widths(inner, box.top)[2]
-        return self._area(box, ends, enough)
+        if self.wish.goal is Goal.AREA:
+            return self._area(box, ends, enough)
+        if shortest < 0:
+            return min(width[1] for width in ends)
+        return self._widths((box.left[1], box.right[0]), box.top)[2]
 
     def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
         """Return an area that no piece of the box exceeds, mm²."""
@@ -111,7 +110,10 @@ class HalfRoundPieces(BandPieces):
     def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
         discs = self.outer_ends.discs(stretch, top)
-        return most_area(self._between(top[1]), discs, width / 2, way)
+        radius = width / 2 + discs.off + CHORD
+        if radius <= discs.half:
+            return 0.0
+        return part_of(discs, radius, way, around=True).meet(self._between(top[1])).area
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
@@ -121,35 +123,32 @@ class HalfRoundPieces(BandPieces):
 
     def _may_be(self, box: Box) -> bool:
         """Return whether the box may hold a piece that fits and keeps the limits of width."""
-        width = self.wish.limits.width
+        width, stretches = self.wish.limits.width, [box.left, box.right]
         if box.left[1] < box.right[0]:
             common = (box.left[1], box.right[0])
             parts = self._blocked(box.top[0])
             inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
-            if inside.any() or self._widths(common, box.top)[2] < width.least - PROOF_ALLOWANCE:
-                return False
+            # so wide is its widest place at least, and its narrowest at most
             least = self.narrow.span(*common)[1] + (box.top[0] if self.ripped else 0.0)
-            if least > width.greatest + PROOF_ALLOWANCE:
+            most = self._widths(common, box.top)[2]
+            if inside.any() or not _may_hold(width, least, most):
                 return False
-        for way, stretch in ((-1, box.left), (1, box.right)):
-            least, most, _ = self._widths(stretch, box.top)
-            if most < width.least - PROOF_ALLOWANCE or least > width.greatest + PROOF_ALLOWANCE:
-                return False
-            if not self.outer_ends.may_fit(way, stretch, box.top):
-                return False
-        return self._may_hold(box)
+        ways = (-1, 1)
+        return (
+            all(_may_hold(width, *self._widths(own, box.top)[:2]) for own in stretches)
+            and all(map(self.outer_ends.may_fit, ways, stretches, (box.top, box.top)))
+            and self._holds_all(box)
+        )
 
-    def _may_hold(self, box: Box) -> bool:
-        """Return whether all that must be held lies between the ends or in their discs."""
+    def _holds_all(self, box: Box) -> bool:
+        """Return whether all that must be held may lie between the ends or in their discs."""
         if not len(self.to_hold):
             return True
         for way, stretch in ((-1, box.left), (1, box.right)):
-            far = stretch[1] if way > 0 else stretch[0]
-            past = self.to_hold[(self.to_hold[:, 0] - far) * way > _SLACK]
+            past = self.to_hold[(self.to_hold[:, 0] - stretch[way > 0]) * way > _SLACK]
             discs = self.outer_ends.discs(stretch, box.top)
             reach = self._widths(stretch, box.top)[1] / 2 + discs.off + 2 * CHORD
-            away = past - np.array(discs.centre)
-            if len(past) and float(np.hypot(away[:, 0], away[:, 1]).max()) > reach:
+            if len(past) and np.hypot(*(past - np.array(discs.centre)).T).max() > reach:
                 return False
         return not self.ripped or bool(np.all(self.to_hold[:, 1] <= box.top[1] + _SLACK))
 
@@ -168,37 +167,30 @@ class HalfRoundPieces(BandPieces):
         area = 0.0
         if self.wish.goal is Goal.AREA:
             area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
-            area += self._end_area(-1, cuts.left, cuts.top) + self._end_area(
-                1, cuts.right, cuts.top
-            )
+            for way, at in ((-1, cuts.left), (1, cuts.right)):
+                disc = self.ends.discs((at, at), (cuts.top, cuts.top))
+                lost = part_of(disc, disc.least, way).minus(self._between(cuts.top))
+                area += math.pi / 2 * disc.least**2 - lost.area
         return self.score(cuts, area)
 
     def can_be(self, cuts: Cuts) -> bool:
         """Return whether a piece fits and keeps the limits."""
-        narrow = self.raised(self.narrow, cuts.top)
-        if cuts.left > cuts.right or not self._is_allowed(cuts, narrow):
+        left, right, top = cuts.left, cuts.right, cuts.top
+        if left > right:
             return False
-        ends = ((-1, cuts.left), (1, cuts.right))
-        return all(self.ends.fits(way, x, cuts.top) for way, x in ends)
-
-    def _is_allowed(self, cuts: Cuts, narrow: Profile) -> bool:
-        """Return whether the straight part is sound and the whole keeps the limits."""
-        limits = self.wish.limits
-        least, most = narrow.span(cuts.left, cuts.right)
-        fair = limits.width.holds(least, _SLACK) and limits.width.holds(most, CHORD)
-        if least <= 0 or not fair or not limits.length.holds(self.length(cuts), _SLACK):
-            return False
-        parts = self._blocked_inside(cuts.top)
-        if ((parts[:, 1] > cuts.left) & (parts[:, 0] < cuts.right)).any():
-            return False
-        point = Box((cuts.left, cuts.left), (cuts.right, cuts.right), (cuts.top, cuts.top))
-        return self._may_hold(point)
-
-    def _end_area(self, way: int, at: float, top: float) -> float:
-        """Return the area of one end, mm²."""
-        disc = self.ends.discs((at, at), (top, top))
-        whole = math.pi / 2 * disc.least**2
-        return whole - lost_area(self._between(top), disc.centre, disc.least, way)
+        point = Box((left, left), (right, right), (top, top))
+        limits, parts = self.wish.limits, self._blocked_inside(top)
+        least, most = self.raised(self.narrow, top).span(left, right)
+        return bool(
+            least > 0
+            and limits.width.holds(least, _SLACK)
+            and limits.width.holds(most, CHORD)
+            and limits.length.holds(self.length(cuts), _SLACK)
+            and not ((parts[:, 1] > left) & (parts[:, 0] < right)).any()
+            and self._holds_all(point)
+            and self.ends.may_fit(-1, point.left, point.top)
+            and self.ends.may_fit(1, point.right, point.top)
+        )
 
     def split(self, box: Box) -> Iterator[Box]:
         """Return the halves of a box, cut across its longest stretch."""
@@ -215,8 +207,8 @@ class HalfRoundPieces(BandPieces):
         step = (self.band.right - self.band.left) * _SHARE
         while step > _FINEST:
             better = False
-            for moved in _moves(self, top, step):
-                found = _pushed_out(self, moved, step)
+            for moved in _moves(top, step, lifted=self.ripped):
+                found = _out(self, _out(self, moved, "right", step), "left", -step)
                 worth = self.worth(found)
                 if worth > score:
                     score, top, better = worth, found, True
@@ -224,22 +216,23 @@ class HalfRoundPieces(BandPieces):
         return score, top
 
 
-def _moves(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> list[Cuts]:
-    """Return the piece as it is, moved along, its ripped side moved, and its ends moved in."""
-    lifts = (-step, 0.0, step) if pieces.ripped else (0.0,)
+def _may_hold(width: Span, least: float, most: float) -> bool:
+    """Return whether widths that are at least and at most so may keep limits."""
+    return most >= width.least - PROOF_ALLOWANCE and least <= width.greatest + PROOF_ALLOWANCE
+
+
+def _moves(cuts: Cuts, step: float, *, lifted: bool) -> list[Cuts]:
+    """Return the piece as it is, moved along, its upper side `lifted`, and its ends moved in."""
     return [
         Cuts(cuts.left + left, cuts.right + right, cuts.top + lift)
-        for lift in lifts
+        for lift in ((-step, 0.0, step) if lifted else (0.0,))
         for left, right in ((0, 0), (step, step), (-step, -step), (step, 0), (0, -step))
     ]
 
 
-def _pushed_out(pieces: HalfRoundPieces, cuts: Cuts, step: float) -> Cuts:
-    """Return a piece with its ends, the right one first, as far out as they get within a step."""
-    return _out(pieces, _out(pieces, cuts, "right", step), "left", -step)
-
-
 def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:
+    """Return a piece with one end as far out as it gets within a step."""
+
     def moved(by: float) -> Cuts:
         return replace(cuts, **{name: getattr(cuts, name) + by * step})
 

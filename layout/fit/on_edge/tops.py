@@ -28,8 +28,7 @@ from ..found import Fit
 from ..goal import Ends, check
 from ..points import firm_corners, held_corners
 from ..proof import Drawn, until_proved
-from ..rectangles.contacts import missed
-from ..rectangles.inner import outline
+from ..rectangles.contacts import missed, outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
 from ..wood.edges import Array
@@ -51,9 +50,9 @@ _SQUARE = 10 * ROUNDING
 _FIRST = 16
 """Widths that are looked at first."""
 
-_GRIDS = {1: (17, 6.0), 2: (7, 2.5)}
-"""Places a side and how much finer each polishing grid is than the one before, for one unknown and
-for two."""
+_GRIDS = {True: (17, 6.0), False: (7, 2.5)}
+"""Places a side and how much finer each polishing grid is than the one before, for tops that their
+width settles and others."""
 
 _FINEST = 1e-6
 """mm: polishing ends with steps as small as this."""
@@ -93,10 +92,9 @@ class KeptTops:
     ) -> None:
         check(wish)
         self.looks = 0.0
-        self.wood, self.wish, self.shape, self.held = wood, wish, shape, held
+        self.wood, self.wish, self.held = wood, wish, held
         self.line = KeptLine.of(wish, shape)
-        self.inner = Side.of(wood.inner, self.line)
-        self.outer = self.inner if wood.inner is wood.outer else Side.of(wood.outer, self.line)
+        self.inner, self.outer = (Side.of(side, self.line) for side in (wood.inner, wood.outer))
         self.must, self.firmly = (
             self.line.frame.inverse.of(of(held)) for of in (held_corners, firm_corners)
         )
@@ -104,23 +102,21 @@ class KeptTops:
         it is drawn in for its proof."""
         self.is_capsule = shape == "capsule"
         span = wish.limits.corner_radius
-        fixed = {"rectangle": (0.0, 0.0), "capsule": (0.0, math.inf)}.get(
-            shape, (span.least, span.greatest)
-        )
-        least = Sizes.of(wish, fixed[0])
+        fixed = {"rectangle": (0.0, 0.0), "capsule": (0.0, math.inf)}
+        sharpest, roundest = fixed.get(shape, (span.least, span.greatest))
+        least = Sizes.of(wish, sharpest)
         self.most = min(float(self.outer.edges[:, :, 1].max(initial=0.0)), least.greatest[1])
-        self.least = max(least.least_width, _NARROWEST)
-        self.asked = max(least.asked_width, _NARROWEST)
-        self.radii = (fixed[0], max(fixed[0], min(fixed[1], self.most / 2)))
-        self.dimensions = 1 if self.is_capsule or self.radii[0] == self.radii[1] else 2
+        self.least = max(least.least[1], _NARROWEST)
+        self.asked = max(least.asked[1], _NARROWEST)
+        self.radii = (sharpest, max(sharpest, min(roundest, self.most / 2)))
+        self.by_width = self.is_capsule or self.radii[0] == self.radii[1]
+        """Whether its width settles a top."""
 
     def first_boxes(self) -> Iterator[Box]:
         """Return the boxes of all widths and radii."""
-        if self.least > self.most:
-            return
-        steps = np.linspace(self.least, self.most, _FIRST + 1)
-        for low, high in pairwise(steps):
-            yield self._box((float(low), float(high)), self.radii)
+        if self.least <= self.most:
+            for ends in pairwise(np.linspace(self.least, self.most, _FIRST + 1).tolist()):
+                yield self._box(ends, self.radii)
 
     def _box(self, widths: Ends, radii: Ends) -> Box:
         if self.is_capsule:
@@ -135,13 +131,12 @@ class KeptTops:
             return 0.0
         spans = self.outer.straights(low, min(greatest, low / 2))
         middles, lengths = spans.mean(axis=1), np.ptp(spans, axis=1) + 2 * greatest + _SLACK
-        if len(self.must):
-            must = self.must + np.array([0.0, _SLACK])
-            around = (
-                Standing(float(middle), float(length) + _SLACK, high + 2 * _SLACK, least)
-                for middle, length in zip(middles, lengths, strict=True)
-            )
-            lengths = lengths[np.array([top.holds(must) for top in around], dtype=np.bool_)]
+        must = self.must + np.array([0.0, _SLACK])
+        around = (
+            Standing(float(middle), float(length) + _SLACK, high + 2 * _SLACK, least)
+            for middle, length in zip(middles, lengths, strict=True)
+        )
+        lengths = lengths[np.array([top.holds(must) for top in around], dtype=np.bool_)]
         most = Sizes.of(self.wish, least).most(lengths, np.full_like(lengths, high + _SLACK))
         return float(most.max(initial=0.0))
 
@@ -163,30 +158,22 @@ class KeptTops:
 
     def _on(self, span: Array, width: float, radius: float) -> Standing | None:
         """Return the top on a span, trimmed; None where limits or what must be held forbid it."""
-        limits = self.wish.limits
-        straight = float(span[1] - span[0])
+        straight, over = float(span[1] - span[0]), max(1.0, self.wish.limits.ratio.least) - 1
         if self.is_capsule:
             # a narrower capsule of the same straight stands inside this one
-            over = max(1.0, limits.ratio.least) - 1
             width = min(width, straight / over) if over > 0 else width
             radius = width / 2
         sizes = Sizes.of(self.wish, radius)
-        length, width = (
-            float(v) for v in sizes.trimmed(np.array(straight + 2 * radius), np.array(width))
-        )
-        if not sizes.allowed(np.array(length), np.array(width)) or length < width:
+        trimmed = sizes.trimmed(np.array(straight + 2 * radius), np.array(width))
+        length, width = (float(size) for size in trimmed)
+        if not sizes.allowed(*trimmed) or length < width:
             return None
         radius = min(radius, width / 2)
+        along = self.firmly[:, 0] if len(self.firmly) else span
         half = length / 2 - radius
-        held = self.firmly
-        aim = (
-            float(span.mean())
-            if not len(held)
-            else float(np.ptp(held[:, 0]) / 2 + held[:, 0].min())
-        )
-        middle = min(max(aim, float(span[0]) + half), float(span[1]) - half)
-        top = Standing(middle, length, width, radius)
-        return top if top.holds(held) else None
+        middle = min(max((along.min() + along.max()) / 2, span[0] + half), span[1] - half)
+        top = Standing(float(middle), length, width, radius)
+        return top if top.holds(self.firmly) else None
 
     def score(self, top: Standing) -> float:
         """Return what the goal counts."""
@@ -196,27 +183,24 @@ class KeptTops:
     def split(self, box: Box) -> Iterator[Box]:
         """Return the halves of a box, cut where it says least."""
         (low, high), (least, greatest) = box.widths, box.radii
-        wide = self.line.length * (high - low)
         rounder = 2 * high * (greatest - min(least, low / 2))
         rounder += CORNER_LOSS * (greatest**2 - least**2)
-        if self.dimensions == 1 or wide >= rounder:
-            middle = (low + high) / 2
-            yield self._box((low, middle), box.radii)
-            yield self._box((middle, high), box.radii)
+        middle = (low + high) / 2, (least + greatest) / 2
+        if self.by_width or self.line.length * (high - low) >= rounder:
+            yield self._box((low, middle[0]), box.radii)
+            yield self._box((middle[0], high), box.radii)
         else:
-            middle = (least + greatest) / 2
-            yield self._box(box.widths, (least, middle))
-            yield self._box(box.widths, (middle, greatest))
+            yield self._box(box.widths, (least, middle[1]))
+            yield self._box(box.widths, (middle[1], greatest))
 
     def polish(self, score: float, top: Standing) -> tuple[float, Standing]:
         """Return the best top of finer and finer grids of widths and radii round this one."""
-        count, finer = _GRIDS[self.dimensions]
+        count, finer = _GRIDS[self.by_width]
         step = (self.most - self.least) / _FIRST
         while step > _FINEST:
             offsets = np.linspace(-step, step, count)
-            around = np.zeros(1) if self.dimensions == 1 else offsets
             widths = np.unique(np.clip(top.width + offsets, self.least, self.most))
-            radii = np.unique(np.clip(top.radius + around, *self.radii))
+            radii = np.unique(np.clip(top.radius + offsets * (not self.by_width), *self.radii))
             for width, radius in product(widths.tolist(), radii.tolist()):
                 found = self._best(width, radius)
                 if found is not None and found[0] > score:
@@ -230,12 +214,9 @@ class KeptTops:
         A top may be found narrower than asked for by what a proof may take off; so it is tried at
         the asked width first, and the proof takes that off it then.
         """
-        if top.width < self.asked:
-            whole = self._best(self.asked, top.radius)
-            fit = None if whole is None else self._proved(whole[1])
-            if fit is not None:
-                return fit
-        return self._proved(top)
+        whole = self._best(self.asked, top.radius) if top.width < self.asked else None
+        fit = None if whole is None else self._proved(whole[1])
+        return self._proved(top) if fit is None else fit
 
     def _proved(self, top: Standing) -> Fit | None:
         frame = self.line.frame
@@ -246,11 +227,9 @@ class KeptTops:
             length = max(top.length - 2 * by, width)
             radius = width / 2 if self.is_capsule else min(top.radius, width / 2)
             radius = radius if radius >= _SQUARE else 0.0
-            capsule = Capsule(length, width) if self.is_capsule else None
-            made = capsule or outline(length, width, radius)
-            return Drawn(
-                made, made, placement, self.score(Standing(top.middle, length, width, radius))
-            )
+            made = Capsule(length, width) if self.is_capsule else outline(length, width, radius)
+            smaller = Standing(top.middle, length, width, radius)
+            return Drawn(made, made, placement, self.score(smaller))
 
         return until_proved(drawn_in, self.wood, self.held)
 

@@ -17,36 +17,27 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from .gaps import Array, Frames, Indices
 
+_STEERS = 10.0
+"""How much a rectangle counts less for a point that it misses by its own size."""
+
 
 @dataclass(frozen=True, slots=True)
 class Boxes:
     """Boxes of rectangles, one a row."""
 
-    turn: Array
+    frames: Frames
+    """Of the middle turns; the sides are measured from their pivots."""
     half: Array
-    """(c,) array: direction of x in the middle of the box, and how far it turns either way,
-    radians."""
-    pivot: Array
-    """(c, 2) array: the point that the sides are measured from, mm."""
-    x: Array
-    y: Array
-    """(c, 4) array: where the sides may lie, mm."""
+    """(c,) array: how far a box turns either way, radians."""
+    sides: Array
+    """(c, 2, 4) array: where the sides may lie along x and along y, mm."""
 
     def __len__(self) -> int:
-        return len(self.turn)
-
-    @property
-    def frames(self) -> Frames:
-        """The frames of the middle turns."""
-        return Frames(self.turn, self.pivot)
-
-    @property
-    def _parts(self) -> tuple[Array, ...]:
-        return self.turn, self.half, self.pivot, self.x, self.y
+        return len(self.half)
 
     def take(self, rows: Indices) -> Boxes:
         """Return the boxes of these rows."""
-        return Boxes(*(part[rows] for part in self._parts))
+        return Boxes(self.frames.take(rows), self.half[rows], self.sides[rows])
 
     @classmethod
     def of_turns(cls, low: float, high: float, count: int, corners: Array) -> Boxes:
@@ -55,107 +46,131 @@ class Boxes:
         turn = low + half * np.arange(1, 2 * count, 2, dtype=np.float64)
         middle = (corners.max(axis=0) + corners.min(axis=0)) / 2
         reach = float(np.hypot(*(corners - middle).T).max()) + 1.0
-        window = np.tile([-reach, reach, -reach, reach], (count, 1))
-        return cls(turn, np.full(count, half), np.tile(middle, (count, 1)), window, window.copy())
+        sides = np.tile([-reach, reach, -reach, reach], (count, 2, 1))
+        return cls(Frames(turn, np.tile(middle, (count, 1))), np.full(count, half), sides)
 
     @classmethod
     def joined(cls, *many: Boxes) -> Boxes:
         """Return all boxes, one after another."""
-        every = zip(*(boxes._parts for boxes in many), strict=True)
-        return cls(*(np.concatenate(part) for part in every))
+        parts = zip(*((b.frames.turn, b.frames.pivot, b.half, b.sides) for b in many), strict=True)
+        turn, pivot, half, sides = (np.concatenate(part) for part in parts)
+        return cls(Frames(turn, pivot), half, sides)
 
-    def quarter_turned(self) -> Boxes:
-        """Return the same rectangles seen from a frame a quarter turn on: x is y, and y is −x."""
-        return replace(self, turn=self.turn + math.pi / 2, x=self.y, y=-self.x[:, ::-1])
+    def quarter_turned(self, way: int = 1) -> Boxes:
+        """Return the same rectangles seen from a frame a quarter turn on (1) or back (−1).
 
-    def quarter_turned_back(self) -> Boxes:
-        """Return the same rectangles seen from a frame a quarter turn back."""
-        return replace(self, turn=self.turn - math.pi / 2, x=-self.y[:, ::-1], y=self.x)
+        From one turned on, y lies along x and −x along y.
+        """
+        frames = Frames(self.frames.turn + way * math.pi / 2, self.frames.pivot)
+        sides = self.sides[:, ::-1].copy()
+        behind = 1 if way > 0 else 0
+        sides[:, behind] = -sides[:, behind, ::-1]
+        return Boxes(frames, self.half, sides)
 
     def recentred(self) -> Boxes:
         """Return boxes of the same rectangles with pivots in the middle of the outer windows.
 
         A side at x from one pivot lies at x − s·e from another that is s away, e being the
-        direction across the side. Over the turns of the box s·e = s_x cos φ + s_y sin φ, which
-        lies between min(s_x, s_x cos δ) − |s_y| sin δ and the like above.
+        direction across the side. Over the turns of the box s·e = s_x cos φ + s_y sin φ.
         """
-        cos, sin = np.cos(self.turn), np.sin(self.turn)
-        right = (self.x[:, 0] + self.x[:, 3]) / 2
-        up = (self.y[:, 0] + self.y[:, 3]) / 2
-        shift = np.stack([right * cos - up * sin, right * sin + up * cos], axis=1)
-        return replace(
-            self,
-            pivot=self.pivot + shift,
-            x=_moved(self.x, right, up, self.half),
-            y=_moved(self.y, up, right, self.half),
-        )
+        middle = (self.sides[..., 0] + self.sides[..., 3]) / 2
+        turn = self.frames.turn
+        out = (middle @ [1, 1j]) * np.exp(1j * turn)
+        pivot = self.frames.pivot + np.stack([out.real, out.imag], axis=1)
+        least, most = _over_turns(middle, middle[:, ::-1], self.half)
+        sides = self.sides - np.stack([most, least, most, least], axis=2)
+        return Boxes(Frames(turn, pivot), self.half, sides)
 
-    def narrowed(self, wide: Array, high: Array) -> Boxes:
-        """Return boxes without the rectangles less than `wide` along x or `high` along y."""
-        return replace(self, x=_apart(self.x, wide), y=_apart(self.y, high))
+    def narrowed(self, least: Array) -> Boxes:
+        """Return boxes without the rectangles smaller than `least`, (c, 2), along x or y."""
+        sides = self.sides.copy()
+        sides[..., 1] = np.minimum(sides[..., 1], sides[..., 3] - least)
+        sides[..., 2] = np.maximum(sides[..., 2], sides[..., 0] + least)
+        return replace(self, sides=sides)
 
     def possible(self) -> Indices:
         """Return the rows of boxes that hold anything."""
-        hold = [
-            side[:, i] <= side[:, i + 1] + ROUNDING for side in (self.x, self.y) for i in (0, 2)
-        ]
-        return np.flatnonzero(np.logical_and.reduce(hold))
+        hold = self.sides[..., ::2] <= self.sides[..., 1::2] + ROUNDING
+        return np.flatnonzero(hold.all(axis=(1, 2)))
 
     def widened(self, by: float) -> Boxes:
         """Return the boxes for rectangles whose sides lie so much farther out."""
-        out = by * np.array([-1.0, -1.0, 1.0, 1.0])
-        return replace(self, x=self.x + out, y=self.y + out)
-
-    def _costs(self) -> Array:
-        """Return what turns, lower and upper sides cost the bound by not being known, (c, 3) mm².
-
-        A side that may lie anywhere within e costs e times the width; a turn within ±δ costs both
-        sizes squared times δ.
-        """
-        wide, high = self.x[:, 3] - self.x[:, 0], self.y[:, 3] - self.y[:, 0]
-        return np.stack(
-            [
-                self.half * (wide**2 + high**2),
-                (self.y[:, 1] - self.y[:, 0]) * wide,
-                (self.y[:, 3] - self.y[:, 2]) * wide,
-            ],
-            axis=1,
-        )
+        return replace(self, sides=self.sides + by * np.array([-1.0, -1.0, 1.0, 1.0]))
 
     def halved(self) -> Boxes:
         """Return boxes half as large: each cut across what makes its bound loosest.
 
-        Left and right sides are not cut: the gaps between the edges settle them.
+        A lower or upper side that may lie anywhere within e costs e times the width, mm²; a turn
+        within ±δ costs both sizes squared times δ. Left and right sides are not cut: the gaps
+        between the edges settle them.
         """
-        choice = np.argmax(self._costs(), axis=1)
-        turns = choice == 0
-        half = np.where(turns, self.half / 2, self.half)
-        lower = replace(
-            self, half=half, turn=self.turn - np.where(turns, half, 0.0), y=self.y.copy()
-        )
-        upper = replace(
-            self, half=half, turn=self.turn + np.where(turns, half, 0.0), y=self.y.copy()
-        )
+        wide, high = (self.sides[..., 3] - self.sides[..., 0]).T
+        y = self.sides[:, 1]
+        costs = [self.half * (wide**2 + high**2), *((y[:, 1::2] - y[:, ::2]).T * wide)]
+        choice = np.argmax(np.stack(costs, axis=1), axis=1)
+        lower, upper = self.sides.copy(), self.sides.copy()
         for number, first in ((1, 0), (2, 2)):
             rows = np.flatnonzero(choice == number)
-            middle = (self.y[rows, first] + self.y[rows, first + 1]) / 2
-            lower.y[rows, first + 1] = middle
-            upper.y[rows, first] = middle
-        return Boxes.joined(lower, upper)
+            middle = (y[rows, first] + y[rows, first + 1]) / 2
+            lower[rows, 1, first + 1] = upper[rows, 1, first] = middle
+        off = np.where(choice == 0, self.half / 2, 0.0)
+        turn, pivot, half = self.frames.turn, self.frames.pivot, self.half - off
+        both = ((turn - off, lower), (turn + off, upper))
+        return Boxes.joined(*(Boxes(Frames(own, pivot), half, sides) for own, sides in both))
 
 
-def _moved(sides: Array, along: Array, across: Array, half: Array) -> Array:
-    """Return side places measured from a pivot moved by `along` and `across`."""
-    cos, loose = np.cos(half), np.abs(across) * np.sin(half)
-    least = np.minimum(along, along * cos) - loose
-    most = np.maximum(along, along * cos) + loose
-    shift: Array = np.stack([most, least, most, least], axis=1)
-    return sides - shift
+def _over_turns(along: Array, across: Array, half: Array) -> tuple[Array, Array]:
+    """Return the least and the most of ``along cos φ + across sin φ`` over turns of ±half.
+
+    At least it is min(along, along cos δ) − |across| sin δ, and the like above.
+    """
+    cos = np.cos(half)[..., None]
+    loose = np.abs(across) * np.sin(half)[..., None]
+    return np.minimum(along, along * cos) - loose, np.maximum(along, along * cos) + loose
 
 
-def _apart(sides: Array, size: Array) -> Array:
-    """Return side places that leave room for `size` between two opposite sides."""
-    narrow = sides.copy()
-    narrow[:, 1] = np.minimum(sides[:, 1], sides[:, 3] - size)
-    narrow[:, 2] = np.maximum(sides[:, 2], sides[:, 0] + size)
-    return narrow
+@dataclass(frozen=True, slots=True)
+class Points:
+    """Points that the rectangles of some boxes must hold.
+
+    A core with round corners of radius c holds a point where the rectangle of its corner centres
+    lies no farther than c from it. So each side lies at most c short of every point; and at a
+    corner the ways (dx, dy) that a point lies beyond both sides obey dx² + dy² <= c²: what the one
+    side leaves undone the other must make good.
+
+    Of a box of rectangles only a rectangle near the one of the corner centres is known, `out`
+    inside it. The sharpest corners of the box hold most, so c is theirs.
+    """
+
+    places: Array
+    """(m, 2) array: mm."""
+    out: float
+    """How far outside the rectangles of the box the corner centres of their cores lie, mm."""
+    radius: float
+    """The least corner radius of those cores, mm."""
+
+    def narrowed(self, boxes: Boxes) -> Boxes:
+        """Return the boxes without the rectangles that cannot hold the points."""
+        if len(self.places) == 0 or len(boxes) == 0:
+            return boxes
+        seen = boxes.frames.seen(self.places)
+        least, most = _over_turns(seen, seen[:, ::-1], boxes.half[:, None])
+        sides = boxes.sides.copy()
+        # how far the sides must at least reach, for what those across surely lack
+        for _ in range(2):
+            lack = np.maximum(sides[..., :1] - most, least - sides[..., 3:]) - self.out
+            beyond = np.clip(lack[:, ::-1], 0.0, self.radius)
+            spare = self.out + np.sqrt(self.radius**2 - beyond**2) + ROUNDING
+            sides[..., 1] = np.minimum(sides[..., 1], (most + spare).min(axis=2))
+            sides[..., 2] = np.maximum(sides[..., 2], (least - spare).max(axis=2))
+        return replace(boxes, sides=sides)
+
+    def share(self, frames: Frames, sides: Array) -> Array:
+        """Return what share of their worth is left to rectangles, (n, 2, 2), that miss points."""
+        if len(self.places) == 0 or len(sides) == 0:
+            return np.ones(len(sides))
+        seen = frames.seen(self.places)
+        miss = np.maximum(sides[..., :1] - seen, seen - sides[..., 1:]).max(axis=(1, 2))
+        miss = np.maximum(miss - self.out - self.radius, 0.0)
+        share: Array = 1 / (1 + _STEERS * miss / (np.ptp(sides, axis=2).max(axis=1) + 1.0))
+        return share

@@ -1,4 +1,4 @@
-"""What a rectangle touches: how far off each edge is, and how that changes as it moves.
+"""A rectangle in hand and what it touches: how far off each edge is, and how that changes.
 
 The rectangle is the inner one: the line on which the centres of the round corners lie, so all must
 stay a clearance away from it, the corner radius of the core. Three things can touch: a corner of
@@ -12,12 +12,14 @@ place of its own: as that place moves, or the thing as it is seen, so the room b
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
+from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..wood.edges import turned, turned_in
 from .gaps import Array
 
@@ -25,6 +27,40 @@ _CUT = 1e-6
 """mm: a corner farther behind an edge than this does not face it, for nothing is cut."""
 _SIDES = np.array([[1.0, 0.0], [-1.0, 0.0], [0.0, 1.0], [0.0, -1.0]])
 _CORNERS = np.array([[-1.0, -1.0], [1.0, -1.0], [1.0, 1.0], [-1.0, 1.0]])
+
+
+@dataclass(frozen=True, slots=True)
+class Inner:
+    """The inner rectangle of a top: the line of its corner centres, length along y."""
+
+    turn: float
+    """Direction of x, radians; the long axis is a quarter turn on."""
+    centre: Array
+    """(2,) array: mm."""
+    half: Array
+    """(2,) array: half its width and half its length, along x and y, mm."""
+    radius: float
+    """Corner radius of the finished top, mm."""
+
+    @classmethod
+    def between(cls, turn: float, pivot: Array, sides: Array, radius: float) -> Inner:
+        """Return the one between its sides, (2, 2): x and y, low and high, seen from a pivot."""
+        centre = pivot + turned(sides.mean(axis=1), -turn)
+        return cls(turn, centre, (sides[:, 1] - sides[:, 0]) / 2, radius)
+
+    def upright(self) -> Inner:
+        """Return it with its length along y."""
+        if self.half[0] <= self.half[1]:
+            return self
+        return replace(self, turn=self.turn + math.pi / 2, half=self.half[::-1])
+
+
+def outline(length: float, width: float, radius: float) -> Outline:
+    """Return a rectangle of those sizes and corners, mm; square ones where they are sharp."""
+    width = min(width, length)
+    if radius == 0:
+        return Rectangle(length, width)
+    return RoundedRectangle.with_radius(length, width, min(radius, width / 2))
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -20,39 +20,31 @@ from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import turn_spans
 from ..points import firm_corners, held_corners
-from ..wish import ANY, Goal, Span, Wish
-from ..wood.edges import diameter
-from .contacts import WoodEdges
+from ..wish import Goal, Span, Wish
+from ..wood.edges import blocks, diameter
+from .boxes import Boxes
+from .contacts import Inner, WoodEdges
+from .gap_bound import Narrowing
 from .hull_bound import cut_by_turn
-from .inner import Inner
 from .local_search import Polisher
-from .offset_wood import Ground, Recipe
+from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
-from .sizes import Sizes
-from .turns import HALVINGS, Box, Turns
+from .sizes import ENDLESS, Sizes
 
 if TYPE_CHECKING:
-    from ..branch_and_bound import Outcome
-    from ..convex.pose import Pose
-    from .slim import Capsules
+    from ..convex.wood import Wood
 
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
 _SEEDS = 4
 _SHARE = 0.2
 """Radii are cut in two where they are to blame for this share of what a bound is too high."""
-_MARGIN, _CLOSER = 0.1, 0.125
-"""Share by which tops may be wider than two corner radii and be slim at first, and share of that by
-which they may once their bound is too loose."""
-_FIRST_EFFORT, _MORE = 0.01, 8
-"""Share of the effort that capsules are searched with at first, and how many times as much each
-time again."""
-_NEAR = 0.15
-"""Share of their width by which tops may be wider than capsules and those be searched on."""
-_LOOSE = 0.05
-"""Share of their width by which capsules may miss what tops must hold; beyond it radii are cut in
-two at once."""
+_MARGIN = 0.1
+"""Share by which tops may be wider than two corner radii and be slim at first."""
+_FIRST_EFFORT = 0.01
+"""Share of the effort that capsules are searched with at first."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
 _HOPE = 0.97
@@ -65,10 +57,30 @@ _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
-_LOOKS_A_BOX = 100_000
+LOOKS_A_BOX = 100_000
 """Looks at an edge (`Family.looks`) that a box takes: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
+_FIRST_TURNS = 24
+"""Boxes that a half turn is cut into at first."""
+_HALVINGS = 4
+"""How often a box is halved in one step: its parts are all looked at in one sweep."""
+_LOOKS_AN_EDGE = 5
+"""Looks at an edge (`Family.looks`) that a box takes of each edge: as measured."""
+_MOST_AT_ONCE = 150_000
+"""Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """Rectangles of some turns, places and radii, and a score that none of them beats."""
+
+    bound: float
+    recipe: Recipe
+    boxes: Boxes | None
+    """One row; None where the bound is too close to the best found to be looked into."""
+    piece: Piece
+    """Of the ground that they lie in."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,11 +94,9 @@ class Slim:
     """How wide at most, mm: more than two of the greatest radii."""
     effort: float
     """Looks at an edge that a search of their capsules may take."""
-    found: Outcome[Pose] | None = None
-    """What a search of these capsules and more came to."""
 
 
-class RoundedRectangles(Turns):
+class RoundedRectangles:
     """The family of rounded rectangles of a span of corner radii on one piece of wood."""
 
     def __init__(
@@ -99,11 +109,16 @@ class RoundedRectangles(Turns):
         sown: bool = True,
     ) -> None:
         """Make the family, `sown` with a first look for good ones."""
-        self.parts, self.held = held, held_corners(held)
+        self.must_hold, self.held = held, held_corners(held)
         # a core as wide as w holds a disk as wide
-        widest = 2 * (greatest_depth(wood.outer) + wish.lipping)
-        super().__init__(wish, Ground(wood.outer, wish, self.held, widest))
-        self.wood, self.radii, self.sown = wood, radii, sown
+        most = greatest_depth(wood.outer) + wish.lipping
+        self.ground, self.looks = Ground(wood.outer, wish, self.held, 2 * most), 0.0
+        self.radii = radii = radii[0], max(radii[0], min(radii[1], most))
+        self.wood, self.wish, self.sown = wood, wish, sown
+        low, high = (end - math.pi / 2 for end in turn_spans(wish.limits, math.pi)[0])
+        self.half_turn = low, high
+        """From where to where x must be turned to have every top once, radians."""
+        self._best: tuple[float, Fit] | None = None
         edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
@@ -116,14 +131,14 @@ class RoundedRectangles(Turns):
 
     def first_boxes(self) -> Iterator[Box | Slim]:
         """Return boxes of all tops, after a first look for good ones."""
-        sharpest, (low, high) = self._recipe((self.radii[0], self.radii[0])), self.half_turn
+        sharpest, (low, high) = self.ground.recipe((self.radii[0], self.radii[0])), self.half_turn
         if self.sown and sharpest.pieces:
             edges = sharpest.coarse_edges
             for top in rectangles(Windows.across(low, high, edges), edges, sharpest, _SEEDS):
-                self._try(top, _FIRST_HOPE)
-        yield from self._parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
+                self.take(top, _FIRST_HOPE)
+        yield from self.parts(math.inf, self.radii, 2 * self.radii[1] * (1 + _MARGIN))
 
-    def _parts(
+    def parts(
         self, bound: float, radii: tuple[float, float], nearer: float, widest: float = math.inf
     ) -> Iterator[Box | Slim]:
         """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
@@ -136,9 +151,9 @@ class RoundedRectangles(Turns):
         if nearer <= width.greatest and width.least <= widest:
             wide = radii if self.counts else (radii[1], radii[1])
             widths = Span(0.0 if is_square else nearer, widest)
-            yield from self._all_turns(self._recipe(wide, widths, rough=True))
+            yield from self._all_turns(self.ground.recipe(wide, widths, rough=self.target > 0))
         if width.least <= nearer and not is_square:
-            sizes = self._recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
+            sizes = self.ground.recipe((radii[0], radii[0]), Span(0.0, nearer)).sizes
             most = float(sizes.most(np.array(self.longest), np.array(nearer)))
             yield Slim(min(bound, most), radii, nearer, _FIRST_EFFORT * self.wish.most_effort)
 
@@ -153,10 +168,10 @@ class RoundedRectangles(Turns):
         """
         self._visits += 1
         if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
-            before = self._target
+            before = self.target
             for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
-                self._try(top)
-            worth_it = self._target > before * (1 + _WORTH_IT * self.wish.gap)
+                self.take(top)
+            worth_it = self.target > before * (1 + _WORTH_IT * self.wish.gap)
             self._pause = 1.0 if worth_it else min(self._pause * _PATIENCE, _LONGEST_PAUSE)
             self._next_look = self._visits + math.floor(self._pause)
         return self._best
@@ -164,111 +179,104 @@ class RoundedRectangles(Turns):
     def split(self, box: Box | Slim) -> Iterable[Box | Slim]:
         """Return the parts of a box, each cut down to what can still be better."""
         if isinstance(box, Slim):
-            return self._cut(box)
+            from .slim import cut
+
+            return cut(self, box)
         if box.boxes is None:
             return []
-        recipe, target = box.recipe, self._target
-        self.looks += _LOOKS_A_BOX
-        if recipe.looseness > _SHARE * (box.bound - target):
-            least, greatest = recipe.radii
+        recipe, target = box.recipe, self.target
+        self.looks += LOOKS_A_BOX
+        (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
+        if corners(greatest) - corners(least) > _SHARE * (box.bound - target):
             middle = (least + greatest) / 2
-            halves = (least, middle), (middle, greatest)
-            fewer = (self._recipe(half, recipe.widths, rough=True) for half in halves)
-            return [b for other in fewer for b in self._moved(box, other)]
-        plain, piece = self._recipe(recipe.radii, recipe.widths), box.piece
+            parts = []
+            for half in ((least, middle), (middle, greatest)):
+                fewer = self.ground.recipe(half, recipe.widths, rough=target > 0)
+                parts += self._moved(box, fewer)
+            return parts
+        plain, piece = self.ground.recipe(recipe.radii, recipe.widths), box.piece
         if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
             return self._moved(box, plain)
-        parts = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
-        if len(parts) == 1 and parts.half[0] >= _MOST_CUT * box.boxes.half[0]:
-            for _ in range(HALVINGS):
-                parts = parts.halved()
-        return self._judged(parts, recipe, piece)
-
-    def _cut(self, slim: Slim) -> Iterator[Box | Slim]:
-        """Yield what of slim tops may still be better than the best of their capsules."""
-        (least, greatest), widest, target = slim.radii, slim.widest, self._target
-        corners = self.polisher.sizes.corner_area
-        over, margin = corners(widest / 2) - corners(least), widest - 2 * greatest
-        in_two = self.counts and greatest - least > margin
-        missed = self.capsules.spare(least, widest) if len(self.held) else 0.0
-        too_loose = in_two and missed > _LOOSE * widest
-        found, bound = slim.found, min(slim.bound, self.bound_by_turns(slim.radii, widest))
-        if bound <= target:
-            yield replace(slim, bound=bound)
-            return
-        if not (
-            too_loose or (found and self._is_best(found, slim) and found.score + over > target)
-        ):
-            found = self._searched(slim, over)
-            bound = min(bound, found.bound + over if found.bound > 0 else 0.0)
-            if bound <= target:
-                yield replace(slim, bound=bound)
-                return
-            may_close = widest - 2 * least <= _NEAR * widest
-            if may_close and found.looks >= slim.effort and found.score + over <= target:
-                yield replace(slim, bound=bound, effort=_MORE * slim.effort)
-                return
-        if in_two:
-            middle = (least + greatest) / 2
-            yield replace(slim, bound=bound, radii=(middle, greatest), found=found)
-            greatest = middle
-        else:
-            margin *= _CLOSER
-        nearer = 2 * greatest + margin
-        for part in self._parts(bound, (least, greatest), nearer, widest):
-            yield replace(part, found=found) if isinstance(part, Slim) else part
-
-    def _is_best(self, found: Outcome[Pose], slim: Slim) -> bool:
-        """Return whether the best capsule of a search of more is one of these."""
-        if found.top is None:
-            return False
-        return slim.radii[0] <= found.top.half_width + self.wish.lipping <= slim.widest / 2
-
-    def _searched(self, slim: Slim, over: float) -> Outcome[Pose]:
-        """Return what the search of their capsules came to, and try the top about the best."""
-        (least, greatest), lipping = slim.radii, self.wish.lipping
-        target, left = self._target, self.wish.most_effort - self.looks
-        found = self.capsules.best(least, slim.widest, target - over, min(slim.effort, left))
-        self.looks += _LOOKS_A_BOX + found.looks
-        if found.top is not None:
-            place, (length, width) = self.capsules.placed(found.top), 2 * np.array(found.top[3:])
-            radius = min(greatest, width / 2 + lipping)
-            self._try(self.polisher.begun(place, length, width, radius), hope=0.0)
-        return found
+        spans = cut_by_turn(box.boxes, piece.sides, recipe.sizes, recipe.inset, target)
+        if len(spans) == 1 and spans.half[0] >= _MOST_CUT * box.boxes.half[0]:
+            for _ in range(_HALVINGS):
+                spans = spans.halved()
+        return self._judged(spans, recipe, piece)
 
     @cached_property
-    def capsules(self) -> Capsules:
-        """The capsules in slim tops; their room is loaded when they are asked for."""
-        from .slim import Capsules
+    def seen(self) -> Wood:
+        """The wood as capsules see it; their room is loaded when they are asked for."""
+        from ..convex.wood import Wood
 
-        return Capsules(self.wood, self.wish, self.parts)
+        return Wood(self.wood, self.must_hold)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
         return score, top
 
-    def _recipe(
-        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
-    ) -> Recipe:
-        rough = rough and self._target > 0  # else bounds must tell to a hair whether any fits
-        return self.ground.recipe(radii, widths, rough=rough)
+    def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
+        """Yield boxes of all turns over each piece of the ground."""
+        count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
+        for piece in recipe.pieces:
+            whole = Boxes.of_turns(*self.half_turn, count, piece.region.corners)
+            yield from self._judged(whole, recipe, piece)
 
-    def _try(self, top: Inner, hope: float = _HOPE) -> None:
+    def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
+        """Return a score that no slim top beats by what a first look at all turns leaves."""
+        recipe = self.ground.recipe(radii, Span(0.0, widest), slim=True)
+        return max((box.bound for box in self._all_turns(recipe)), default=0.0)
+
+    def _moved(self, box: Box, other: Recipe) -> list[Box]:
+        """Return boxes of the same tops by another recipe; its inset moves the sides.
+
+        Of the pieces that a top lies in by either the one holds the other.
+        """
+        assert box.boxes is not None
+        boxes, own = box.boxes.widened(box.recipe.inset - other.inset), box.piece.region
+        pieces = [p for p in other.pieces if p.region.touches_or_crosses(own)]
+        return [part for piece in pieces for part in self._judged(boxes, other, piece)]
+
+    def _judged(self, boxes: Boxes, recipe: Recipe, piece: Piece) -> list[Box]:
+        """Return what is left of the boxes, and a closed box for what is not of interest."""
+        target = self.target
+        # what scores no more than the target, or than limits allow, is closed
+        ceiling = float(recipe.sizes.most(np.array(ENDLESS), np.array(ENDLESS)))
+        closed = Box(min(target, ceiling), recipe, None, piece)
+        parts, every = [closed] if target > 0 else [], np.arange(len(boxes))
+        self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
+        narrowing = Narrowing(recipe, piece.edges, target)
+        for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
+            left, bounds = narrowing.judged(boxes.take(every[some]))
+            for row in np.flatnonzero(bounds > target):
+                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
+        return parts
+
+    def take(self, top: Inner, hope: float = _HOPE) -> None:
         """Polish a rectangle that may become the best, and keep it where it does and is proved.
 
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
         polisher, found = self.polisher, self.polisher.fitted(top)
-        if found is None or polisher.promise(clear := found[1]) < hope * self._least:
+        if found is None or polisher.score(clear := found[1], hoped=True) < hope * self._least:
             return
         eased = polisher.eased()
         for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
-            fit = polisher.finished(self.wood, top, self.parts) if better else None
+            fit = polisher.finished(self.wood, top, self.must_hold) if better else None
             if fit is not None and fit.score > self._least:
                 self._best = fit.score, fit
             if not polisher.pressed(top):
                 break
             clear = top
+
+    @property
+    def target(self) -> float:
+        """The score that a top must beat to matter: the best found, and the gap allowed above."""
+        return self._least / (1 - 0.999 * self.wish.gap)
+
+    @property
+    def _least(self) -> float:
+        """The score in hand: of the best found, or what the wish says a top must beat."""
+        return self._best[0] if self._best else self.wish.beats

@@ -33,18 +33,11 @@ class Frames:
         """Return the frames of these rows."""
         return Frames(self.turn[rows], self.pivot[rows])
 
-    def of(self, edges: Array) -> tuple[Array, Array, Array, Array]:
-        """Return both ends of all edges in every frame: x, y, x, y, each (c, e), from (e, 4)."""
-        cos, sin = np.cos(self.turn)[:, None], np.sin(self.turn)[:, None]
-        own_x = self.pivot[:, :1] * cos + self.pivot[:, 1:] * sin
-        own_y = self.pivot[:, 1:] * cos - self.pivot[:, :1] * sin
-        ax, ay, bx, by = edges.T
-        return (
-            cos * ax + sin * ay - own_x,
-            cos * ay - sin * ax - own_y,
-            cos * bx + sin * by - own_x,
-            cos * by - sin * bx - own_y,
-        )
+    def seen(self, points: Array) -> Array:
+        """Return points, (m, 2), as they lie in every frame, (c, 2, m)."""
+        turned = np.exp(-1j * self.turn)[:, None]
+        own = (points @ [1, 1j]) * turned - (self.pivot @ [1, 1j])[:, None] * turned
+        return np.stack([own.real, own.imag], axis=1)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,15 +91,16 @@ def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
     ----------
     bottom, top : (c,) array
         Heights of each strip in its frame, mm, bottom below top.
-    edges : (e, 4) array
-        Directed edges of the wood: from x, y to x, y.
+    edges : (e, 2, 2) array
+        Directed edges of the wood: edge, start or end, x or y.
     """
     low, high = bottom[:, None], top[:, None]
-    _, ay, _, by = frames.of(edges)
-    apart = (np.maximum(ay, by) <= low) | (np.minimum(ay, by) >= high)
+    starts, ends = frames.seen(edges[:, 0]), frames.seen(edges[:, 1])
+    least, most = np.minimum(starts[:, 1], ends[:, 1]), np.maximum(starts[:, 1], ends[:, 1])
+    apart = (most <= low) | (least >= high)
     some = np.flatnonzero(~apart.all(axis=0))
     apart = apart[:, some]
-    ax, ay, bx, by = frames.of(edges[some])
+    (ax, ay), (bx, by) = (np.moveaxis(seen[:, :, some], 1, 0) for seen in (starts, ends))
     middle = (low + high) / 2
     rise = by - ay
     slope = (bx - ax) / np.where(rise == 0, np.inf, rise)

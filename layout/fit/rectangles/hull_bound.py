@@ -17,13 +17,12 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
 from .boxes import Boxes
-from .gaps import Array, Indices
+from .gaps import Array, Frames, Indices
 from .sizes import Sizes
 
 _PARTS = 32
@@ -48,10 +47,8 @@ class HullSides:
     """(h, 2) array: unit normals, away from the region."""
     ways: Array
     """(h,) array: where they point to, radians."""
-    within: Array
-    """(2,) array: a place within it, mm."""
     reach: Array
-    """(h,) array: how far the region reaches along each from there, mm."""
+    """(h,) array: how far the region reaches along each from the middle of its box, mm."""
     spread: Array
     """(2,) array: how far it reaches at most along and up from there, mm."""
 
@@ -61,12 +58,11 @@ class HullSides:
         ring = convex_hull(corners) if len(corners) else np.zeros((1, 2))
         ways = np.roll(ring, -1, axis=0) - ring
         lengths = np.hypot(*ways.T)
-        within = (ring.max(axis=0) + ring.min(axis=0)) / 2
         ways = ways[lengths > ROUNDING] / lengths[lengths > ROUNDING, None]
         out = np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-        away = ring - within
+        away = ring - (ring.max(axis=0) + ring.min(axis=0)) / 2
         reach = (away @ out.T).max(axis=0) + ROUNDING
-        return cls(out, np.arctan2(out[:, 1], out[:, 0]), within, reach, np.abs(away).max(axis=0))
+        return cls(out, np.arctan2(out[:, 1], out[:, 0]), reach, np.abs(away).max(axis=0))
 
     def shares(self, turns: Array, sides: Indices | slice = slice(None)) -> tuple[Array, Array]:
         """Return how far a rectangle reaches towards each side, by its width and its length.
@@ -87,34 +83,40 @@ def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough:
     inset : float
         How far an inner rectangle lies inside its top at most, mm.
     """
-    across, along = (share[0] for share in hull.shares(box.turn[:1]))
+    turn, half = box.frames.turn, float(box.half[0])
+    across, along = (share[0] for share in hull.shares(turn))
     rows = np.column_stack([across, along, hull.out])
     most = np.full(2, 2 * float(np.hypot(*hull.spread)))
-    asked = np.array([sizes.least_width, sizes.least_length]) - 2 * inset
+    asked = np.array(sizes.least[::-1]) - 2 * inset
     low = np.concatenate([np.clip(asked, 0.0, most), -hull.spread])
     high = np.concatenate([most, hull.spread])
     tried = np.column_stack([_RATIOS, np.ones_like(_RATIOS), np.zeros((len(_RATIOS), 2))])
     tried *= (hull.reach / (tried @ rows.T)).min(axis=1, initial=most[0])[:, None]
-    ticks = box.turn[0] + box.half[0] * np.linspace(-1.0, 1.0, _PARTS + 1)
-    values = np.full(_PARTS + 1, np.inf)
-    alive = np.ones(_PARTS, dtype=bool)
+    ticks, middle = turn[0] + half * np.linspace(-1.0, 1.0, _PARTS + 1), _PARTS // 2
+    alive, apart = np.ones(_PARTS, dtype=bool), False
     for _ in range(_ROUNDS):
-        long, wide = tried[:, 1] + 2 * inset, tried[:, 0] + 2 * inset
-        if sizes.most(long, wide).max() > enough:
-            break
+        wide, long = tried[:, :2].T + 2 * inset
         best = int(sizes.score(long, wide).argmax())
         aim = sizes.aim(float(long[best]), float(wide[best]))
-        if aim is None:
+        if aim is None or sizes.most(long, wide).max() > enough:
             break
         at = np.maximum(tried[best], low)
-        slope = np.array([aim.width, aim.length, 0.0, 0.0])
+        slope = np.array([aim[1], aim[0], 0.0, 0.0])
         end = maximised(slope, rows, hull.reach - rows @ at, low - at, high - at)
         values, others = _values(end.weights, hull, sizes, inset, ticks)
         alive &= np.maximum(np.maximum(values[1:], values[:-1]), others) > enough
-        if values[_PARTS // 2] <= enough:
+        if apart := bool(values[middle] <= enough):
             break
         tried = at + _SHARES * end.step
-    return _spans(box, ticks, alive, values[_PARTS // 2] <= enough)
+    # each run of the parts that are left; the two halves are kept apart where the middle is not
+    starts = alive & ~np.concatenate([[False], alive[:-1]])
+    ends = alive & ~np.concatenate([alive[1:], [False]])
+    if apart:
+        starts[middle], ends[middle - 1] = alive[middle], alive[middle - 1]
+    first, last = ticks[:-1][starts], ticks[1:][ends]
+    parts = box.take(np.zeros(len(first), dtype=np.intp))
+    frames = Frames((first + last) / 2, parts.frames.pivot)
+    return replace(parts, frames=frames, half=(last - first) / 2)
 
 
 def _values(
@@ -133,15 +135,3 @@ def _values(
     at = (np.searchsorted(ticks, level) - 1).clip(0, _PARTS - 1)
     np.maximum.at(between, at, value[len(ticks) :])
     return value[: len(ticks)], between
-
-
-def _spans(box: Boxes, ticks: Array, alive: NDArray[np.bool_], apart: bool) -> Boxes:
-    """Return the box with each run of the parts that are left; its two halves are kept apart."""
-    starts = alive & ~np.concatenate([[False], alive[:-1]])
-    ends = alive & ~np.concatenate([alive[1:], [False]])
-    if apart:
-        middle = _PARTS // 2
-        starts[middle], ends[middle - 1] = alive[middle], alive[middle - 1]
-    first, last = ticks[:-1][starts], ticks[1:][ends]
-    parts = box.take(np.zeros(len(first), dtype=np.intp))
-    return replace(parts, turn=(first + last) / 2, half=(last - first) / 2)

@@ -21,13 +21,13 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...geometry.turned_box import half_turn
 from ...panel.sound import SoundWood
 from ..found import Fit
+from ..goal import half_planes
 from ..local_search import Steps, climbed
 from ..proof import Drawn, until_proved
 from ..wish import Goal
 from ..wood.edges import turned
-from .contacts import WoodEdges, hold, missed, room, shortfall
+from .contacts import Inner, WoodEdges, hold, missed, outline, room, shortfall
 from .gaps import Array
-from .inner import Inner, outline
 from .sizes import CORNER_LOSS, Sizes
 
 _FIRST_TRUST = 0.05
@@ -82,34 +82,27 @@ class Polisher:
         least = max(self.radii[0] - PROOF_ALLOWANCE / 2, min(self.radii[0], self.lipping))
         return replace(self, sizes=self.sizes.eased(), radii=(least, self.radii[1]))
 
-    def of_size(self, top: Inner) -> tuple[float, float]:
-        """Return length and width of the finished top, mm."""
-        width, length = 2 * (top.half + self.inset(top.radius))
-        return float(length), float(width)
+    def of_size(self, top: Inner) -> Array:
+        """Return length and width of the finished top, (2,) mm."""
+        size: Array = 2 * (top.half[::-1] + self.inset(top.radius))
+        return size
 
-    def score(self, top: Inner) -> float:
-        """Return what the top is worth trimmed to the limits; −inf where it is too small."""
-        length, width = self.of_size(top)
-        sizes = replace(self.sizes, radius=top.radius)
-        return float(sizes.most(np.array(length), np.array(width)))
+    def score(self, top: Inner, *, hoped: bool = False) -> float:
+        """Return what the top is worth trimmed to the limits; −inf where it is too small.
 
-    def promise(self, top: Inner) -> float:
-        """Return what the top is worth trimmed, or would be were it not a little too small."""
-        length, width = self.of_size(top)
+        Or, `hoped` for, what it would be were it not a little too small.
+        """
         sizes = replace(self.sizes, radius=top.radius)
-        return float(sizes.promise(np.array(length), np.array(width)))
+        return float((sizes.promise if hoped else sizes.most)(*self.of_size(top)))
 
     def pressed(self, top: Inner) -> bool:
         """Return whether the top is just as long or just as wide as is asked, and no less."""
-        length, width = self.of_size(top)
-        long = length <= self.sizes.asked_length + ROUNDING
-        wide = width <= self.sizes.asked_width + ROUNDING
-        return (long or wide) and self.score(top) > -math.inf
+        just = self.of_size(top) <= np.array(self.sizes.asked) + ROUNDING
+        return bool(just.any()) and self.score(top) > -math.inf
 
     def trimmed(self, top: Inner) -> Inner:
         """Return the top trimmed to the limits about its middle."""
-        length, width = self.sizes.trimmed(*(np.array(size) for size in self.of_size(top)))
-        most = np.array([width, length]) / 2 - self.inset(top.radius)
+        most = np.array(self.sizes.trimmed(*self.of_size(top)))[::-1] / 2 - self.inset(top.radius)
         return replace(top, half=np.minimum(top.half, np.maximum(most, 0.0)))
 
     def missed(self, top: Inner) -> float:
@@ -124,14 +117,15 @@ class Polisher:
         ends are round still, and drawn in with the sides.
         """
         seen = self.edges.seen(top.turn, top.centre)
-        drawn = top.drawn_in(shortfall(seen, top.half, self.clearance(top.radius)))
+        by = shortfall(seen, top.half, self.clearance(top.radius))
+        drawn = replace(top, half=top.half - by)
         lack = -float(drawn.half.min())
         if 2 * lack > PROOF_ALLOWANCE:
             return None
         if 0 < lack < self.clearance(top.radius):
-            drawn = drawn.with_radius(top.radius - lack)
-            over = shortfall(seen, drawn.half, self.clearance(drawn.radius))
-            drawn = replace(drawn, radius=drawn.radius - over)
+            half, clearance = drawn.half + lack, self.clearance(top.radius - lack)
+            over = lack + shortfall(seen, half, clearance)
+            drawn = replace(drawn, half=half, radius=top.radius - over)
         return self._worth(drawn), drawn
 
     def polished(self, top: Inner) -> Inner:
@@ -140,7 +134,7 @@ class Polisher:
         What is too small for what is asked grows into it first.
         """
         top = self.trimmed(top)
-        lack = max(self._lack(top))
+        lack = float(self._lack(top).max())
         trust = _FIRST_TRUST * max(2 * float(top.half.max()), 1.0)
         if lack > 0:  # what is all but large enough stays where it is
             trust = min(trust, _STRIDE * lack)
@@ -149,13 +143,14 @@ class Polisher:
 
     def finished(self, wood: SoundWood, top: Inner, parts: Sequence[Region] = ()) -> Fit | None:
         """Return the top proved inside and round the parts it must hold, or None."""
-        top = top.with_radius(max(top.radius, self.radii[0]))
+        radius = max(top.radius, self.radii[0])
+        top = replace(top, half=top.half + top.radius - radius, radius=radius)
         placement = Placement(Point.of(top.centre), half_turn(top.turn + math.pi / 2))
         rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = self.trimmed(top.drawn_in(by))
-            score, (length, width) = self.score(smaller), self.of_size(smaller)
+            smaller = self.trimmed(replace(top, half=top.half - by))
+            score, (length, width) = self.score(smaller), self.of_size(smaller).tolist()
             if score == -math.inf:
                 return None
             whole, core = (outline(length - rim, width - rim, radius) for rim, radius in rims)
@@ -164,19 +159,18 @@ class Polisher:
         fixed = self.sizes.wish.limits.fixes_a_size
         return until_proved(drawn_in, wood, parts, spare=not fixed)
 
-    def _lack(self, top: Inner) -> tuple[float, float]:
+    def _lack(self, top: Inner) -> Array:
         """Return how much the top is too short, or misses of what it must hold, and too narrow."""
-        length, width = self.of_size(top)
-        long = max(self.sizes.asked_length - length, 0.0)
-        return long + self.missed(top), max(self.sizes.asked_width - width, 0.0)
+        lack: Array = np.maximum(np.array(self.sizes.asked) - self.of_size(top), 0.0)
+        lack[0] += self.missed(top)
+        return lack
 
     def _worth(self, top: Inner) -> float:
         """Return the score; or, of a top that is too small, minus what is lacking as a share.
 
         What is asked for is not given up for a better score, but for the last trace.
         """
-        sizes = self.of_size(top)
-        short = sum(b / max(a, _NOTHING) for a, b in zip(sizes, self._lack(top), strict=True))
+        short = float((self._lack(top) / np.maximum(self.of_size(top), _NOTHING)).sum())
         score = self.score(top)
         return -short if score == -math.inf else score * (1 - _DEAR * short)
 
@@ -187,22 +181,17 @@ class Polisher:
         the corner radius and what the goal gains.
         """
         seen, clearance = self.edges.seen(top.turn, top.centre), self.clearance(top.radius)
-        contacts, holds = (
-            room(seen, top.half, clearance, 3 * trust),
-            hold(seen.held, top.half, clearance),
-        )
+        contacts = room(seen, top.half, clearance, 3 * trust)
+        holds = hold(seen.held, top.half, clearance)
         arm, grows = _arm(top), float(top.radius >= self.lipping)
         touching = -np.vstack([contacts.slope, holds.slope])
         touching[:, 2] /= arm
         growth = np.repeat([grows, -grows], [len(contacts.value), len(holds.value)])
-        gain, planes, spaces = self._sized(top, trust)
-        sized = planes @ np.array([[0, 2, 2 * grows, 0], [2, 0, 2 * grows, 0], [0, 0, 0, 1.0]])
-        rows = np.vstack(
-            [
-                np.column_stack([touching, growth, np.zeros(len(growth))]),
-                np.column_stack([np.zeros((len(sized), 3)), sized]),
-            ]
-        )
+        gain, sized, spaces = self._sized(top, trust)
+        sized = sized @ np.array([[0, 2, 2 * grows, 0], [2, 0, 2 * grows, 0], [0, 0, 0, 1.0]])
+        rows = np.zeros((len(touching) + len(sized), 7))
+        rows[: len(touching), :6] = np.column_stack([touching, growth])
+        rows[len(touching) :, 3:] = sized
         limits = np.concatenate([contacts.value, holds.value - _FIRM, spaces])
         low, high = np.full(7, -trust), np.full(7, trust)
         low[2], high[2] = np.clip([(turn - top.turn) * arm for turn in self.turns], -trust, trust)
@@ -213,48 +202,42 @@ class Polisher:
 
     def moved(self, top: Inner, step: Array) -> Inner:
         """Return the top after a step."""
+        radius = float(np.clip(top.radius + step[5], *self.radii))
         return Inner(
             float(np.clip(top.turn + step[2] / _arm(top), *self.turns)),
             top.centre + turned(step[:2], -top.turn),
             top.half + step[3:5],
-            _settled(top.radius + step[5], *self.radii),
+            # at the very end of its span where it is as good as there
+            next((end for end in self.radii if abs(radius - end) < ROUNDING), radius),
         )
 
     def _sized(self, top: Inner, trust: float) -> tuple[Array, Array, Array]:
         """Return what counts of the unknowns, and what limits and goal leave of sizes and gain.
 
-        As rows by length, width and the gain of the goal, and the most of each.
+        The latter as rows by length, width and the gain of the goal, and the most of each.
         """
-        length, width = (max(size, 1.0) for size in self.of_size(top))
-        sizes = self.sizes
-        asked = [
-            least if size <= least - ROUNDING else min(size, least)
-            for size, least in ((length, sizes.asked_length), (width, sizes.asked_width))
-        ]
-        planes = sizes.half_planes(*asked)
-        rows = [((a, b, 0.0), most - a * length - b * width) for a, b, most in planes]
-        trades = np.exp(_TRADES * min(2 * trust / width, 1.0))
-        aims = [aim for by in trades if (aim := sizes.aim(length * by, width / by)) is not None]
-        if (here := sizes.aim(length, width)) is None:
-            return np.zeros(7), np.array([row for row, _ in rows]), np.array([s for _, s in rows])
-        unit, now = max(here.length, here.width), here.figure(length, width)
-        rows += [
-            ((-aim.length / unit, -aim.width / unit, 1.0), (aim.figure(length, width) - now) / unit)
-            for aim in aims
-        ]
-        gain = np.array([0.0, 0.0, 0.0, _TIE, _TIE, 0.0, 1.0])
-        if sizes.wish.goal is Goal.AREA:
-            gain[5] = -2 * CORNER_LOSS * top.radius / (length * width * unit)
-        return gain, np.array([row for row, _ in rows]), np.array([space for _, space in rows])
+        size, sizes = np.maximum(self.of_size(top), 1.0), self.sizes
+        asked = np.array(sizes.asked)
+        asked = np.where(size <= asked - ROUNDING, asked, np.minimum(size, asked))
+        ratio, (long, wide) = sizes.wish.limits.ratio, sizes.greatest
+        ends = (asked[0], long), (asked[1], wide), (ratio.least, ratio.greatest)
+        planes = np.array(half_planes(*ends))
+        rows, spaces = planes * [1.0, 1.0, 0.0], planes[:, 2] - planes[:, :2] @ size
+        gain = np.zeros(7)
+        if (here := sizes.aim(*size)) is not None:
+            trades = np.exp(_TRADES * min(2 * trust / size[1], 1.0))
+            near = (sizes.aim(*(size * [by, 1 / by])) for by in trades)
+            figures = np.array([aim for aim in near if aim is not None])
+            unit = max(here[:2])
+            over = figures[:, :2] @ size + figures[:, 2] - (here[:2] @ size + here[2])
+            figures = np.column_stack([-figures[:, :2] / unit, np.ones(len(figures))])
+            rows, spaces = np.vstack([rows, figures]), np.concatenate([spaces, over / unit])
+            gain[3:] = _TIE, _TIE, 0.0, 1.0
+            if sizes.wish.goal is Goal.AREA:
+                gain[5] = -2 * CORNER_LOSS * top.radius / (size.prod() * unit)
+        return gain, rows, spaces
 
 
 def _arm(top: Inner) -> float:
     """Return how far from its middle a turn of a top is counted, mm."""
     return max(float(top.half.max()), 1.0)
-
-
-def _settled(value: float, low: float, high: float) -> float:
-    """Return the value within the span, at its very end where it is as good as there."""
-    if value < low + ROUNDING:
-        return low
-    return high if value > high - ROUNDING else float(value)

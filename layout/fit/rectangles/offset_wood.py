@@ -8,13 +8,18 @@ top.
 Of radii from ρ₀ to ρ₁ those tops are searched here that are at least 2ρ₁ wide, or whose cores have
 square corners, ρ₁ ≤ t. Such a top holds the one of the same size with radius ρ₁, so that one's
 inner rectangle lies in the wood shrunk by c(ρ₁). The score is counted with the corners of ρ₀, the
-least. Narrower ones are another matter (`slim`).
+least.
+
+Slimmer ones hold, as each of any width does, a core with corners of c(ρ₀) that lies (1 − √½) times
+c(ρ) − c(ρ₀) farther inside: so far in, the arc of the sharper corner touches the rounder one from
+within. Its inner rectangle lies in the wood shrunk by c(ρ₀).
 """
 
 from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
+from functools import cache
 
 import numpy as np
 
@@ -23,8 +28,8 @@ from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..coarse import coarser
 from ..wish import ANY, Span, Wish
+from .boxes import Points
 from .gaps import Array
-from .holding import Points
 from .hull_bound import HullSides
 from .sizes import Sizes
 
@@ -35,6 +40,9 @@ round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corn
 _COARSELY = 1e-3
 """Share of the diagonal of details that a first look leaves out, for what it finds is made to fit
 anyhow."""
+
+_SQUARED = 1 - math.sqrt(0.5)
+"""Of what one radius is less than another: so far inside a top the sharper corner fits."""
 
 _SEVERAL_EDGES, _ROUGHLY = 500, 2e-4
 """Edges beyond which fewer are looked at first, and share of the diagonal by which those lie
@@ -47,13 +55,13 @@ class Piece:
 
     region: Region
     edges: Array
-    """(e, 4) array: its edges."""
+    """(e, 2, 2) array: its edges."""
     sides: HullSides
 
     @classmethod
     def of(cls, region: Region) -> Piece:
         """Return the whole of a region in one piece."""
-        return cls(region, region.edges.reshape(-1, 4), HullSides.of(region.corners))
+        return cls(region, region.edges, HullSides.of(region.corners))
 
 
 class Ground:
@@ -62,53 +70,47 @@ class Ground:
     def __init__(self, wood: Region, wish: Wish, held: Array, widest: float = math.inf) -> None:
         """Make it for tops that hold points, (m, 2) mm, and of which none is wider, mm."""
         self.wood, self.wish, self.held, self.widest = wood, wish, held, widest
-        self._pieces: dict[tuple[float, bool], tuple[Piece, ...]] = {}
+        self.pieces = cache(self._pieces)
 
-    def pieces(self, by: float, *, rough: bool = False) -> tuple[Piece, ...]:
-        """Return the wood shrunk by so much, mm, in pieces; with few edges where it is `rough`."""
-        key = by, rough
-        if key not in self._pieces:
-            if rough:
-                self._pieces[key] = self._roughly(self.pieces(by))
-            else:
-                region = _shrunk(self.wood, by, self.wish.gap)
-                self._pieces[key] = tuple(Piece.of(part) for part in region.pieces)
-        return self._pieces[key]
+    def _pieces(self, by: float, rough: bool) -> tuple[Piece, ...]:
+        """Return the wood shrunk by so much, mm, in pieces.
+
+        If `rough`, a little larger and with fewer edges where edges are many.
+        """
+        if not rough:
+            region = _shrunk(self.wood, by, self.wish.gap)
+            return tuple(Piece.of(part) for part in region.pieces)
+        exact = self.pieces(by, False)
+        if sum(len(piece.edges) for piece in exact) < _SEVERAL_EDGES:
+            return exact
+        every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in exact]
+        return tuple(Piece.of(wood.outer) for wood in every)
 
     def recipe(
-        self, radii: tuple[float, float], widths: Span = ANY, *, rough: bool = False
+        self,
+        radii: tuple[float, float],
+        widths: Span = ANY,
+        *,
+        slim: bool = False,
+        rough: bool = False,
     ) -> Recipe:
-        """Return what tops of these radii and widths, mm, are searched with."""
-        (least, greatest), lipping = radii, self.wish.lipping
-        inset = max(greatest, lipping)
-        sizes = Sizes.of(within(self.wish, widths), greatest)
+        """Return what tops of these radii and widths, mm, are searched with.
+
+        Those that may be `slim` by the sharpest of their corners, others by the roundest.
+        """
+        lipping = self.wish.lipping
+        sharp, blunt = (max(radius - lipping, 0.0) for radius in radii)
+        by = sharp if slim else blunt
+        loose = _SQUARED * (blunt - sharp) if slim else blunt - sharp
+        sizes = Sizes.of(within(self.wish, widths), radii[0 if slim else 1])
         return Recipe(
             radii,
             widths,
-            self.pieces(inset - lipping, rough=rough),
-            inset,
-            replace(sizes, radius=least, widest=self.widest),
-            Points(self.held, inset - max(least, lipping), max(least - lipping, 0.0)),
+            self.pieces(by, rough),
+            lipping + sharp + loose,
+            replace(sizes, radius=radii[0], widest=self.widest),
+            Points(self.held, loose, sharp),
         )
-
-    def any_width(self, radii: tuple[float, float], widths: Span) -> Recipe:
-        """Return what tops of these radii are searched with by the lines of their corner centres.
-
-        Each has its own inner rectangle, which may be a line: it lies in the wood shrunk by the
-        least radius, and inside its top by the greatest at most.
-        """
-        (least, greatest), lipping = radii, self.wish.lipping
-        sizes = Sizes.of(within(self.wish, widths), least)
-        must = Points(self.held, 0.0, max(greatest - lipping, 0.0))
-        pieces, inset = self.pieces(max(least - lipping, 0.0)), max(greatest, lipping)
-        return Recipe(radii, widths, pieces, inset, replace(sizes, widest=self.widest), must)
-
-    def _roughly(self, pieces: tuple[Piece, ...]) -> tuple[Piece, ...]:
-        """Return the pieces a little larger, with fewer edges, where edges are many."""
-        if sum(len(piece.edges) for piece in pieces) < _SEVERAL_EDGES:
-            return pieces
-        every = [coarser(SoundWood.exact(p.region), _ROUGHLY, outer_only=True) for p in pieces]
-        return tuple(Piece.of(rough.outer) for rough in every)
 
 
 @dataclass(frozen=True, slots=True)
@@ -118,7 +120,7 @@ class Recipe:
     radii: tuple[float, float]
     """Least and greatest corner radius, mm."""
     widths: Span
-    """Of these tops, mm: none less than two of the greatest radii, but for square cores."""
+    """Of these tops, mm: at least two of the greatest radii, but for slim and square cores."""
     pieces: tuple[Piece, ...]
     """Of the ground."""
     inset: float
@@ -127,27 +129,13 @@ class Recipe:
     must: Points
     """What the inner rectangles must hold, with the sharpest of their corners."""
 
-    def at(self, piece: Piece) -> list[Piece]:
-        """Return the pieces that may hold what lies in a piece of another recipe for a top.
-
-        Of what lies in the two for one top, the one holds the other.
-        """
-        every = self.pieces
-        return [p for p in every if len(every) == 1 or p.region.touches_or_crosses(piece.region)]
-
     @property
     def coarse_edges(self) -> Array:
-        """The edges of all pieces, (e, 4), with details left out."""
+        """The edges of all pieces, (e, 2, 2), with details left out."""
         corners = np.concatenate([piece.region.corners for piece in self.pieces])
         most = _COARSELY * math.hypot(*np.ptp(corners, axis=0))
-        simpler = [piece.region.simplified(most).edges.reshape(-1, 4) for piece in self.pieces]
-        both = zip(simpler, self.pieces, strict=True)
-        return np.concatenate([few if len(few) else piece.edges for few, piece in both])
-
-    @property
-    def looseness(self) -> float:
-        """How much score its bound gives away because the radius is not known."""
-        return self.sizes.corner_area(self.radii[1]) - self.sizes.corner_area(self.radii[0])
+        simpler = [(piece.region.simplified(most).edges, piece.edges) for piece in self.pieces]
+        return np.concatenate([few if len(few) else every for few, every in simpler])
 
 
 def within(wish: Wish, widths: Span) -> Wish:

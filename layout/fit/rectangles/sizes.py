@@ -9,13 +9,12 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass, replace
-from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
-from ..goal import Row, check, half_planes, wanted, worth
+from ..goal import check, wanted, worth
 from ..wish import Goal, Wish
 from .gaps import Array
 
@@ -40,9 +39,8 @@ class Sizes:
     wish: Wish
     radius: float
     """The corner radius that the score is counted with, mm."""
-    asked_length: float
-    asked_width: float
-    """The least that the limits ask for, overall, mm."""
+    asked: tuple[float, float]
+    """The least length and width that the limits ask for, overall, mm."""
     widest: float = math.inf
     """A width, mm, that no top on the wood exceeds."""
 
@@ -54,7 +52,7 @@ class Sizes:
         width = max(limits.width.least, 2 * radius, limits.length.least / limits.ratio.greatest)
         width = max(width, 2 * wish.lipping + NARROWEST if wish.lipping > 0 else 0.0)
         length = max(limits.length.least, width * max(1.0, limits.ratio.least))
-        return cls(wish, radius, length, width)
+        return cls(wish, radius, (length, width))
 
     def eased(self) -> Sizes:
         """Return the same, asking for less by what may be taken off a found top for its proof.
@@ -63,17 +61,13 @@ class Sizes:
         other, tops are looked for as far down as the bound counts them.
         """
         by = PROOF_ALLOWANCE - 2 * (PROOF_CHORD + 5 * ROUNDING)
-        return replace(self, asked_length=self.asked_length - by, asked_width=self.asked_width - by)
+        return replace(self, asked=(self.asked[0] - by, self.asked[1] - by))
 
     @property
-    def least_length(self) -> float:
+    def least(self) -> tuple[float, float]:
         """What is asked for, less what a found top may be reduced by for its proof, mm."""
-        return max(self.asked_length - PROOF_ALLOWANCE - ROUNDING, _TINY)
-
-    @property
-    def least_width(self) -> float:
-        """What is asked for, less what a found top may be reduced by for its proof, mm."""
-        return max(self.asked_width - PROOF_ALLOWANCE - ROUNDING, NARROWEST)
+        length, width = (size - PROOF_ALLOWANCE - ROUNDING for size in self.asked)
+        return max(length, _TINY), max(width, NARROWEST)
 
     @property
     def greatest(self) -> tuple[float, float]:
@@ -83,13 +77,8 @@ class Sizes:
         if self.wish.goal is Goal.NEAREST:
             long, wide = wanted(self.wish)
             length = min(length, max(long, limits.length.least))
-            width = min(width, max(wide, self.asked_width))
+            width = min(width, max(wide, self.asked[1]))
         return length, min(width, self.widest)
-
-    def half_planes(self, length: float, width: float) -> list[Row]:
-        """Return the limits as rows (a, b, c), with these least sizes, mm, and the greatest."""
-        ratio, most = self.wish.limits.ratio, self.greatest
-        return half_planes((length, most[0]), (width, most[1]), (ratio.least, ratio.greatest))
 
     def corner_area(self, radius: float) -> float:
         """Return what round corners of a radius take from the score, where it is the area."""
@@ -97,29 +86,26 @@ class Sizes:
 
     def trimmed(self, length: Array, width: Array) -> tuple[Array, Array]:
         """Return the best sizes within the limits that are no larger than these."""
-        limits = self.wish.limits
-        most_length, most_width = self.greatest
+        ratio, (most_length, most_width) = self.wish.limits.ratio, self.greatest
         width = np.minimum(width, most_width)
-        longest = min(limits.ratio.greatest, ENDLESS) * width
-        length = np.minimum(np.minimum(length, most_length), longest)
-        return length, np.minimum(width, length / max(1.0, limits.ratio.least))
+        longest = np.minimum(most_length, min(ratio.greatest, ENDLESS) * width)
+        length = np.minimum(length, longest)
+        return length, np.minimum(width, length / max(1.0, ratio.least))
 
     def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
         """Return whether trimmed sizes are large enough."""
-        enough: NDArray[np.bool_] = (length >= self.least_length) & (width >= self.least_width)
+        enough: NDArray[np.bool_] = (length >= self.least[0]) & (width >= self.least[1])
         return enough
 
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
-        area = length
-        if self.wish.goal is Goal.AREA:  # an endless length has none
-            area = length * width - self.corner_area(self.radius)
-        return worth(self.wish, length, width, area)
+        area = length * width if self.wish.goal is Goal.AREA else length  # may be endless
+        return worth(self.wish, length, width, area - self.corner_area(self.radius))
 
     def promise(self, length: Array, width: Array) -> Array:
         """Return what tops are worth trimmed, or would be were they not a little too small."""
         length, width = self.trimmed(length, width)
-        short = np.minimum(length / self.least_length, width / self.least_width)
+        short = np.minimum(length / self.least[0], width / self.least[1])
         return self.score(length, width) * np.where(short > _HOPELESS, 1.0, short)
 
     def most(self, length: Array, width: Array) -> Array:
@@ -143,41 +129,30 @@ class Sizes:
         else:
             peak = np.full_like(c, 0.0 if self.wish.goal is Goal.LENGTH else np.inf)
         low = np.maximum((c - a * most_long) / b, c / (b + a * min(limits.ratio.greatest, ENDLESS)))
-        high = np.minimum(
-            (c - a * self.least_length) / b, c / (b + a * max(1.0, limits.ratio.least))
-        )
+        high = np.minimum((c - a * self.least[0]) / b, c / (b + a * max(1.0, limits.ratio.least)))
         width = np.minimum(
-            np.maximum(np.maximum(peak, low), self.least_width), np.minimum(high, most_wide)
+            np.maximum(np.maximum(peak, low), self.least[1]), np.minimum(high, most_wide)
         )
         # no less than that where the width is allowed, but for rounding
-        return self.most(np.maximum((c - b * width) / a, self.least_length), width)
+        return self.most(np.maximum((c - b * width) / a, self.least[0]), width)
 
-    def aim(self, length: float, width: float) -> Aim | None:
+    def aim(self, length: float, width: float) -> Array | None:
         """Return a figure that bounds the score and touches it at these sizes, mm, or None.
+
+        Three numbers a, b, c: a · length + b · width + c, where neither a nor b is negative.
 
         The area A: ln A is at most its tangent, L/l + W/w − 2 + ln l w. The distance from the
         wanted sizes is at least its component along any way; along that from here it is as much,
         but where one of them is already too large.
         """
-        if self.wish.goal is Goal.LENGTH:
-            return Aim(1.0, 0.0, 0.0)
-        if self.wish.goal is Goal.WIDTH:
-            return Aim(0.0, 1.0, 0.0)
+        if self.wish.goal in (Goal.LENGTH, Goal.WIDTH):
+            return np.array([self.wish.goal is Goal.LENGTH, self.wish.goal is Goal.WIDTH, 0.0])
         if self.wish.goal is Goal.AREA:
-            return Aim(1 / length, 1 / width, math.log(length * width) - 2)
-        long, wide = wanted(self.wish)
-        way = max(long - length, 0.0), max(wide - width, 0.0)
+            return np.array([1 / length, 1 / width, math.log(length * width) - 2])
+        asked = np.array(wanted(self.wish))
+        way = np.maximum(asked - [length, width], 0.0)
         miss = math.hypot(*way)
-        if miss == 0:
-            return None
-        along, across = way[0] / miss, way[1] / miss
-        return Aim(along, across, -along * long - across * wide)
-
-    @property
-    def ceiling(self) -> float:
-        """A score that no top within the limits beats, on whatever wood."""
-        endless = np.array(ENDLESS)
-        return float(self.most(endless, endless))
+        return None if miss == 0 else np.array([*way, -way @ asked]) / miss
 
     def needed(self, length: Array, width: Array, enough: float) -> tuple[Array, Array]:
         """Return the least length and width of an allowed top up to these sizes that scores enough.
@@ -187,37 +162,24 @@ class Sizes:
         """
         length, width = self.trimmed(length, width)
         ratio = self.wish.limits.ratio
+        long, wide = np.zeros_like(length), np.zeros_like(width)
         if self.wish.goal is Goal.AREA:
             area = max(enough + self.corner_area(self.radius), 0.0)
-            long, wide = area / np.maximum(width, _TINY), area / np.maximum(length, _TINY)
-            long = np.maximum(long, math.sqrt(max(1.0, ratio.least) * area))
-            wide = np.maximum(wide, math.sqrt(area / ratio.greatest))
+            least = math.sqrt(area * max(1.0, ratio.least)), math.sqrt(area / ratio.greatest)
+            long = np.maximum(area / np.maximum(width, _TINY), least[0])
+            wide = np.maximum(area / np.maximum(length, _TINY), least[1])
         elif self.wish.goal is Goal.NEAREST:
             asked = wanted(self.wish)
             miss = math.hypot(*asked) * (1 / max(enough, _TINY) - 1)
             long = asked[0] - _other_leg(miss, asked[1] - width)
             wide = asked[1] - _other_leg(miss, asked[0] - length)
+        elif self.wish.goal is Goal.LENGTH:
+            long += enough
         else:
-            zero = np.zeros_like(length)
-            long, wide = (
-                (zero + enough, zero) if self.wish.goal is Goal.LENGTH else (zero, zero + enough)
-            )
-        wide = np.maximum(np.maximum(wide, self.least_width), long / ratio.greatest)
-        long = np.maximum(np.maximum(long, self.least_length), wide * max(1.0, ratio.least))
+            wide += enough
+        wide = np.maximum(np.maximum(wide, self.least[1]), long / ratio.greatest)
+        long = np.maximum(np.maximum(long, self.least[0]), wide * max(1.0, ratio.least))
         return long, wide
-
-
-class Aim(NamedTuple):
-    """A linear figure of length and width that stands for the score near some sizes."""
-
-    length: float
-    width: float
-    """How it grows with either, not negative."""
-    rest: float
-
-    def figure(self, length: float, width: float) -> float:
-        """Return the figure of these sizes, mm."""
-        return self.length * length + self.width * width + self.rest
 
 
 def _other_leg(hypotenuse: float, leg: Array) -> Array:

@@ -20,86 +20,118 @@ other a bound closes in on tops that are capsules; wider ones are searched by th
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import replace
-from functools import cached_property, partial
 
 from ...geometry import Placement, Point
-from ...geometry.polygon import Region
 from ...outlines import Capsule
-from ...panel.sound import SoundWood
 from ..branch_and_bound import Outcome, search
-from ..convex.boxes import Box
-from ..convex.capsule import CapsuleKind
-from ..convex.capsule_lift import CapsuleLift
+from ..convex.boxes import Box as CapsuleBox
+from ..convex.capsule import CapsuleKind, CapsuleLift
 from ..convex.family import TwoSizes
+from ..convex.lift import Rows
 from ..convex.pose import Pose
-from ..convex.relaxation import Patch, Rows
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
 from ..wish import Span, Wish
 from ..wood.edges import Array
+from .family import LOOKS_A_BOX, Box, RoundedRectangles, Slim
 from .offset_wood import within
 from .sizes import NARROWEST
+
+_CLOSER = 0.125
+"""Share of what tops may be wider than two corner radii, by which they may once their bound is too
+loose."""
+_MORE = 8
+"""How many times as much effort capsules are searched with each time again."""
+
+
+def cut(family: RoundedRectangles, slim: Slim) -> Iterator[Box | Slim]:
+    """Yield what of slim tops may still be better: fewer radii first, then less slim ones.
+
+    The best of their capsules bounds them once they are nearly capsules.
+    """
+    (least, greatest), margin = slim.radii, slim.widest - 2 * slim.radii[1]
+    slim = replace(slim, bound=min(slim.bound, family.bound_by_turns(slim.radii, slim.widest)))
+    in_two = family.counts and greatest - least > margin
+    ended = True
+    if slim.bound > family.target and not in_two:
+        slim, ended = _searched(family, slim)
+    if slim.bound <= family.target or not ended:
+        yield slim
+        return
+    if in_two:
+        middle = (least + greatest) / 2
+        yield replace(slim, radii=(middle, greatest))
+        greatest = middle
+    else:
+        margin *= _CLOSER
+    yield from family.parts(slim.bound, (least, greatest), 2 * greatest + margin, slim.widest)
+
+
+def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
+    """Return slim tops by the best of their capsules, and whether more search tells no more.
+
+    The top about the best capsule is tried.
+    """
+    (least, greatest), target = slim.radii, family.target
+    corners = family.polisher.sizes.corner_area
+    over = corners(slim.widest / 2) - corners(least)
+    effort = min(slim.effort, family.wish.most_effort - family.looks)
+    widths = 2 * least, slim.widest
+    found = best_capsule(family.seen, family.wish, widths, target - over, effort)
+    family.looks += LOOKS_A_BOX + found.looks
+    if found.top is not None:
+        x, y, turn, half_length, half_width = found.top
+        place = Placement(Point(x, y) + family.seen.middle, turn)
+        radius = min(greatest, half_width + family.wish.lipping)
+        top = family.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
+        family.take(top, hope=0.0)
+    bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
+    ended = found.looks < slim.effort or found.score + over > target
+    return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
 
 
 class _Lift(CapsuleLift):
     """Capsules that come as near as `spare`, mm, to what a top must hold."""
 
-    def __init__(self, spare: float, box: Box, patch: Patch) -> None:
-        super().__init__(box, patch)
-        self.spare = spare
+    kind: _Kind
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which they do; each is of a unit way."""
         rows, limits = super().held(seen)
-        return Rows(rows, limits + self.spare)
+        return Rows(rows, limits + self.kind.spare)
 
 
 class _Kind(CapsuleKind):
     """The same, as the search for the largest sees them."""
 
+    lifted = _Lift
+
     def __init__(self, spare: float) -> None:
         self.spare = spare
-        self.lift = partial(_Lift, spare)
 
-    def held_radii(self, box: Box, points: Array, reach: float) -> Array:
+    def held_radii(self, box: CapsuleBox, points: Array, reach: float) -> Array:
         """Return radii that they need to come so near."""
         return super().held_radii(box, points, reach) - self.spare
 
 
-class Capsules:
-    """The capsules in one piece of wood that are as wide as tops of some radii."""
+def best_capsule(
+    wood: Wood, wish: Wish, widths: tuple[float, float], enough: float, most_looks: float
+) -> Outcome[Pose]:
+    """Return the best capsule between two widths, mm, and a bound for what tops hold.
 
-    def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region]) -> None:
-        self.wood, self.wish, self.held = wood, wish, held
-
-    @cached_property
-    def _seen(self) -> Wood:
-        return Wood(self.wood, self.held)
-
-    def best(self, radius: float, widest: float, enough: float, most_looks: float) -> Outcome[Pose]:
-        """Return the best one from two radii to `widest`, mm, wide and a bound for what tops hold.
-
-        Which lies no lower than where one worth `enough` would be of interest.
-        """
-        widths = Span(min(max(2 * radius, NARROWEST), widest), widest)
-        wish = replace(within(self.wish, widths), gap=self.wish.gap / 2)
-        kind = _Kind(self.spare(radius, widest))
-        family = TwoSizes(self._seen, Sizing(kind, wish, Capsule(2.0, 1.0)))
-        return search(
-            family,
-            gap=wish.gap,
-            most_steps=wish.most_steps,
-            most_looks=most_looks,
-            enough=max(enough, 0.0) * (1 - wish.gap),
-        )
-
-    @staticmethod
-    def spare(radius: float, widest: float) -> float:
-        """Return how far, mm, what a top must hold may lie off its capsule."""
-        return (math.sqrt(2) - 1) * (widest / 2 - radius)
-
-    def placed(self, pose: Pose) -> Placement:
-        """Return where it lies."""
-        return Placement(Point(pose.x, pose.y) + self._seen.middle, pose.turn)
+    These have radii of half the least at least. The bound lies no lower than where one worth
+    `enough` would be of interest.
+    """
+    least, widest = widths
+    span = Span(min(max(least, NARROWEST), widest), widest)
+    wish = replace(within(wish, span), gap=wish.gap / 2)
+    kind = _Kind((math.sqrt(2) - 1) * (widest - least) / 2)
+    return search(
+        TwoSizes(wood, Sizing(kind, wish, Capsule(2.0, 1.0))),
+        gap=wish.gap,
+        most_steps=wish.most_steps,
+        most_looks=most_looks,
+        enough=max(enough, 0.0) * (1 - wish.gap),
+    )

@@ -112,8 +112,10 @@ class Laid:
         points = np.concatenate([shape.corners, shape.probes])
         gain = play.far(points)
         gain[len(shape.corners) :] -= shape.depths
-        most = depths.most(turned(points, -float(pose[2])) + pose[:2]) + gain
-        near = most <= most.min() + reach + 2 * depths.step
+        deepest = depths.most(turned(points, -float(pose[2])) + pose[:2])
+        most = deepest + gain
+        # beyond the table a point may lie far less deep than that tells
+        near = (most <= most.min() + reach + 2 * depths.step) | (deepest < 0)
         return points[near], gain[near]
 
     def corners_near(self, pose: Array) -> Array:

@@ -118,17 +118,14 @@ def _close(
     """
     of_wood, turn = endless is not None, float(pose[2])
     side, frame = (1.0, 0.0) if of_wood else (-1.0, turn)
-    at = Segments.of(edges)
-    left, along = at.seen(arms + pose[:2] if of_wood else turned(arms, turn))
-    beyond = np.maximum(np.abs(along) - at.half, 0.0)
-    distance = np.hypot(left, beyond)
-    least = float(distance.min())
-    point, edge = np.nonzero(distance <= least + 2 * farthest)
-    left, along, beyond, distance = (of[point, edge] for of in (left, along, beyond, distance))
+    at, points = Segments.of(edges), arms + pose[:2] if of_wood else turned(arms, turn)
+    distances = at.distances(points)
+    least = float(distances.min())
+    point, edge = np.nonzero(distances <= least + 2 * farthest)
+    left, along, to_end, distance = at.ways(points[point], edge)
     open_ended = np.zeros(len(edge), dtype=np.bool_) if endless is None else endless[edge]
-    square = (beyond == 0) | open_ended
-    across, unit, arm = at.across[edge], at.unit[edge], arms[point]
-    to_end = across * left[:, None] + unit * np.copysign(beyond, along)[:, None]
+    square = (np.abs(along) <= at.half[edge]) | open_ended
+    across, arm = at.across[edge], arms[point]
     to_end /= np.where(distance > 0, distance, 1.0)[:, None]
     normal = turned(np.where(square[:, None], across * side, to_end), -frame)
     swing = normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]

@@ -15,7 +15,8 @@ import numpy as np
 from ...geometry import Path, Point, Region
 from ...geometry.beside import Way
 from ...geometry.tolerance import CHORD, PROOF_CHORD
-from ...panel.defect import Defect, Spoils
+from ...panel.defect import Defect
+from ...panel.defect_kinds import Spoils
 from ...panel.panel import Panel
 from ..found import Fit
 
@@ -94,10 +95,8 @@ def contacts_of(
 
     Parameters
     ----------
-    margin : float
-        Kept to the panel's edges and cut-outs, mm.
-    tape_error : float
-        Kept besides, everywhere, mm.
+    margin, tape_error : float
+        Kept to the panel's edges and cut-outs, and besides everywhere, mm.
     sides : sequence of Side
         The parts of the panel's boundary by name; without any the whole is "the edge".
     points : iterable of Point

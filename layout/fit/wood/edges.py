@@ -148,19 +148,13 @@ def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Arr
 
     Those that are not `inside`, (m,) of bool, not to the left of the edges, lie less than 0 deep.
     """
-    seen, count = Segments.of(edges), len(points)
-    which = np.zeros(count, dtype=np.intp)
-    for some in blocks(count, len(edges)):
+    seen, which = Segments.of(edges), np.zeros(len(points), dtype=np.intp)
+    for some in blocks(len(points), len(edges)):
         which[some] = seen.distances(points[some]).argmin(axis=1)
-    across, unit = seen.across[which], seen.unit[which]
-    left = (points * across).sum(axis=1) - seen.height[which]
-    along = (points * unit).sum(axis=1) - seen.begin[which]
-    beyond = along - np.clip(along, -seen.half[which], seen.half[which])
-    off, side = left[:, None] * across + beyond[:, None] * unit, np.where(inside, 1.0, -1.0)
-    far = np.hypot(left, beyond)
-    square = far < _ON
+    _, _, off, far = seen.ways(points, which)
+    side, square = np.where(inside, 1.0, -1.0), far < _ON
     deeper = side[:, None] * off / np.where(square, 1.0, far)[:, None]
-    return side * far, np.where(square[:, None], across, deeper)
+    return side * far, np.where(square[:, None], seen.across[which], deeper)
 
 
 def _nearest_of_all(edges: Array, points: Array) -> Array:
@@ -205,6 +199,19 @@ class Segments(NamedTuple):
         left -= self.height
         along -= self.begin
         return left, along
+
+    def ways(self, points: Array, which: NDArray[np.intp]) -> tuple[Array, Array, Array, Array]:
+        """Return how each of k points, (k, 2) mm, lies to one of them.
+
+        How far to its left, how far along from its middle, the way from its nearest place, (k, 2),
+        and how long that is.
+        """
+        across, unit, half = self.across[which], self.unit[which], self.half[which]
+        left = (points * across).sum(axis=1) - self.height[which]
+        along = (points * unit).sum(axis=1) - self.begin[which]
+        beyond = along - np.clip(along, -half, half)
+        way = left[:, None] * across + beyond[:, None] * unit
+        return left, along, way, np.hypot(left, beyond)
 
     def distances(self, points: Array) -> Array:
         """Return the distance from each of m points to each of them, (m, n) mm.

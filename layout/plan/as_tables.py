@@ -1,79 +1,39 @@
-"""A job as the tables of a job file: reading them gives the same job again."""
+"""Panel, top and legs as the tables of a job file: reading them gives the same again.
+
+A file has no key for how many steps a search may take, nor for a printer's profile.
+"""
 
 from __future__ import annotations
 
 import math
-from typing import TYPE_CHECKING, Any
+from contextlib import suppress
+from typing import Any
 
 from ..cutting.profile import EdgeProfile
 from ..errors import LayoutError
-from ..fit.wish import Goal, Limits
+from ..fit.wish import Goal, Limits, Wish
 from ..fit.wish_kinds import Span
 from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
 from ..keys.figures import Length
 from ..keys.plane import At, Ring
-from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import Fixing, LegsWish
-from ..panel.defect import SPOILS, Defect
-from ..panel.outline import oval_outline, rectangular_outline, round_outline
+from ..panel import Defect, Panel, oval_outline, rectangular_outline, round_outline
+from ..panel.defect_kinds import SPOILS
 from ..units import Units
 from .spelt import keyed, spelt
-
-if TYPE_CHECKING:
-    from ..plan.job import Job
 
 Tables = dict[str, Any]
 
 
-def tables_from(job: Job) -> Tables:
-    """Return the tables of a job file.
-
-    What a file has no key for is left out: how many steps a search may take, a printer's profile.
-
-    Raises
-    ------
-    LayoutError
-        If the panel has curves that a file cannot hold.
-    """
-    units = job.units
-    tables: Tables = {
-        "units": units.value,
-        "name": job.name,
-        "panel": _panel(job),
-        "top": _top(job),
-    }
-    if job.legs is not None:
-        tables["legs"] = _legs(job.legs, job.table, units)
-    for name in ("tools", "offcuts", "template", "materials", "work", "money"):
-        held = keyed(getattr(job, name), units)
-        if name == "template" and units.is_imperial:  # there another paper is usual
-            held["paper"] = job.template.paper.name
-        if held:
-            tables[name] = held
-    return tables
-
-
-def _panel(job: Job) -> Tables:
-    panel, units = job.panel, job.units
-    held = keyed(panel, units)
-    held.update(keyed(panel.build, units))
-    if job.missing:
-        held.pop("thickness", None)
+def panel_table(panel: Panel, units: Units) -> Tables:
+    """Return a panel; a `LayoutError` is raised if it has curves that a file cannot hold."""
+    held = {**keyed(panel, units), **keyed(panel.build, units)}
     held["outline"] = _outline(panel.boundary, units)
     if panel.cut_outs:
         held["cutouts"] = [_cut_out(path, units) for path in panel.cut_outs]
     if panel.defects:
         held["defects"] = [_defect(defect, units) for defect in panel.defects]
-    if job.table.swing != SWING:
-        held["moisture"] = [0.0, job.table.swing]
-    if job.table.quartered:
-        held["sawn"] = "quarter"
-    if job.datum is not None:
-        start, end = (spelt(At(), point, units) for point in job.datum)
-        held["datum"] = {"from": start, "to": end}
-    if job.damaged:
-        held["damaged"] = list(job.damaged)
     return held
 
 
@@ -81,36 +41,22 @@ def _outline(boundary: Path, units: Units) -> Tables:
     """Return the outline of a panel: by its sides where they say it all, else by its corners."""
     box, length = boundary.bounds, Length()
     if box.left == box.bottom == 0.0:
-        x, y = box.right, box.top
-        if boundary == round_outline(x):
-            return {"diameter": spelt(length, x, units)}
-        if boundary == oval_outline(x, y):
-            return {"axes": [spelt(length, side, units) for side in (x, y)]}
-        radii = _radii(boundary, x, y)
-        if radii is not None:
-            sides = {"length": spelt(length, x, units), "width": spelt(length, y, units)}
-            corners = [spelt(length, radius, units) for radius in radii]
-            return {**sides, "radii": corners} if any(radii) else sides
+        x, y = (spelt(length, side, units) for side in (box.right, box.top))
+        if boundary == round_outline(box.right):
+            return {"diameter": x}
+        if boundary == oval_outline(box.right, box.top):
+            return {"axes": [x, y]}
+        arcs = [segment for segment in boundary.segments if isinstance(segment, Arc)]
+        near = ([a for a in arcs if a.centre.distance_to(c) < 1.5 * a.radius] for c in box.corners)
+        a, b, c, d = (found[0].radius if found else 0.0 for found in near)
+        with suppress(LayoutError):
+            if boundary == rectangular_outline(box.right, box.top, radii=(a, b, c, d)):
+                radii = [spelt(length, radius, units) for radius in (a, b, c, d)]
+                return {"length": x, "width": y} | ({"radii": radii} if any((a, b, c, d)) else {})
     points, bows = _through(boundary)
     held: Tables = {"points": spelt(Ring(), points, units)}
     told = [{"from": k, "rise": spelt(length, rise, units)} for k, rise in bows.items()]
     return {**held, "bows": told} if told else held
-
-
-def _radii(boundary: Path, x: float, y: float) -> tuple[float, float, float, float] | None:
-    """Return the radii of the corners A, B, C, D of a rectangle; None for any other outline."""
-    arcs = [segment for segment in boundary.segments if isinstance(segment, Arc)]
-
-    def radius(corner: Point) -> float:
-        near = (arc for arc in arcs if arc.centre.distance_to(corner) < 1.5 * arc.radius)
-        return next((arc.radius for arc in near), 0.0)
-
-    a, b, c, d = (radius(corner) for corner in boundary.bounds.corners)
-    try:
-        same = boundary == rectangular_outline(x, y, radii=(a, b, c, d))
-    except LayoutError:
-        return None
-    return (a, b, c, d) if same else None
 
 
 def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
@@ -155,18 +101,19 @@ def _defect(defect: Defect, units: Units) -> Tables:
     return held
 
 
-def _top(job: Job) -> Tables:
-    wish, units = job.wish, job.units
+def top_table(wish: Wish, units: Units) -> Tables:
+    """Return the top that is wished for."""
     held = {**keyed(wish, units), "shape": list(wish.shapes), **_limits(wish.limits, units)}
     if wish.goal is Goal.NEAREST and wish.wanted is not None:
         held["length"], held["width"] = (spelt(Length(), side, units) for side in wish.wanted)
-    elif wish.parallel_to is None and wish.limits.most_turn_deg != Limits().most_turn_deg:
-        held["most_turn"] = wish.limits.most_turn_deg
     if wish.parallel_to is not None:
         held.pop("most_turn", None)
-    held.update(keyed(job, units))
-    profile: EdgeProfile = job.profile
-    held.update(keyed(profile, units))
+    return held
+
+
+def edge_table(profile: EdgeProfile, units: Units) -> Tables:
+    """Return the edge of the top."""
+    held = keyed(profile, units)
     if profile.bevel_in:
         bevel = (profile.bevel_in, profile.bevel_up)
         held["bevel"] = [spelt(Length(), side, units) for side in bevel]
@@ -194,32 +141,25 @@ def _limits(limits: Limits, units: Units) -> Tables:
     return held
 
 
-def _legs(legs: LegsWish, table: TableWish, units: Units) -> Tables:
-    foot, plate = legs.foot, legs.plate
+def legs_table(legs: LegsWish, table: TableWish, units: Units) -> Tables:
+    """Return the legs, and what is asked of the table on them."""
+    foot, plate, length = legs.foot, legs.plate, Length()
     sizes = (foot.length, foot.width) if foot.shape.has_two_sizes else (foot.length,)
-    told = [spelt(Length(), side, units) for side in sizes]
+    told = [spelt(length, side, units) for side in sizes]
     held = {**keyed(legs, units), **keyed(table, units), **keyed(foot, units)}
-    held.update(size=told if len(told) > 1 else told[0], height=spelt(Length(), legs.height, units))
-    held["fixing"] = legs.fixing.value
-    held["density" if not legs.material else "material"] = legs.material or legs.density
-    if legs.material:
-        held.pop("density", None)
+    held.update(size=told if len(told) > 1 else told[0], height=spelt(length, legs.height, units))
+    held.update(fixing=legs.fixing.value, density=legs.density)
     if plate is not None:
         held.update(keyed(plate, units))
-        held["plate"] = [spelt(Length(), side, units) for side in (plate.length, plate.width)]
-    for name in _unsaid(legs, table):
-        held.pop(name, None)
-    return held
-
-
-def _unsaid(legs: LegsWish, table: TableWish) -> tuple[str, ...]:
-    """Return which of the keys that hang on others have no place beside what those say."""
-    glue = () if legs.fixing is Fixing.GLUED else ("glue",)
-    wall = () if legs.foot.shape.has_wall else ("wall",)
+        held["plate"] = [spelt(length, side, units) for side in (plate.length, plate.width)]
+    # What hangs on others has no place beside what those say.
+    unsaid = ["density"] if legs.material else []
+    unsaid += [] if legs.fixing is Fixing.GLUED else ["glue"]
+    unsaid += [] if foot.shape.has_wall else ["wall"]
     if legs.at:
-        counted: tuple[str, ...] = ("count", "counts", "goal")
+        unsaid += ["count", "counts", "goal"]
     elif not table.counts:
-        counted = ("counts", "goal")
+        unsaid += ["counts", "goal"]
     else:
-        counted = ("counts",) if table.counts == (legs.count,) else ("count",)
-    return (*glue, *wall, *counted)
+        unsaid += ["counts" if table.counts == (legs.count,) else "count"]
+    return {name: value for name, value in held.items() if name not in unsaid}

@@ -31,24 +31,12 @@ Spelt = Any
 
 
 def spelt(kind: Kind, held: Any, units: Units) -> Spelt:  # noqa: ANN401 - as the kind
-    """Return a value as a key of this kind has it in a file whose lengths count in `units`.
-
-    Raises
-    ------
-    LayoutError
-        If a file has no way to write it.
-    """
-    way = next((_WAYS[cls] for cls in type(kind).__mro__ if cls in _WAYS), None)
-    if way is None:
-        raise LayoutError(f"{held!r} cannot be written in a job file")
-    return way(kind, held, units)
+    """Return a value as a key of this kind has it in a file whose lengths count in `units`."""
+    return next(_WAYS[cls] for cls in type(kind).__mro__ if cls in _WAYS)(kind, held, units)
 
 
 def keyed(value: Any, units: Units) -> dict[str, Spelt]:  # noqa: ANN401 - any dataclass
-    """Return the keys of a job file that make a value what it is, where they are not as usual.
-
-    What stands under a heading of its own is not among them.
-    """
+    """Return the keys of a job file, but for tables, that make a value other than usual."""
     return {
         own.name: spelt(own.kind, getattr(value, name), units)
         for name, own in keys_by_field(type(value)).items()
@@ -62,15 +50,14 @@ def _each(kind: Kind, held: Iterable[Any], units: Units) -> list[Spelt]:
     return [spelt(kind, one, units) for one in held]
 
 
-def _name_of(held: Any, options: Mapping[str, Any]) -> str:  # noqa: ANN401
-    return next(name for name, option in options.items() if option == held)
+def _name_of(kind: Choice, held: Any, units: Units) -> str:  # noqa: ANN401
+    return next(name for name, option in kind.options.items() if option == held)
 
 
 def _names(kind: Choices, held: Any, units: Units) -> list[str]:  # noqa: ANN401
-    options = kind.choice.options
     if isinstance(held, frozenset):
-        return [name for name, option in options.items() if option in held]
-    return [_name_of(one, options) for one in held]
+        return [name for name, option in kind.choice.options.items() if option in held]
+    return _each(kind.choice, held, units)
 
 
 def _number(kind: Number, held: float, units: Units) -> float:
@@ -106,7 +93,7 @@ _WAYS: Mapping[type, Callable[[Any, Any, Units], Spelt]] = {
     **dict.fromkeys((Text, YesNo, EdgeName), lambda kind, held, units: held),
     **dict.fromkeys((EdgeNames, HourSpan), lambda kind, held, units: list(held)),
     **dict.fromkeys((Points, Ring, Pairs), lambda kind, held, units: _each(At(), held, units)),
-    Choice: lambda kind, held, units: _name_of(held, kind.options),
+    Choice: _name_of,
     Choices: _names,
     Number: _number,
     Length: _length,
