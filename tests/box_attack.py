@@ -9,23 +9,17 @@ from typing import NamedTuple
 import numpy as np
 
 from panelwright.layout.fit.convex.boxes import Box, patch_of
-from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.capsule_lift import CapsuleLift
-from panelwright.layout.fit.convex.d_end import DEndKind
-from panelwright.layout.fit.convex.d_end_lift import DEndLift
+from panelwright.layout.fit.convex.capsule import CapsuleKind, CapsuleLift
+from panelwright.layout.fit.convex.d_end import DEndKind, DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
 from panelwright.layout.fit.convex.family import TwoSizes
-from panelwright.layout.fit.convex.form import own_form
 from panelwright.layout.fit.convex.kind import Kind
-from panelwright.layout.fit.convex.lift import Lift
-from panelwright.layout.fit.convex.oval import OvalKind
-from panelwright.layout.fit.convex.oval_lift import OvalLift
+from panelwright.layout.fit.convex.lift import Edges, Lift
+from panelwright.layout.fit.convex.oval import OvalKind, OvalLift
 from panelwright.layout.fit.convex.polygon import ConvexKind
 from panelwright.layout.fit.convex.pose import Pose
-from panelwright.layout.fit.convex.relaxation import Edges
 from panelwright.layout.fit.convex.sizing import Sizing
-from panelwright.layout.fit.convex.superellipse import SuperellipseKind
-from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind, SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wish import Limits, Span, Wish
 from panelwright.layout.fit.wood.edges import Array, turned
@@ -67,7 +61,7 @@ KINDS: dict[str, Kind] = {
     "capsule": CapsuleKind(),
     "D end": DEndKind(),
     "superellipse": SuperellipseKind(3.0),
-    "hexagon": ConvexKind(own_form(RegularPolygon(6, 2.0))),
+    "hexagon": ConvexKind(RegularPolygon(6, 2.0)),
 }
 """One of each kind of convex top."""
 
@@ -193,7 +187,7 @@ def hugged_box(
     turn, low = rng.uniform(0, math.pi), float(shapes)
     p = low + (ends[3] + 1) / 2 * span
     pose = Pose(0.0, 0.0, turn + ends[2] * half_turn, *kind.sizes(p, rng.uniform(80, 300)))
-    wish = Wish((shape,), exponent=getattr(kind, "exponent", 2.5))
+    wish = Wish((shape,), exponent=getattr(kind.body, "exponent", 2.5))
     form = OUTLINES[shape](wish)
     assert form is not None
     outline = form.resized(2 * pose.half_length, 2 * pose.half_width)
@@ -218,7 +212,7 @@ def hugged_box(
     box = Box(turn, half_turn, low, low + span, middle[None], turn, (size, size), clear, edges)
     if found is None:
         return Attacked(family.bound(box, 1e-3), 0.0)
-    radius = kind.radius_of_width(p, found[1].half_width)
+    radius = kind.radius_of(found[1])
     box.most, patch = radius * (1 + 1e-9), patch_of(box)
     lift = kind.lift(box, patch)
     seen = Edges(wood.outer_edges[edges], wood.outermost[edges])

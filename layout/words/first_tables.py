@@ -176,7 +176,7 @@ def _curve(plan: Plan) -> Iterator[tuple[str, str]]:
             continue
         match method.figures:
             case Swing() as swing:
-                at = centres_of(plan, [p.at for p in method.pivots] or swing.centres)
+                at = _centres(plan, [p.at for p in method.pivots] or swing.centres)
                 radius = swing.core_radius(plan.top.lipping) if plan.top.lipping else 0.0
                 core = f"; core R {tape.figure(radius)}" if radius > 0 else ""
                 yield "Curve", f"pencil R {tape.figure(swing.radius)}{core} about {at}{joined}"
@@ -194,7 +194,7 @@ def _curve(plan: Plan) -> Iterator[tuple[str, str]]:
                 yield "Curve", f"{method.name}: in its step"
 
 
-def centres_of(plan: Plan, places: Sequence[Point]) -> str:
+def _centres(plan: Plan, places: Sequence[Point]) -> str:
     """Return the labels of the marks that a radius is swung about, in short."""
     named = {m.label: plan.top.placement.into(m.point) for m in plan.marks.marks}
     found = (

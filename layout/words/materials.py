@@ -50,13 +50,13 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
 
     def amount(of: str) -> Callable[[Lines], str]:
         def told(row: Lines) -> str:
-            cells = [amount_words(getattr(line, of), line.unit, tape) for line in row]
+            cells = [_told_amount(getattr(line, of), line.unit, tape) for line in row]
             return cells[0] if len(cells) == 1 else " · ".join(c.replace("–", "0") for c in cells)
 
         return told
 
     columns: dict[str, Callable[[Lines], str]] = {
-        "What": lambda row: name_words(row, tape),
+        "What": lambda row: _name(row, tape),
         "It takes": amount("need"),
     }
     if any(line.have for line in lines):
@@ -66,7 +66,7 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
         without = f", without {listed(materials.unpriced)}: no price is given"
         cost = sum_words(materials.cost, currency)
         cost = f" {cost} in all{without if materials.unpriced else ''}."
-    columns["Reckoned from"] = lambda row: reckoned_words(row, tape)
+    columns["Reckoned from"] = lambda row: _reckoned(row, tape)
     return passage(
         "Buy what is missing",
         "With a tenth more of what is spread or cut, a fifth of what fills joints. Coverage: "
@@ -82,8 +82,7 @@ def _costs(row: Lines) -> str:
     return exact_sum(sum(known, Decimal(0))) if len(known) == len(row) else "?"
 
 
-def name_words(row: Lines, tape: Tape) -> str:
-    """Return a material with its kind and its size."""
+def _name(row: Lines, tape: Tape) -> str:
     line = row[0]
     name = _NAMES.get(line.name, line.name)
     if isinstance(line.how, Sanded):
@@ -102,8 +101,7 @@ def name_words(row: Lines, tape: Tape) -> str:
     return f"{name} {' × '.join(map(tape.figure, line.size))} {tape.unit}"
 
 
-def amount_words(amount: float, unit: Unit, tape: Tape) -> str:
-    """Return an amount in the unit of its material, never less."""
+def _told_amount(amount: float, unit: Unit, tape: Tape) -> str:
     if not amount:
         return "–"
     if unit in (Unit.LITRE, Unit.MILLILITRE):
@@ -111,8 +109,7 @@ def amount_words(amount: float, unit: Unit, tape: Tape) -> str:
     return run_words(amount, tape) if unit is Unit.METRE else f"{amount:g}"
 
 
-def reckoned_words(row: Lines, tape: Tape) -> str:
-    """Return how a material was reckoned, and whose figures that took."""
+def _reckoned(row: Lines, tape: Tape) -> str:
     line = row[0]
     if all(one.given for one in row):
         return "your figure"

@@ -105,8 +105,7 @@ def gain_words(cost: Cost, goal: Goal) -> str:
     return f"{more} {BETTER[goal]}"
 
 
-def how_words(cost: Cost) -> str:
-    """Return on what that hangs."""
+def _how(cost: Cost) -> str:
     if len(cost.names) > 1:
         return "if all of them are mended, or the top need not keep clear of them"
     return "" if cost.lies is None else _LIES[cost.lies]
@@ -115,11 +114,11 @@ def how_words(cost: Cost) -> str:
 def cost_lines(costs: Sequence[Cost], goal: Goal) -> Iterator[str]:
     """Yield what mending gains, a line for each defect that is worth it and one for the rest."""
     for cost in (cost for cost in costs if cost.is_worth_it):
-        yield f"without the {without_words(cost)}: {gain_words(cost, goal)}, {how_words(cost)}"
-    yield from not_worth_it(costs)
+        yield f"without the {without_words(cost)}: {gain_words(cost, goal)}, {_how(cost)}"
+    yield from _not_worth_it(costs)
 
 
-def not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
+def _not_worth_it(costs: Iterable[Cost]) -> Iterator[str]:
     """Yield in one line which defects are not worth mending."""
     rest = [cost for cost in costs if not cost.is_worth_it]
     if rest:
@@ -212,11 +211,11 @@ def mending_words(plan: Plan) -> Passage:
             "Without the": without_words,
             "The top is": lambda cost: gain_words(cost, goal),
             "Size": lambda c: "–" if c.fit is None else exact_words(c.fit.outline, tape),
-            "Provided": how_words,
+            "Provided": _how,
         },
     )
     words = "What the top would gain were one of these mended or accepted, and nothing else."
-    return passage("What mending would gain", words, *not_worth_it(plan.costs), tables=[gains])
+    return passage("What mending would gain", words, *_not_worth_it(plan.costs), tables=[gains])
 
 
 def elsewhere_words(plan: Plan) -> Passage:

@@ -8,7 +8,7 @@ from box_attack import KINDS, has_shapes, unknowns
 
 from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.relaxation import Edges
+from panelwright.layout.fit.convex.lift import Edges
 from panelwright.layout.fit.wood.edges import turned
 
 TOPS = 30

@@ -17,13 +17,12 @@ from strategies import star_rings
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
-from panelwright.layout.fit.convex.boxes import Box, patch_of
+from panelwright.layout.fit.convex.boxes import Box, Patch, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind
-from panelwright.layout.fit.convex.form import own_form
 from panelwright.layout.fit.convex.kind import Kind
+from panelwright.layout.fit.convex.lift import Edges
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.polygon import ConvexKind
-from panelwright.layout.fit.convex.relaxation import Edges, Patch
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
@@ -37,8 +36,8 @@ SQUARE = np.array([[0.0, 0.0], [1000.0, 0.0], [1000.0, 1000.0], [0.0, 1000.0]])
 BOARD = SQUARE * np.array([1.4, 0.6])
 HOUSE = ((0.0, 0.0), (900.0, 0.0), (1000.0, 400.0), (450.0, 620.0), (0.0, 400.0))
 KINDS = {
-    "hexagon": ConvexKind(own_form(RegularPolygon(6, 2.0))),
-    "octagon": ConvexKind(own_form(RegularPolygon(8, 2.0))),
+    "hexagon": ConvexKind(RegularPolygon(6, 2.0)),
+    "octagon": ConvexKind(RegularPolygon(8, 2.0)),
 }
 
 
@@ -188,7 +187,7 @@ def test_a_regular_top_lies_between_its_circles(name: str) -> None:
         assert circle.score * through <= bound_of(top)
 
 
-@pytest.mark.parametrize("kind", [*KINDS.values(), ConvexKind(own_form(own(*HOUSE)))])
+@pytest.mark.parametrize("kind", [*KINDS.values(), ConvexKind(own(*HOUSE))])
 def test_no_top_of_a_box_beats_its_bound(kind: ConvexKind) -> None:
     """Thousands of tops at random in random boxes on random panels, half at the boxes' corners."""
     rng, tried = np.random.default_rng(31), 0
@@ -213,17 +212,17 @@ def test_no_climbed_top_beats_the_end_of_a_search(shape: str) -> None:
         assert best_climbed(family, rng, 25) <= outcome.bound * (1 + HAIR)
 
 
-@pytest.mark.parametrize("kind", [*KINDS.values(), ConvexKind(own_form(Capsule(500.0, 200.0)))])
+@pytest.mark.parametrize("kind", [*KINDS.values(), ConvexKind(Capsule(500.0, 200.0))])
 def test_tops_obey_the_half_planes_of_what_they_hold(kind: ConvexKind) -> None:
     """Points on the edge of tops of random boxes never lie beyond a half-plane of those tops."""
-    rng, body, none = np.random.default_rng(17), kind.form.body, np.zeros(0, dtype=np.intp)
+    rng, body, none = np.random.default_rng(17), kind.body, np.zeros(0, dtype=np.intp)
     closest = 1.0
     for _ in range(200):
         box = Box(0.0, 10 ** rng.uniform(-4, -0.5), 0.0, 0.0, SQUARE, 0.0, (1.0, 1.0), none, none)
         box.most = rng.uniform(50, 500)
-        patch = Patch(np.zeros(2), *10 ** rng.uniform(-2, 1.5, 2))
+        patch = Patch(np.zeros(2), (10 ** rng.uniform(-2, 1.5), 10 ** rng.uniform(-2, 1.5)))
         radius, lean = box.most * rng.uniform(0.5, 1), rng.uniform(-1, 1) * box.half_turn
-        centre = rng.uniform(-1, 1, 2) * (patch.along, patch.across)
+        centre = rng.uniform(-1, 1, 2) * patch.sides
         way = rng.normal(size=(1, 2))
         edge = radius * way / body.gauge(way)[:, None]
         held = Placement(Point(*centre), lean).of(edge)

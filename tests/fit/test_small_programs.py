@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 from scipy.optimize import linprog
 
-from panelwright.layout.fit.convex.relaxation import Aim, HalfPlanes
+from panelwright.layout.fit.convex.lift import Aim, HalfPlanes
 from panelwright.layout.fit.linear_program import Vector, maximised
 
 pytestmark = pytest.mark.heavy

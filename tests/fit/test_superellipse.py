@@ -18,12 +18,10 @@ from strategies import exponents, star_rings
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.fit import Fit, Goal, Limits, Span, Wish, best_fits
 from panelwright.layout.fit.branch_and_bound import search
-from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.boxes import Box, Patch
 from panelwright.layout.fit.convex.gauge import PowerBody, gauge_met
-from panelwright.layout.fit.convex.relaxation import Patch
 from panelwright.layout.fit.convex.sight import facing
-from panelwright.layout.fit.convex.superellipse import SuperellipseKind
-from panelwright.layout.fit.convex.superellipse_lift import SuperellipseLift
+from panelwright.layout.fit.convex.superellipse import SuperellipseKind, SuperellipseLift
 from panelwright.layout.geometry.placement import Placement, Points
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -209,10 +207,10 @@ def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
     for _ in range(300):
         n, low, far, way = rng.uniform(2.0, 9.0), rng.uniform(0, 1), 1e6, rng.uniform(-4, 4)
         high, half_turn = low + 10 ** rng.uniform(-3, -0.3), 10 ** rng.uniform(-3, -0.4)
-        patch = Patch(np.zeros(2), *(10 ** rng.uniform(-1, 1.3, 2)))
+        patch = Patch(np.zeros(2), (10 ** rng.uniform(-1, 1.3), 10 ** rng.uniform(-1, 1.3)))
         nobody = np.zeros(0, dtype=np.intp)
         box = Box(0.0, half_turn, low, high, np.zeros((1, 2)), 0.0, (1, 1), nobody > 0, nobody)
-        lift = SuperellipseLift(PowerBody(n), 1.0, box, patch)
+        lift = SuperellipseLift(SuperellipseKind(n), box, patch)
         normal, along = np.array([[np.cos(way), np.sin(way)], [-np.sin(way), np.cos(way)]])
         reached = []
         for lean, p, x, y in product((-1, 0, 1), (low, (low + high) / 2, high), (-1, 1), (-1, 1)):
@@ -220,7 +218,10 @@ def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
             sizes = np.exp([p / 2, -p / 2])
             steep = Placement(turn=-lean * half_turn).of(normal[None])[0] * sizes
             place = np.sign(steep) * np.abs(steep) ** (1 / (n - 1)) * sizes
-            touch, centre = turn.of(place[None])[0], np.array([x * patch.along, y * patch.across])
+            touch, centre = (
+                turn.of(place[None])[0],
+                np.array([x * patch.sides[0], y * patch.sides[1]]),
+            )
             grown = centre + touch * (300.0 - normal @ centre) / (normal @ touch)
             reached.append(float(along @ grown))
         first, last = min(reached), max(reached)

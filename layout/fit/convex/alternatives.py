@@ -20,22 +20,15 @@ from .wood import Piece
 
 _SHAPES = 5
 """Shapes that are tried, from the roundest to one as long as the wood and slim in it."""
-
 _SLIM = 0.6
 """Share of the wood's lesser extent that the slimmest is wide."""
-
 _SHARES = np.linspace(-1.0, 1.0, 5)
 """Where in each half span of turns that a search starts with tops are tried."""
-
 _ALONG = 24
 """Places along the longer side of a piece of wood."""
-
-_PLACES = 8
-"""Places that are kept for each turn and shape: those with most room, well apart."""
-
-_APART = 0.06
-"""Share of the wood's diameter that they stand apart."""
-
+_PLACES, _APART = 8, 0.06
+"""Places that are kept for each turn and shape: those with most room, and what share of the wood's
+diameter they stand apart."""
 _ALIKE = 1e-6
 """mm of room within which two places are equal: rounding must not tell which is taken."""
 
@@ -51,7 +44,7 @@ class RoundElsewhere:
         """Yield the best tops of some turns, shapes and places."""
         for piece in self.wood.pieces:
             centres, _ = piece.cells(0.0, _ALONG)
-            centres = centres[self.wood.holds_points(centres, inner=True)]
+            centres = centres[self.wood.inner.holds_points(centres)]
             for p in self._shapes(piece) if len(centres) else []:
                 round_one = self.kind.period(p) == 0  # it may be drawn out along the grain
                 spans = [(self.sizing.wish.limits.grain, 0.0)] if round_one else self.tops.turns(p)
@@ -70,13 +63,10 @@ class RoundElsewhere:
 
     def _roomiest(self, centres: Array, turn: float, p: float) -> Iterator[Array]:
         """Yield the centres with the most room for a top of that turn and shape, well apart."""
-        edges = self.wood.inner_edges
-        room = self.kind.distances(turn, p, edges, centres).min(axis=1)
+        room = self.kind.distances(turn, p, self.wood.inner_edges, centres).min(axis=1)
         for _ in range(_PLACES):
             alike = np.flatnonzero(room >= room.max() - _ALIKE)
-            best = int(
-                first_of_best(alike, lambda i: room[i], lambda i: centres[i], tolerance=_ALIKE)
-            )
+            best = first_of_best(alike, room.__getitem__, centres.__getitem__, tolerance=_ALIKE)
             if room[best] <= 0:
                 return
             yield centres[best]
@@ -92,9 +82,8 @@ class RoundElsewhere:
 
     def stand(self, top: Pose) -> Stand:
         """Return where a top stands."""
-        origin = Point(*self.kind.origin(top)) + self.wood.middle
+        place = Placement(Point(*self.kind.origin(top)) + self.wood.middle, top.turn)
         score = self.sizing.score(top.half_length, top.half_width)
-        place = Placement(origin, top.turn)
         return Stand(score, place, 2 * top.half_length, 2 * top.half_width)
 
     def finished(self, top: Pose, *, rests: bool) -> Fit | None:
@@ -110,9 +99,8 @@ class RoundElsewhere:
             half_length, half_width = kind.drawn_in(pose, by)
             # drawn in alike all round a top gets slimmer, by a hair more than it may
             half_length = min(half_length, limits.ratio.greatest * (half_width + rim[1]) - rim[0])
-            drawn = pose._replace(half_length=half_length, half_width=half_width)
+            stand = self.stand(pose._replace(half_length=half_length, half_width=half_width))
             outline = make(2 * (half_length + rim[0]), 2 * (half_width + rim[1]))
-            stand = self.stand(drawn)
             return Drawn(outline, make(stand.length, stand.width), stand.placement, stand.score)
 
         return until_proved(drawn_in, self.sound, self.held, spare=not limits.fixes_a_size)

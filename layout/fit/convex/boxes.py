@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field, replace
-from typing import Any
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -11,10 +11,18 @@ from numpy.typing import NDArray
 from ...geometry.tolerance import ROUNDING
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
-from .relaxation import Patch
 
 _WORTH_A_LOOK = 0.9
 """Share of the cells left, below which half-planes are tried again."""
+
+
+class Patch(NamedTuple):
+    """A rectangle of centres, in the frame of a box."""
+
+    middle: Array
+    """(2,) array: in the frame of the search, mm."""
+    sides: tuple[float, float]
+    """Half of them, along the turn of the box and across it, mm."""
 
 
 @dataclass(slots=True)
@@ -63,6 +71,11 @@ class Box:
         return max(self.radius, self.most / 4, 1e-9)
 
     @property
+    def middle(self) -> float:
+        """The shape in the middle."""
+        return (self.low + self.high) / 2
+
+    @property
     def edges(self) -> NDArray[np.intp]:
         """All edges that can still be nearest to a cell, those of round holes among them."""
         return np.concatenate([self.near, self.disks.edges])
@@ -70,6 +83,10 @@ class Box:
     def part(self, **changes: Any) -> Box:  # noqa: ANN401 - fields of a box
         """Return a smaller box, not yet bounded."""
         return replace(self, hint=None, **changes)
+
+    def keep(self, which: NDArray[np.bool_]) -> None:
+        """Drop the other cells."""
+        self.centres, self.clear = self.centres[which], self.clear[which]
 
 
 def cell_corners(box: Box) -> Array:
@@ -81,48 +98,41 @@ def cell_corners(box: Box) -> Array:
 def halve_cells(box: Box, along: bool) -> None:
     """Cut every cell of the box in two, along its frame or across it."""
     one, other = box.half
-    half = (one / 2, other) if along else (one, other / 2)
-    shift = np.array([half[0], 0.0]) if along else np.array([0.0, half[1]])
+    box.half = half = (one / 2, other) if along else (one, other / 2)
+    shift = np.array([half[0], 0.0] if along else [0.0, half[1]])
     shifts = turned(np.stack([-shift, shift]), -box.frame)
-    box.centres = (box.centres[:, None] + shifts).reshape(-1, 2)
-    box.clear = np.repeat(box.clear, 2)
-    box.half = half
+    box.centres, box.clear = (box.centres[:, None] + shifts).reshape(-1, 2), np.repeat(box.clear, 2)
 
 
 def patch_of(box: Box) -> Patch:
     """Return the rectangle, along the turn of the box, round its cells."""
     seen = turned(box.centres, box.turn)
     low, high = seen.min(axis=0), seen.max(axis=0)
-    corner = np.abs(cell_corners(box)).max(axis=0)
-    middle = turned((low + high)[None] / 2, -box.turn)[0]
-    along, across = (high - low) / 2 + corner
-    return Patch(middle, float(along), float(across))
+    along, across = (high - low) / 2 + np.abs(cell_corners(box)).max(axis=0)
+    return Patch(turned((low + high)[None] / 2, -box.turn)[0], (float(along), float(across)))
 
 
 def drop_aside(box: Box) -> bool:
     """Drop the cells where no top is worth enough; return whether that were many."""
     if box.places is None:
         return False
-    patch, corner = patch_of(box), np.abs(cell_corners(box)).max(axis=0) + ROUNDING
-    seen = turned(box.centres - patch.middle, box.turn)
-    low, high = box.places
+    corner = np.abs(cell_corners(box)).max(axis=0) + ROUNDING
+    seen, (low, high) = turned(box.centres - patch_of(box).middle, box.turn), box.places
     near = ((seen + corner >= low) & (seen - corner <= high)).all(axis=1)
     box.places = None
     if near.mean() > _WORTH_A_LOOK or not near.any():
         return False
-    box.centres, box.clear = box.centres[near], box.clear[near]
+    box.keep(near)
     return True
 
 
-def split_places(box: Box, patch: Patch, *, along: bool) -> list[Box]:
+def split_places(box: Box, *, along: bool) -> list[Box]:
     """Return two halves of the box's cells, parted along the turn or across it."""
-    axis = 0 if along else 1
-    seen = turned(box.centres - patch.middle, box.turn)[:, axis]
-    if len(seen) < 4:
+    middle = patch_of(box).middle
+    if len(box.centres) < 4:
         halve_cells(box, along=True)
         halve_cells(box, along=False)
-        seen = turned(box.centres - patch.middle, box.turn)[:, axis]
-    first = seen < 0
+    first = turned(box.centres - middle, box.turn)[:, 0 if along else 1] < 0
     return [
         box.part(centres=box.centres[part], clear=box.clear[part], fine=box.fine / 2)
         for part in (first, ~first)

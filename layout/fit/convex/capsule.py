@@ -3,6 +3,13 @@
 A capsule is a segment, its spine, with a disk swept along it. For a given turn and spine the
 largest one about a centre is as thick as the spine is far from the nearest edge. The shape number
 p is half the length of the spine, mm.
+
+Seen in the frame of a box a capsule is {c + τ s : |τ| <= 1} with a disk of radius r swept along it;
+s = (s1, s2) is the way from its centre to one end of its spine, and the unknowns are
+s1 − (least s1), s2 and r. An end clear of a line is a half-plane exactly: n·(c ± s) + r <= n·point.
+An edge, or a point, outside keeps r at most as far as it lies from c + τ s, whatever τ is. That
+distance is convex in the place, so over the rectangle of all places that c + τ s can have it lies
+under the plane that lies least above it in the four corners: again a half-plane.
 """
 
 from __future__ import annotations
@@ -15,14 +22,126 @@ from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
-from .capsule_lift import CapsuleLift
-from .gauge import Met
-from .kind import ALONG, Axes, Growth, Kind, Lifted
-from .marks import Part, contacts_of, local_of
-from .pose import Contacts, Pose
+from .boxes import Box, Patch
+from .gauge import Met, PowerBody
+from .kind import ALONG, Axes, Growth, Kind
+from .lift import Edges, Figures, Lift, Rows
+from .pose import Part, Pose
+from .sight import nearest_all_round, planes_above
 
 _FIRST_SPANS = 4
 """Of the half straight, in the boxes that a search starts with."""
+_CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
+"""Of a square about 0, 0."""
+
+
+class CapsuleLift(Lift):
+    """Capsules by s1 − (least s1), s2 and r."""
+
+    area_of_end = math.pi
+    """A top with no spine has so much area, for a radius of 1."""
+
+    def __init__(self, kind: Kind, box: Box, patch: Patch) -> None:
+        super().__init__(kind, box, patch)
+        self.least = box.low * math.cos(box.half_turn)
+        """The least s1, mm."""
+        self.middle = (self.least + box.high) / 2
+        self.longer = (box.high - self.least) / 2
+        self.aside = box.high * math.sin(box.half_turn)
+        """The middle of s1, and how far s1 and s2 wander from it and from 0, mm."""
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return what keeps the spine within the turns, and the bounds of spine and radius."""
+        lean = math.tan(self.box.half_turn)
+        rows = np.array([[0.0, 0.0, -lean, 1.0, 0.0], [0.0, 0.0, -lean, -1.0, 0.0]])
+        low = np.array([0.0, -self.aside, 0.0])
+        high = np.array([self.box.high - self.least, self.aside, cap])
+        return Rows(rows, np.full(2, lean * self.least)), low, high
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return rows for both ends of the spine, and for corners beside what lies between."""
+        count, end = len(local.ends), np.array([self.middle, 0.0])
+        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end]))
+        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
+        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
+        chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
+        corners = local.ends[:, 0]
+        corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
+        corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
+        idle = np.zeros(len(corners))
+        upright, level = np.broadcast_to(np.eye(2)[::-1, None], (2, len(corners), 2))
+        parts = [figures[chosen] for figures in lines], (upright, level, corners[:, 1], idle, idle)
+        bounds = np.append((local.outermost & (lines.half[:count] > 0))[chosen % count], idle > 0)
+        tau = np.append(np.where(chosen < count, 1.0, -1.0), corners[:, 0] / (self.middle or 1.0))
+        return self._rows(Segments(*map(np.concatenate, zip(*parts, strict=True))), bounds, tau)
+
+    def _rows(self, lines: Segments, bounds: NDArray[np.bool_], tau: Array) -> Rows:
+        """Return rows: the radius is at most how far places on the spine lie from edges.
+
+        That is convex in the place, so it lies below the plane that lies least above it in the
+        corners of where the place can be. Of edges that bound all the wood the lines count.
+        """
+        sides = self.patch.sides + np.abs(tau)[:, None] * np.array([self.longer, self.aside])
+        corners = sides[:, None] * _CORNERS
+        away = np.einsum("nij,nj->ni", corners, lines.across) - lines.height[:, None]
+        along = np.einsum("nij,nj->ni", corners, lines.unit) - lines.begin[:, None]
+        beyond = np.maximum(np.abs(along) - lines.half[:, None], 0.0)
+        far = np.where(bounds[:, None], away, np.hypot(away, beyond))
+        slopes, level = planes_above(far, _CORNERS)
+        normal = -slopes / np.maximum(sides, 1e-9)
+        rows = np.column_stack([normal, tau[:, None] * normal, np.ones(len(tau))])
+        return Rows(rows, level + tau * normal[:, 0] * (self.middle - self.least))
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return figures for the half sizes and the area.
+
+        The spine's half length p lies between s1 and s1 / cos δ. The area is ρ (π ρ + 4 p) with the
+        finished radius ρ: a product, so never more than the square of half
+        (g ρ + (π ρ + 4 p) / g).
+        """
+        spine, _, radius, one = np.eye(4)
+        spine += self.least * one
+        over, thick = spine / math.cos(self.box.half_turn), radius + lipping * one
+        round_end = max(likely[1] + lipping, 1e-9)
+        g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
+        root = (g + self.area_of_end / g) / 2 * thick + 2 / g * over
+        return Figures(over + radius, spine + radius, radius, radius, root)
+
+    def pose(self, step: Array) -> tuple[float, float]:
+        """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
+        along, aside = float(step[2]) + self.least, float(step[3])
+        return math.atan2(aside, along) if along > 0 else 0.0, math.hypot(along, aside)
+
+    def ends(self, n: Array) -> Array:
+        """Return how many radii, at most, an end reaches along normals, (k, 2), from its centre."""
+        return np.ones(len(n))
+
+    def held(self, seen: Array) -> Rows:
+        """Return rows by which the capsules hold points.
+
+        A capsule, spine ±s and radius r, reaches r + |n·s|. Where the sign of n·s is known that is
+        linear; where it may change, twice its other part is added. Beside the spine the distance to
+        its line is taken: with sin φ = s2 / p, ``(Y − c2) cos φ <= r + (X − c1) s2 / p``, where the
+        quotient differs little from its middle one.
+        """
+        box, (reach, rise), parts = self.box, self.patch.sides, []
+        for sign in (1.0, -1.0):
+            way = seen - np.array([sign * self.middle, 0.0])
+            far = np.hypot(way[:, 0], way[:, 1])
+            n = np.where(far[:, None] > 0, way / np.maximum(far, 1e-12)[:, None], [[sign, 0.0]])
+            along = sign * n[:, 0]
+            worst = np.minimum(along * self.least, along * box.high) - np.abs(n[:, 1]) * self.aside
+            slack = 2 * np.maximum(-worst, 0.0)
+            rows = np.column_stack([-n, -sign * n, -self.ends(n)])
+            parts.append(Rows(rows, slack - (n * seen).sum(axis=1) + along * self.least))
+        sine, loss = math.sin(box.half_turn), 1 - math.cos(box.half_turn)
+        length, span, zero = box.middle, (box.high - box.low) / 2, np.zeros(len(seen))
+        k = seen[:, 0] / length if length > 0 else zero
+        up = np.where(seen[:, 1] >= 0, 1.0, -1.0)
+        loose = loss * (np.abs(seen[:, 1]) + rise)
+        loose += sine * (np.abs(seen[:, 0] - k * length) + reach + np.abs(k) * span)
+        rows = np.column_stack([zero, -up, zero, -up * k, zero - 1.0])
+        return Rows.joined(*parts, Rows(rows, loose - np.abs(seen[:, 1])))
 
 
 class CapsuleKind(Kind):
@@ -30,7 +149,8 @@ class CapsuleKind(Kind):
 
     name = "capsule"
     pace = 0.5
-    lift: Lifted = CapsuleLift
+    body = PowerBody(2.0)
+    lifted: type[CapsuleLift] = CapsuleLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: both as the radius does, from the spine's."""
@@ -86,11 +206,8 @@ class CapsuleKind(Kind):
 
     def needed(self, p: float, ways: Array) -> Array:
         """Return how far from the spine the ends of the ways lie, (…) mm."""
-        return np.asarray(np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1]))
-
-    def slopes(self, p: float, ways: Array) -> Array:
-        """Return ways from the spine."""
-        return np.stack([ways[:, 0] - np.clip(ways[:, 0], -p, p), ways[:, 1]], axis=1)
+        far: Array = np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1])
+        return far
 
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
@@ -105,12 +222,7 @@ class CapsuleKind(Kind):
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        ends = np.array(ALONG) * p
-        return ends, np.full(len(ends), radius)
-
-    def lengths(self, ways: Array, p: float) -> Array:
-        """Return what a radius can change over ways, (m, 2) along and across the turn, mm."""
-        return np.asarray(np.hypot(ways[:, 0], ways[:, 1]))
+        return ALONG * p, np.full(len(ALONG), radius)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.
@@ -121,14 +233,15 @@ class CapsuleKind(Kind):
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
-        cuts = [low + (high - low) * i / _FIRST_SPANS for i in range(_FIRST_SPANS + 1)]
-        return [(low, high)] if low == high else list(pairwise(cuts))
+        return list(
+            pairwise(np.linspace(low, high, _FIRST_SPANS + 1 if high > low else 2).tolist())
+        )
 
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely each end, and the spine between, stands to each edge."""
-        p, local = self.shape_of(pose), local_of(pose, edges)
-        ends = [round_end(local, sign * p, sign, pose.half_width) for sign in (1.0, -1.0)]
-        return contacts_of([*ends, straights(local, -p, p, pose.half_width)], pose)
+    def parts(self, pose: Pose, local: Array) -> list[Part]:
+        """Return how each end, and the spine between, stands to each edge."""
+        p, radius = self.shape_of(pose), pose.half_width
+        ends = [round_end(local, sign * p, sign, radius) for sign in (1.0, -1.0)]
+        return [*ends, straights(local, -p, p, radius)]
 
 
 def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
@@ -136,27 +249,22 @@ def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
 
     It moves by `arm` along that axis for each mm of half length less half width.
     """
-    way = local[:, 1] - local[:, 0]
-    centre = np.array([at, 0.0])
-    square = np.maximum(np.einsum("ij,ij->i", way, way), 1e-30)
-    share = np.einsum("ij,ij->i", centre - local[:, 0], way) / square
+    way, centre = local[:, 1] - local[:, 0], np.array([at, 0.0])
+    square = np.maximum((way * way).sum(axis=1), 1e-30)
+    share = ((centre - local[:, 0]) * way).sum(axis=1) / square
     foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
-    which = np.arange(len(local), dtype=np.intp)
-    return parted(foot - centre, foot, np.full(len(local), arm), radius, which)
+    return parted(foot - centre, foot, arm, radius)
 
 
 def straights(local: Array, low: float, high: float, radius: float) -> Part:
     """Return how straight sides, from one place along to another, stand to corners beside them."""
-    beside = (local[:, 0, 0] > low) & (local[:, 0, 0] < high)
-    foot = local[beside, 0]
-    away = np.stack([np.zeros(len(foot)), foot[:, 1]], axis=1)
-    which = np.flatnonzero(beside)
-    return parted(away, foot, np.zeros(len(foot)), radius, which)
+    foot = local[(local[:, 0, 0] > low) & (local[:, 0, 0] < high), 0]
+    return parted(foot * np.array([0.0, 1.0]), foot, 0.0, radius)
 
 
-def parted(away: Array, foot: Array, arms: Array, radius: float, which: NDArray[np.intp]) -> Part:
+def parted(away: Array, foot: Array, arm: float, radius: float) -> Part:
     """Return how what lies a radius off the spine stands to feet that far away from the spine."""
     far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
     unit = away / far[:, None]
-    longer = unit[:, 0] * arms
-    return Part(far - radius, unit, longer, 1 - longer, foot, which)
+    longer = unit[:, 0] * arm
+    return Part(far - radius, unit, longer, 1 - longer, foot)

@@ -23,29 +23,22 @@ from .wood import Wood
 
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
-
 _MOST_STAYING = 0.5
 """Share of the cells that smaller cells could not drop either, above which to cut the box.
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
-
 _FEW = 64
 """Cells, below which they are cut in four: so few take no longer than half as many."""
-
 _WORTH_IT = 0.75
 """Share of the edges left, below which the others are no longer looked at in the same box."""
-
 _SHALLOW = 16
 """Edges and holes, beyond which cells are first looked up in the table of depths, or for several
 disks in a top: those tell of thin tops what their middle does not."""
-
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
-
 _LOOKS_A_DISK = 0.8
 """Looks at an edge (`Family.looks`) that a round hole takes at least: as measured."""
-
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
@@ -59,28 +52,29 @@ class Celled(Tops):
 
     def bound_by_cells(self, box: Box, enough: float) -> float:
         """Return the bound that the cells give, with those left out that give less than enough."""
-        growth = self.kind.growth(box.low, box.high, box.half_turn)
+        kind, gap = self.kind, self.sizing.wish.gap
+        growth = kind.growth(box.low, box.high, box.half_turn)
         anchor, factor, addend, drift = growth
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
-        core = self.kind.disks(anchor, (needed - addend) / factor)
-        met = self.kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
+        core = kind.disks(anchor, (needed - addend) / factor)
+        met = kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
             if len(core[1]) > 1 or len(box.near) + len(box.disks.radii) > _SHALLOW:
                 self._drop_shallow(box, core)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)
-            reach = float(self.kind.lengths(corners, anchor).max())
+            reach = float(kind.lengths(corners, anchor).max())
             signed, left = self._kept(box, growth, distances, reach)
             if not len(signed):
                 return enough
             if len(left) < _WORTH_IT * len(box.near):
                 box.near = left
-                met = self.kind.met(box.turn, anchor, self.wood.outer_edges[left])
+                met = kind.met(box.turn, anchor, self.wood.outer_edges[left])
             # what shapes add is worth as much as they change the radius, as a share of it
             loose = (factor - 1 + drift / max(box.high, 1e-9)) * box.radius + addend
-            fine = max(loose / 8, box.fine * math.sqrt(self.sizing.wish.gap) * box.radius)
+            fine = max(loose / 8, box.fine * math.sqrt(gap) * box.radius)
             stays = signed * factor + addend > needed
             most_cells = min(_MOST_CELLS, _MOST_DISTANCES / max(distances.shape[1], 1))
             if (
@@ -89,10 +83,13 @@ class Celled(Tops):
                 or 2 * len(stays) > most_cells
             ):
                 box.near = left
-                box.spot = box.centres[int(np.argmax(signed - self._lack(box, signed)))]
+                if len(firm := self.wood.firmly):
+                    lacks = kind.holding(box.turn, box.middle, firm, box.centres) - signed
+                    signed = signed - _DEAR * np.maximum(lacks, 0.0)
+                box.spot = box.centres[int(np.argmax(signed))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            longer = bool(np.subtract(*self.kind.lengths(sides, anchor)) >= 0)
+            longer = bool(np.subtract(*kind.lengths(sides, anchor)) >= 0)
             halve_cells(box, along=longer)
             if len(box.centres) < _FEW and reach > 2 * fine:
                 halve_cells(box, along=not longer)
@@ -109,7 +106,7 @@ class Celled(Tops):
         # how deep in a disk a middle lies is not known
         deep = np.minimum(least, 0.0) if len(box.disks.radii) else -np.abs(least)
         outside = ~box.clear & ((least + reach) * factor + addend > box.least)
-        outside[outside] = ~self.wood.holds_points(box.centres[outside])
+        outside[outside] = ~self.wood.outer.holds_points(box.centres[outside])
         signed = np.where(outside, deep, least)
         most = (signed + reach) * factor + addend
         # what crosses an edge with its middle may lie clear of it at another turn
@@ -117,12 +114,11 @@ class Celled(Tops):
         if len(self.wood.held):
             keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
         slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-        matters = np.where(keep, slack, -np.inf)[:, None]
-        matter: NDArray[np.bool_] = np.any(distances <= matters, axis=0)
-        near = matter[: len(box.near)]
-        if len(box.disks.radii):
-            box.disks = box.disks.take(matter[len(near) :])
-        box.centres, box.clear = box.centres[keep], (box.clear | (signed > reach))[keep]
+        matter = np.any(distances <= np.where(keep, slack, -np.inf)[:, None], axis=0)
+        near, holes = np.split(matter, [len(box.near)])
+        box.disks = box.disks.take(holes)
+        box.clear = box.clear | (signed > reach)
+        box.keep(keep)
         signed = signed[keep]
         box.most = float(most[keep].max(initial=0.0))
         box.radius = max(float(signed.max(initial=0.0)), box.least)
@@ -131,10 +127,9 @@ class Celled(Tops):
     def _distances(self, box: Box, p: float, met: Met) -> Array:
         """Return the radii at which tops in the cells touch the edges, and then the disks."""
         edges, disks, pace = len(box.near), box.disks, self.kind.pace
-        count = edges + len(disks.radii)
-        looks = pace * edges + max(pace, _LOOKS_A_DISK) * (count - edges)
+        radii = np.empty((len(box.centres), edges + len(disks.radii)))
+        looks = pace * edges + max(pace, _LOOKS_A_DISK) * len(disks.radii)
         self.looks += len(box.centres) * looks
-        radii = np.empty((len(box.centres), count))
         for some in blocks(*radii.shape):
             centres = box.centres[some]
             radii[some, :edges] = met(centres)
@@ -148,14 +143,4 @@ class Celled(Tops):
         direction = np.array([math.cos(box.turn), math.sin(box.turn)])
         places = box.centres[:, None] + core[0][:, None] * direction
         missing = core[1] - self.wood.depths.most(places)
-        deep = missing.max(axis=1) <= math.hypot(*box.half) + _EXACT
-        box.centres, box.clear = box.centres[deep], box.clear[deep]
-
-    def _lack(self, box: Box, radii: Array) -> Array:
-        """Return how much less a top in each cell promises for what it must hold and does not."""
-        if not len(self.wood.held):
-            return np.zeros(len(radii))
-        p = (box.low + box.high) / 2
-        needed = self.kind.holding(box.turn, p, self.wood.firmly, box.centres)
-        lack: Array = _DEAR * np.maximum(needed - radii, 0.0)
-        return lack
+        box.keep(missing.max(axis=1) <= math.hypot(*box.half) + _EXACT)

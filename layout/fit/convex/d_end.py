@@ -1,25 +1,101 @@
 """D ends: a half disk before a box, so a capsule whose one end is filled out to its corners.
 
 The radius is that of the round end, and the shape number half the straight of that capsule: so the
-middle of the box lies half way along, and the corners at −p − r, ±r.
+middle of the box lies half way along, and the corners at −p − r, ±r. Its half-planes are those of
+the capsules in it, of its corners and of the square end.
 """
 
 from __future__ import annotations
 
 import math
+from itertools import product
 
 import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .capsule import CapsuleKind, parted, round_end, straights
-from .d_end_lift import DEndLift
+from .capsule import CapsuleKind, CapsuleLift, parted, round_end, straights
 from .gauge import Met
 from .kind import Growth
-from .marks import contacts_of, local_of, marks_before
-from .pose import Contacts, Pose
+from .lift import Edges, Rows
+from .pose import Part, Pose, marks_before
+from .sight import nearest_all_round, outward, planes_above
 
 _ROOT = math.sqrt(2)
+
+_CORNERS = np.array(list(product((-1.0, 1.0), repeat=3)))
+"""Of a cube about 0."""
+
+
+class DEndLift(CapsuleLift):
+    """D ends by the unknowns of the capsules in them, and r sin φ."""
+
+    area_of_end = 2 + math.pi / 2
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return that of the capsules, and what r sin φ is by p sin φ.
+
+        With p and r within Δp and Δr of their middles, p r sin φ is within (r Δp + p Δr) sin δ of
+        the one sine times the middle of the other, both ways.
+        """
+        within, low, high = super().span(cap)
+        box, sine = self.box, math.sin(min(self.box.half_turn, math.pi / 4))
+        least = min(box.least, cap)
+        p, r = box.middle, (least + cap) / 2
+        loose = sine * (cap * (box.high - box.low) / 2 + box.high * (cap - least) / 2)
+        aside = np.array([[0.0, 0.0, 0.0, r, 0.0, -p]]) / max(r, p)
+        both = Rows(np.vstack([aside, -aside]), np.full(2, loose / max(r, p)))
+        return Rows.joined(within, both), np.append(low, -cap * sine), np.append(high, cap * sine)
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return the rows of the capsules, and of the box behind the middle of the square end."""
+        behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
+        corners = self._corners(local.ends[local.outermost])
+        return Rows.joined(super().contacts(local, cap), corners, behind)
+
+    def _corners(self, ends: Array) -> Rows:
+        """Return rows that keep both corners of the square end within the lines of edges.
+
+        They lie at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
+        """
+        n, side = np.tile(outward(ends), (2, 1)), np.repeat([-1.0, 1.0], len(ends))
+        ahead = side * n[:, 1] - n[:, 0]
+        ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
+        rows = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
+        return Rows(rows, (n * np.tile(ends[:, 0], (2, 1))).sum(axis=1) + n[:, 0] * self.least)
+
+    def _behind(self, feet: Array, cap: float) -> Rows:
+        """Return rows that keep points, seen from the middle of the square end, off the box there.
+
+        Turned by φ = asin t the radius to one at x, y is at most max(±(y − x t), −x − y t), but for
+        small shares of a small angle, and that is convex in the place and t; as t serves r sin φ
+        over the middle r.
+        """
+        sine, loss = math.sin(self.box.half_turn), 1 - math.cos(self.box.half_turn)
+        along, across = self.patch.sides[0] + self.longer, self.patch.sides[1] + self.aside
+        x, y = feet.T
+        abreast = x + along + loss * (np.abs(x) + along) + (np.abs(y) + across) * sine
+        feet = feet[(abreast <= 2 * self.box.low) & feet.any(axis=1)]
+        feet = feet[nearest_all_round(feet, np.maximum(np.abs(feet[:, 1]), -feet[:, 0]))]
+        sides = np.array([along, across, sine])
+        (x, y), at = feet.T[..., None], _CORNERS * sides
+        figures = np.maximum(np.abs(y - at[:, 1] - x * at[:, 2]), at[:, 0] - x - y * at[:, 2])
+        slopes, level = planes_above(figures, _CORNERS)
+        least, wide = min(self.box.least, cap), max(along, across)
+        level += wide * sine + loss * (np.abs(feet).max(axis=1) + wide)
+        level += np.abs(slopes[:, 2]) * (cap - least) / (cap + least)
+        ahead, aside, turn = slopes.T / np.maximum(sides, 1e-12)[:, None]
+        level += ahead * (self.middle - self.least)
+        turn *= -2 / (cap + least)
+        rows = np.column_stack([-ahead, -aside, ahead, aside, np.ones(len(feet)), turn])
+        return Rows(rows, level)
+
+    def ends(self, n: Array) -> Array:
+        """Return that of the round end, or of the corners behind: |cos ψ| + |sin ψ|."""
+        angle, turn = np.arctan2(np.abs(n[:, 1]), n[:, 0]), self.box.half_turn
+        corner = 0.75 * math.pi
+        off = np.abs(np.clip(corner, angle - turn, angle + turn) - corner)
+        return np.where(angle + turn <= math.pi / 2, 1.0, _ROOT * np.cos(off))
 
 
 class DEndKind(CapsuleKind):
@@ -27,7 +103,7 @@ class DEndKind(CapsuleKind):
 
     name = "D end"
     pace = 0.8
-    lift = DEndLift
+    lifted = DEndLift
     periods = (math.tau, math.tau)
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
@@ -72,12 +148,6 @@ class DEndKind(CapsuleKind):
         square = far - (by + np.sqrt(2 * radii**2 - by**2)) / 2
         return np.maximum(np.where(x > p, np.hypot(x - p, y) - radii, square), 0.0)
 
-    def slopes(self, p: float, ways: Array) -> Array:
-        """Return ways from the middle of the round end, or square to the side that is met."""
-        x, y = ways[:, 0], ways[:, 1]
-        behind = -x - p > np.abs(y)
-        return np.stack([np.where(behind, x, np.maximum(x - p, 0.0)), np.where(behind, 0.0, y)], 1)
-
     def needed(self, p: float, ways: Array) -> Array:
         """Return the radii at which tops reach the ends of ways, (…, 2): by end, side or corner."""
         x, y = ways[..., 0], np.abs(ways[..., 1])
@@ -89,26 +159,21 @@ class DEndKind(CapsuleKind):
         Turned by φ, that of radius r lies clear of its round end by 2 p sin(φ/2) less, and its
         corners, p + r and r from its middle, rise by p sin φ and to r (cos φ + sin φ).
         """
-        turn = min(half_turn, math.pi / 4)
-        return Growth(
-            low, math.cos(turn) + math.sin(turn), 2 * low * math.sin(half_turn / 2), high - low
-        )
+        turn, capsules = min(half_turn, math.pi / 4), super().growth(low, high, half_turn)
+        return capsules._replace(factor=math.cos(turn) + math.sin(turn))
 
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+    def parts(self, pose: Pose, local: Array) -> list[Part]:
         """Return how the round end, the sides, the corners and the square end stand to edges."""
-        p, (half_length, half_width) = self.shape_of(pose), pose[3:]
-        local = local_of(pose, edges)
-        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - half_width
-        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-half_width, half_width)]
-        behind = np.flatnonzero((local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < half_width))
-        foot, arms = local[behind, 0], np.full(len(behind), -1.0)
-        parts = [
-            round_end(local, p, 1.0, half_width),
-            straights(local, -half_length, p, half_width),
-            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, arms, half_width, behind),
+        p, (half_length, radius) = self.shape_of(pose), pose[3:]
+        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - radius
+        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-radius, radius)]
+        foot = local[(local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < radius), 0]
+        return [
+            round_end(local, p, 1.0, radius),
+            straights(local, -half_length, p, radius),
+            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius),
             *(marks_before(local, corner, pose, left) for corner in corners),
         ]
-        return contacts_of(parts, pose)
 
 
 def _share(way: Array, speed: Array) -> Array:

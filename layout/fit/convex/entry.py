@@ -36,8 +36,9 @@ def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Ent
     if isinstance(outline, Circle):
         wish = replace(wish, limits=replace(wish.limits, ratio=Span(1.0, 1.0)))
     # the maker's own keeps its form, whatever its kind
-    sizing = Sizing(_of_form(outline) if shape == OWN_OUTLINE else kind_of(outline), wish, outline)
-    family = TwoSizes(Wood(wood, held), sizing)
+    own = shape == OWN_OUTLINE
+    kind = _loaded("polygon", "ConvexKind")(outline) if own else kind_of(outline)
+    family = TwoSizes(Wood(wood, held), Sizing(kind, wish, outline))
     elsewhere = RoundElsewhere(family, wood, held)
     return Entry(family, partial(elsewhere.finished, rests=True), elsewhere)
 
@@ -55,36 +56,24 @@ OUTLINES: dict[str, Callable[[Wish], Outline | None]] = {
 """An outline of each shape, of any size."""
 
 
-_KINDS: dict[type[Outline], tuple[str, str]] = {
-    Circle: ("oval", "OvalKind"),
-    Oval: ("oval", "OvalKind"),
-    Capsule: ("capsule", "CapsuleKind"),
-    DEnd: ("d_end", "DEndKind"),
-}
-"""Module and class of the kind of each outline that has one of its own, loaded when it is asked."""
-
-
 def kind_of(outline: Outline, farthest: float = math.inf) -> Kind:
     """Return how tops of the form of an outline are sought; a polygon may stand so far off it, mm.
 
-    Raises
-    ------
-    LayoutError
-        If it has dents.
+    One with dents raises a `LayoutError`.
     """
-    for form, (module, name) in _KINDS.items():
-        if isinstance(outline, form):
-            kind: Kind = getattr(import_module(f".{module}", __package__), name)()
-            return kind
-    if isinstance(outline, Superellipse):
-        from .superellipse import SuperellipseKind
+    match outline:
+        case Circle() | Oval():
+            return _loaded("oval", "OvalKind")()
+        case Capsule():
+            return _loaded("capsule", "CapsuleKind")()
+        case DEnd():
+            return _loaded("d_end", "DEndKind")()
+        case Superellipse():
+            return _loaded("superellipse", "SuperellipseKind")(outline.exponent)
+    return _loaded("polygon", "ConvexKind")(outline, farthest)
 
-        return SuperellipseKind(outline.exponent)
-    return _of_form(outline, farthest)
 
-
-def _of_form(outline: Outline, farthest: float = math.inf) -> Kind:
-    from .form import own_form
-    from .polygon import ConvexKind
-
-    return ConvexKind(own_form(outline, farthest))
+def _loaded(module: str, name: str) -> Callable[..., Kind]:
+    """Return a kind, loaded when it is asked."""
+    kind: Callable[..., Kind] = getattr(import_module(f".{module}", __package__), name)
+    return kind

@@ -13,51 +13,43 @@ from collections.abc import Iterable
 import numpy as np
 
 from ..goal import turn_spans
+from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
-from .aims import aim_of, within_limits
 from .boxes import Box, drop_aside, patch_of, split_places
 from .cells import Celled
+from .lift import Aim, Edges
 from .pose import Pose
-from .relaxation import Edges
 from .sizing import Sizing
-from .tops import CLOSE
+from .tops import CLOSE, FIRST_STEP
 from .wood import Wood
 
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
 edges are many, each takes a hundredth of it."""
-
 _FIRST_TURNS = 8
 """Spans that a half turn is cut into at first; any number would do."""
-
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
-
 _SMALL = 0.03
 """Looseness, as an angle, of turns and shapes below which places are cut where they are looser:
 half-planes help in boxes that are small every way (cut sooner, boxes are a half more)."""
-
 _HOPELESS, _AT_MOST = 0.3, 4.0
 """Share by which the half-planes of a box gave more than enough, above which those of its parts
 are not tried; with each cut in two it is taken to halve. Enough may rise: no more counts."""
-
 _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
-
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
-
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
-
 _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
-
+_ROUNDS = 8
+"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
 as measured."""
-
 _BESIDE = 0.03
 """Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 
@@ -72,7 +64,7 @@ class TwoSizes(Celled):
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
-        low, high = self.sizing.shapes
+        low, high = self.shapes
         if low > high:
             return
         for piece in self.wood.pieces:
@@ -102,10 +94,10 @@ class TwoSizes(Celled):
 
     def bound(self, box: Box, enough: float) -> float:
         """Return a score that no top of the box beats, or `enough` where that is higher."""
-        looked_for = _FIRST_SHARE * self.sizing.wish.most_effort
-        box.waits = box.waits and self.looks > looked_for
-        if box.waits:
-            return self._bound_by_depth(box)
+        box.waits = box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort
+        if box.waits:  # what the deepest place of the wood allows, at no cost
+            radius = self.wood.depths.greatest / self.kind.disks(box.high, 1.0)[1].max()
+            return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
         self.looks += _LOOKS_A_BOX
         first = self.bound_by_cells(box, enough)
         box.hopeless /= 2
@@ -117,25 +109,21 @@ class TwoSizes(Celled):
         box.hopeless = min(most / enough - 1, _AT_MOST) if enough > 0 else 0.0
         return max(most, enough)  # cells were dropped that may be worth as much
 
-    def _bound_by_depth(self, box: Box) -> float:
-        """Return the bound that the deepest place of the wood gives, at no cost."""
-        slimmest = float(self.kind.disks(box.high, 1.0)[1].max())
-        radius = self.wood.depths.greatest / slimmest
-        return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
-
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         edges = self._edges(box, patch.middle)
         self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
-        likely = self.kind.sizes((box.low + box.high) / 2, max(box.radius, 1e-6))
+        likely = self.kind.sizes(box.middle, max(box.radius, 1e-6))
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
-        planes = lift.planes(edges, box.most, self.wood.held)
-        planes = within_limits(planes, figures, self.sizing.half_planes)
-        value, step, places = planes.best(aim_of(figures, wish, self.sizing.rim, likely))
+        limits = figures.within(self.sizing.half_planes)
+        planes = lift.planes(edges, box.most, self.wood.held, limits)
+        value, step, places = planes.best(Aim.of(wish, figures, self.sizing.rim, likely))
         box.places = places(enough) if value > enough > 0 else None
-        way = turned(step[None, :2], -box.turn)[0]
-        box.hint = (patch.middle + way, *lift.pose(step))
+        lean, shape = lift.pose(step)
+        turn = box.turn + min(max(lean, -box.half_turn), box.half_turn)
+        centre = patch.middle + turned(step[None, :2], -box.turn)[0]
+        box.hint = centre, turn, min(max(shape, box.low), box.high)
         return value * (1 + _ROUNDING)
 
     def _edges(self, box: Box, middle: Array) -> Edges:
@@ -146,8 +134,7 @@ class TwoSizes(Celled):
         if len(holes.edges) <= _SEVERAL:
             return Edges(outer[box.edges], outermost[box.edges])
         near = np.concatenate([box.near, box.disks.take(~small).edges])
-        away = turned(holes.places - middle, box.turn)
-        inwards = self.kind.slopes((box.low + box.high) / 2, away)
+        inwards = self.kind.slopes(box.middle, turned(holes.places - middle, box.turn))
         inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
         inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
         points = holes.places - turned(inwards, -box.turn)
@@ -161,7 +148,7 @@ class TwoSizes(Celled):
         """
         if box.waits:
             return self.placed(self.wood.depths.deepest, box.turn, box.low)
-        best = self.placed(box.spot, box.turn, (box.low + box.high) / 2)
+        best = self.placed(box.spot, box.turn, box.middle)
         if box.hint is not None:
             other = self.placed(*box.hint)
             if other is None and (best is None or len(self.wood.held)):
@@ -171,7 +158,7 @@ class TwoSizes(Celled):
         return best
 
     def _brought_in(self, box: Box) -> tuple[float, Pose] | None:
-        """Return a top near the half-planes' one that fits and holds what it must.
+        """Return a top near the half-planes' one that fits and holds what it must, if any is met.
 
         Looked for the more seldom the longer it is in vain.
         """
@@ -179,28 +166,37 @@ class TwoSizes(Celled):
         if self._wait > 0:
             return None
         assert box.hint is not None
+        self._vain = self._wait = min(self._vain + 1, _LONGEST_WAIT)
         (x, y), turn, p = box.hint
-        sizes = self.kind.sizes(p, box.likely_radius)
-        found = self.brought_in(Pose(float(x), float(y), turn, *sizes))
-        self._vain = 0 if found is not None else min(self._vain + 1, _LONGEST_WAIT)
-        self._wait = self._vain
-        return found
+        top = Pose(float(x), float(y), turn, *self.kind.sizes(p, box.likely_radius))
+        trust = FIRST_STEP * top.half_width
+        for _ in range(_ROUNDS):
+            top = self.moved(top, best_step(self, top, trust)[0])
+            if min(top[3:]) <= 0:
+                return None
+            found = self.fitted(top)
+            if found is not None:
+                self._vain = self._wait = 0
+                return found
+        return None
 
     def split(self, box: Box) -> Iterable[Box]:
         """Return two halves of the box: of its turns, shapes or places, whichever is loosest."""
         if box.waits:  # it is looked into first
             return [box.part(waits=False)]
-        turning, shaping = self.kind.looseness(box)
-        cut = (box.low + box.high) / 2
-        patch = patch_of(box)
-        sides = self.kind.lengths(np.diag([patch.along, patch.across]), cut)
-        placing = sides / box.likely_radius
+        # how far, as angles, the spans of turns and of shapes let contacts wander
+        kind, radius = self.kind, box.likely_radius
+        turn = kind.growth(box.high, box.high, box.half_turn)
+        shape = kind.growth(box.low, box.high, 0.0)
+        turning = 2 * math.log(turn.factor) + turn.addend / radius
+        shaping = 2 * math.log(shape.factor) + (shape.addend + shape.drift / 2) / radius
+        placing = kind.lengths(np.diag(patch_of(box).sides), box.middle) / radius
         if max(turning, shaping) < _SMALL and max(placing) > max(turning, shaping):
-            return split_places(box, patch, along=bool(placing[0] > placing[1]))
+            return split_places(box, along=bool(placing[0] > placing[1]))
         if turning > shaping:
             half = box.half_turn / 2
             return [box.part(turn=box.turn + side * half, half_turn=half) for side in (-1, 1)]
-        return [box.part(high=cut), box.part(low=cut)]
+        return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
         """Return a local best reached from a top; the last one, where the top lies beside that."""

@@ -14,20 +14,22 @@ from functools import cache
 from typing import NamedTuple, Protocol
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ..wood.edges import Array, Segments
+from .sight import angle_of, near_angle, outward
 
 _FEW = 2000
 """Pairs of bodies and edges that are no work to speak of."""
+SAME = 1e-7
+"""Corners that lie nearer to each other than this share of the size are one."""
 
 
 class Touch(NamedTuple):
-    """How far a body reaches along normals, and where."""
+    """How far a body reaches along normals, (…), and where, (…, 2): ``normal · place == reach``."""
 
     reach: Array
-    """(n,) array."""
     places: Array
-    """(n, 2) array: with ``normal · place == reach``."""
 
 
 Met = Callable[[Array], Array]
@@ -43,15 +45,12 @@ class Body(Protocol):
 
     def gauge(self, ways: Array) -> Array:
         """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
-        ...
 
     def touch(self, normals: Array) -> Touch:
-        """Return its support in the directions of the normals, (n, 2), of any length."""
-        ...
+        """Return its support in the directions of the normals, (…, 2), of any length."""
 
     def normals(self, ways: Array) -> Array:
         """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""
-        ...
 
 
 class PowerBody:
@@ -71,10 +70,9 @@ class PowerBody:
 
     def touch(self, normals: Array) -> Touch:
         """Return the norm dual to the n-norm (Hölder), and where it is reached."""
-        q = self.exponent / (self.exponent - 1)
-        reach = _power_norm(normals, q)
-        share = normals / reach[:, None]
-        return Touch(reach, np.sign(share) * np.abs(share) ** (q - 1))
+        reach = self.dual(normals)
+        share = normals / np.maximum(reach, 1e-300)[..., None]
+        return Touch(reach, np.sign(share) * np.abs(share) ** (1 / (self.exponent - 1)))
 
     def normals(self, ways: Array) -> Array:
         """Return sign(x) |x|ⁿ⁻¹ of the ways brought to the boundary."""
@@ -92,23 +90,92 @@ def _power_norm(ways: Array, exponent: float) -> Array:
     return norm
 
 
+class PolygonBody:
+    """A convex polygon with 0, 0 inside, in units of the distance to its nearest side."""
+
+    def __init__(self, corners: Array, size: float = 0.0) -> None:
+        """Take its corners, anticlockwise; of such a size they lie on each other now and then."""
+        way = corners - np.roll(corners, 1, axis=0)
+        corners = corners[np.hypot(way[:, 0], way[:, 1]) > SAME * size]
+        self.sides: Array = outward(np.stack([corners, np.roll(corners, -1, axis=0)], axis=1))
+        """(k, 2) array: unit normals; side i runs from corner i to the next."""
+        heights: Array = np.einsum("ij,ij->i", self.sides, corners)
+        self.scale = float(heights.min())
+        self.corners: Array = corners / self.scale
+        """(k, 2) array: anticlockwise."""
+        self.heights: Array = heights / self.scale
+        """(k,) array: distances of the sides from 0, 0; the least is 1."""
+        self.slopes: Array = self.sides / self.heights[:, None]
+        """(k, 2) array: normals whose reach is 1."""
+        reach = np.hypot(self.corners[:, 0], self.corners[:, 1])
+        self.far = float(reach.max())
+        self._corner_angles, self._corner_order = _sorted_angles(self.corners)
+        self._side_angles, self._side_order = _sorted_angles(self.sides)
+        lean = angle_of(self.sides)[:, None]
+        self._apart = np.abs(near_angle(angle_of(self.corners), lean) - lean)
+        self._reach = reach / self.heights[:, None]
+        self.swelling = cache(self._swelling)
+
+    def side_towards(self, ways: Array) -> NDArray[np.intp]:
+        """Return through which side each of the ways, (…, 2), leaves the polygon."""
+        place = np.searchsorted(self._corner_angles, angle_of(ways), side="right") - 1
+        side: NDArray[np.intp] = self._corner_order[place]
+        return side
+
+    def corner_towards(self, normals: Array) -> NDArray[np.intp]:
+        """Return which corner reaches farthest along each of the normals, (…, 2)."""
+        place = np.searchsorted(self._side_angles, angle_of(normals), side="right") - 1
+        corner: NDArray[np.intp] = (self._side_order[place] + 1) % len(self.corners)
+        return corner
+
+    def gauge(self, ways: Array) -> Array:
+        """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
+        factor: Array = (ways * self.normals(ways)).sum(axis=-1)
+        return factor
+
+    def touch(self, normals: Array) -> Touch:
+        """Return its support in the directions of the normals, (…, 2), of any length."""
+        places = self.corners[self.corner_towards(normals)]
+        return Touch((normals * places).sum(axis=-1), places)
+
+    def normals(self, ways: Array) -> Array:
+        """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""
+        slopes: Array = self.slopes[self.side_towards(ways)]
+        return slopes
+
+    def _swelling(self, half_turn: float) -> float:
+        """Return by what factor the body, turned by no more than `half_turn`, can outgrow itself.
+
+        Turned so it lies in itself scaled by the greatest ``|v| cos(max(0, ∠(nᵢ, v) − δ)) / hᵢ``
+        over its sides i and corners v.
+        """
+        off = np.maximum(self._apart - half_turn, 0.0)
+        return float((self._reach * np.cos(off)).max())
+
+
+def _sorted_angles(ways: Array) -> tuple[Array, NDArray[np.intp]]:
+    """Return directions in rising order and whose they are; what lies before the first is last's.
+
+    Index −1, for a direction before the first, is the last one.
+    """
+    angle = angle_of(ways)
+    order = np.argsort(angle, kind="stable")
+    return angle[order], order.astype(np.intp)
+
+
 def gauge_met(body: Body, edges: Array) -> Met:
     """Return what tells how a body meets edges, (n, 2, 2): it lies between two disks.
 
     Only an edge no farther than the nearest lies from the inner one can be met first.
     """
+    lines = Segments.of(edges)
     if body.far == 1.0:
-        return Segments.of(edges).distances
-
-    @cache
-    def ready() -> tuple[Segments, list[Array]]:
-        lines = Segments.of(edges)
-        return lines, _figures(body, edges, lines)
+        return lines.distances
+    touches = [body.touch(side * lines.across) for side in (1.0, -1.0)]
+    slides = [(lines.unit * touch.places).sum(axis=1) for touch in touches]
+    figures = [*lines, *(touch.reach for touch in touches), *slides]
 
     def met(points: Array) -> Array:
-        if len(points) == 1:
-            return body.gauge(nearest_places(body, edges - points))[None]
-        lines, figures = ready()
         if len(points) * len(edges) < _FEW:
             return _factors(body, figures, points[:, None])
         least = lines.distances(points)
@@ -121,53 +188,22 @@ def gauge_met(body: Body, edges: Array) -> Met:
     return met
 
 
-def _figures(body: Body, edges: Array, lines: Segments) -> list[Array]:
-    """Return what `_factors` asks of edges, (n, 2, 2) in the frame of the body.
-
-    Their ends, unit vectors along and to the right, how far along both they start, their lengths,
-    and for the body before the line and behind it the support and how far the touching point lies.
-    """
-    unit, normal = lines.unit, -lines.across
-    places = [lines.begin - lines.half, -lines.height]
-    touches = [body.touch(ways) for ways in (normal, -normal)]
-    slides = [np.einsum("ij,ij->i", unit, touch.places) for touch in touches]
-    reaches = [touch.reach for touch in touches]
-    return [edges, unit, normal, *places, 2 * lines.half, *reaches, *slides]
-
-
 def _factors(body: Body, figures: list[Array], points: Array) -> Array:
-    """Return the factors of edges and points, (…, 2), one by one: of lines, or else corners."""
-    edges, unit, normal, start, level, length, *touching = figures
-    height = level - (points * normal).sum(axis=-1)
-    before = height >= 0
-    factor: Array = np.abs(height) / np.where(before, touching[0], touching[1])
-    slide = np.where(before, touching[2], touching[3])
-    foot = factor * slide + (points * unit).sum(axis=-1) - start
-    late = foot > length
-    beyond = late | (foot < 0)
-    corners = np.where(late[..., None], edges[..., 1, :], edges[..., 0, :]) - points
+    """Return the factors of edges and points, (…, 2), one by one: of lines, or else corners.
+
+    Of edges it asks `Segments`, and for lines to the left and to the right the body's support and
+    how far along the touching point lies.
+    """
+    across, unit, height, begin, half, left, right, left_slide, right_slide = figures
+    level, start = height - (points * across).sum(axis=-1), begin - (points * unit).sum(axis=-1)
+    ahead = level >= 0
+    factor: Array = np.abs(level) / np.where(ahead, left, right)
+    foot = factor * np.where(ahead, left_slide, right_slide) - start
+    along = np.clip(foot, -half, half)
+    corners = (start + along)[..., None] * unit + level[..., None] * across
+    beyond = along != foot
     factor[beyond] = body.gauge(corners[beyond])
     return factor
-
-
-def disk_factors(body: Body, squeeze: Array, x: Array, y: Array, radii: Array) -> Array:
-    """Return at least by what factors the body touches the disk that it touches first, (m, k).
-
-    The point of a disk is taken that lies towards the body as the gauge falls steepest there. Of
-    disks that others lie before no more than their factors are returned.
-    The plane times `squeeze`, (2,), makes the tops the body; x and y, (m, k), lead from centres of
-    tops to the middles of the disks, mm.
-    """
-    far = np.hypot(x * squeeze[0], y * squeeze[1])
-    least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / body.far
-    which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
-    ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
-    inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
-    ways[inside] = 1.0
-    inwards = body.normals(ways * squeeze) * squeeze
-    points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-    least[which, disk] = np.where(inside, 0.0, body.gauge(points * squeeze))
-    return least
 
 
 def nearest_places(body: Body, edges: Array) -> Array:

@@ -10,21 +10,23 @@ from __future__ import annotations
 
 import math
 from abc import ABC, abstractmethod
-from collections.abc import Callable
 from typing import NamedTuple
 
 import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .boxes import Box
-from .gauge import Body, Met, disk_factors, gauge_met
+from .boxes import Box, Patch
+from .gauge import Body, Met, gauge_met
 from .lift import Lift
-from .pose import Contacts, Pose
-from .relaxation import Patch
+from .pose import Contacts, Part, Pose, contacts_of
 
-ALONG = (-1.0, -0.5, 0.0, 0.5, 1.0)
+ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
+
+
+_HAIR = 1e-3 * np.eye(2)
+"""mm along and across: so far apart the ends of ways are from which slopes are worked out."""
 
 
 class Axes(NamedTuple):
@@ -48,10 +50,6 @@ class Growth(NamedTuple):
     """What a radius can change beyond that within the box, mm."""
 
 
-Lifted = Callable[[Box, Patch], Lift]
-"""Returns the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
-
-
 class Kind(ABC):
     """What the search must know of one kind of outline.
 
@@ -62,14 +60,16 @@ class Kind(ABC):
 
     name: str
     body: Body
-    """What the tops are, squeezed, for a radius of 1; or holds them."""
+    """What the tops are, squeezed, for a radius of 1; or holds them, or their ends."""
     held = 1.0
     """What share of the body they hold."""
-    lift: Lifted
+    lifted: type[Lift]
     periods = (0.0, math.pi)
-    """The least turns that bring shape 0, and any other, onto itself."""
+    """The least turns that bring shape 0, and any other, onto itself; 0 where any turn does."""
     takes_disks = True
     """Whether round holes may stand for disks: beside corners they would be met too late."""
+    pace = 1.0
+    """How long it takes to look at an edge, against what is usual: as measured."""
 
     @abstractmethod
     def axes(self, p: float) -> Axes:
@@ -87,21 +87,30 @@ class Kind(ABC):
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
 
-    def period(self, p: float) -> float:
-        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
-        return self.periods[0 if p == 0 else 1]
-
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
+
+    @abstractmethod
+    def parts(self, pose: Pose, local: Array) -> list[Part]:
+        """Return how a top stands to edges seen in its frame."""
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
         return [(low, high)]
 
-    @abstractmethod
+    def lift(self, box: Box, patch: Patch) -> Lift:
+        """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
+        return self.lifted(self, box, patch)
+
+    def period(self, p: float) -> float:
+        """Return the least turn that brings shape p onto itself; 0 where any turn does."""
+        return self.periods[0 if p == 0 else 1]
+
     def contacts(self, pose: Pose, edges: Array) -> Contacts:
         """Return where and how closely the top stands to each edge."""
+        local = turned(edges - np.array(pose[:2]), pose.turn)
+        return contacts_of(self.parts(pose, local), pose)
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
@@ -132,40 +141,39 @@ class Kind(ABC):
         seen = ways * self.squeeze(p)
         return np.maximum(self.body.gauge(seen), self.body.gauge(-seen))
 
-    pace = 1.0
-    """How long it takes to look at an edge, against what is usual: as measured."""
-
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        These lie x along the turn and y across it from the centres, (m, k) mm.
+        These lie x along the turn and y across it from the centres, (m, k) mm. The point of a disk
+        is taken that lies towards the body as the gauge falls steepest there.
         """
-        return disk_factors(self.body, self.squeeze(p), x, y, radii)
+        squeeze = self.squeeze(p)
+        far = np.hypot(x * squeeze[0], y * squeeze[1])
+        least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / self.body.far
+        which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
+        ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
+        inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
+        ways[inside] = 1.0
+        inwards = self.body.normals(ways * squeeze) * squeeze
+        points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
+        least[which, disk] = np.where(inside, 0.0, self.body.gauge(points * squeeze))
+        return least
 
     def slopes(self, p: float, ways: Array) -> Array:
         """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
-        return self.body.normals(ways * self.squeeze(p)) * self.squeeze(p)
-
-    def looseness(self, box: Box) -> tuple[float, float]:
-        """Return how far, as angles, the spans of turns and of shapes let contacts wander."""
-        turning = self.growth(box.high, box.high, box.half_turn)
-        shaping = self.growth(box.low, box.high, 0.0)
-        radius = box.likely_radius
-        return (
-            2 * math.log(turning.factor) + turning.addend / radius,
-            2 * math.log(shaping.factor) + (shaping.addend + shaping.drift / 2) / radius,
-        )
+        both = [self.needed(p, ways + way) - self.needed(p, ways - way) for way in _HAIR]
+        return np.stack(both, axis=-1)
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
         return lipping, lipping
 
     def origin(self, pose: Pose) -> tuple[float, float]:
-        """Return where the outline's own origin lies: in the middle."""
+        """Return where the outline's own origin lies, in the frame of the search."""
         return pose.x, pose.y
 
     def drawn_in(self, pose: Pose, by: float) -> tuple[float, float]:
-        """Return half sizes that are less by `by`, mm."""
+        """Return half sizes of a top whose sides are drawn in by `by`, mm, or more."""
         half_width = pose.half_width - by
         return max(pose.half_length - by, half_width), half_width
 
@@ -187,23 +195,7 @@ class Kind(ABC):
         """Return half the sizes of a box about its middle that a top does not leave, mm."""
         return self.sizes(p, radius)
 
-    def radius_of_width(self, p: float, half_width: float) -> float:
-        """Return the radius of the shape with that half width."""
-        _, _, width, widens = self.axes(p)
-        return (half_width - width) / widens
-
-    def nearest_radius(self, p: float, half_length: float, half_width: float) -> float:
-        """Return the radius of the top of shape p whose sizes are nearest to the given ones."""
-        length, lengthens, width, widens = self.axes(p)
-        way = lengthens * (half_length - length) + widens * (half_width - width)
-        return way / (lengthens**2 + widens**2)
-
-    def shape_miss(self, low: float, high: float, length: float, width: float) -> float:
-        """Return how far, mm, all sizes of these shapes lie from the given length and width."""
-        return max(self._beyond(low, length, width), -self._beyond(high, length, width), 0.0)
-
-    def _beyond(self, p: float, length: float, width: float) -> float:
-        """Return how far a size lies on the round side of all of shape p; negative beyond them."""
-        at = self.axes(p)
-        across = at.lengthens * (width - 2 * at.width) - at.widens * (length - 2 * at.length)
-        return across / math.hypot(at.lengthens, at.widens)
+    def radius_of(self, pose: Pose) -> float:
+        """Return the radius of a top."""
+        _, _, width, widens = self.axes(self.shape_of(pose))
+        return (pose.half_width - width) / widens

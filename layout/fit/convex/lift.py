@@ -1,26 +1,183 @@
-"""The tops of one box in unknowns in which what they reach is linear: half-planes of them.
+"""A second, sharper bound for small boxes: every contact taken as a half-plane, all at once.
+
+Cells bound the size edge by edge, and lose in proportion to the size of the box. But at the best
+top its contacts hold each other in balance: what one gives when the top moves, another takes. Seen
+in the right unknowns an edge along which the top lies is a half-plane exactly, and a corner is one
+but for an angle ψ that shrinks with the box. So the best top of a box is bounded by a small linear
+program, which loses only in proportion to the square of the box's size.
 
 The unknowns are the way from the middle of a patch of centres, along the turn of the box and
-across, and some numbers of size, shape and turn. Each kind of top has its own.
+across, and some numbers of size, shape and turn: each kind of top has its own, its lift. What a
+wish asks is no linear figure of them, but over a small box it lies close under, or over, one. A
+bound may only ever ask too little: a least size is held against a figure above it, a greatest one
+against a figure below it.
 """
 
 from __future__ import annotations
 
+import math
 from abc import ABC, abstractmethod
+from collections.abc import Callable
+from typing import TYPE_CHECKING, NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
+from ..goal import Row, nearness, wanted
+from ..linear_program import Program
+from ..wish import Goal, Wish
 from ..wood.edges import Array, turned
-from .aims import Figures
-from .boxes import Box
-from .relaxation import Edges, HalfPlanes, Patch, Rows
+from .boxes import Box, Patch
+from .gauge import nearest_places
+from .sight import angle_of, facing, near_angle, nearest_all_round, outward, stays_between
+
+if TYPE_CHECKING:
+    from .kind import Kind
+
+_HAIR = 1e-9
+"""Radians by which spans of turns are widened, so that rounding cannot leave a corner out."""
+
+Linear = Array
+"""A linear figure of the shape unknowns, mm: its slopes, and last its value where all are 0."""
+
+
+class Edges(NamedTuple):
+    """Edges of the wood, and which of them lie on its hull: their lines bound all of it."""
+
+    ends: Array
+    """(n, 2, 2) array: mm, the wood to their left."""
+    outermost: NDArray[np.bool_]
+    """(n,) array of bool."""
+
+
+class Rows(NamedTuple):
+    """Half-planes ``rows @ x <= limits``."""
+
+    rows: Array
+    limits: Array
+
+    @classmethod
+    def joined(cls, *parts: Rows) -> Rows:
+        """Return all of them; what some say nothing of comes last."""
+        limits = np.concatenate([limits for _, limits in parts])
+        all_rows, first = np.zeros((len(limits), max(rows.shape[1] for rows, _ in parts))), 0
+        for rows, _ in parts:
+            all_rows[first : first + len(rows), : rows.shape[1]] = rows
+            first += len(rows)
+        return cls(all_rows, limits)
+
+
+class Figures(NamedTuple):
+    """Figures that hold the half sizes of the core between them, and one above its area."""
+
+    long_over: Linear
+    long_under: Linear
+    wide_over: Linear
+    wide_under: Linear
+    """Half the length and half the width lie below the first of each pair and above the second."""
+    root_area: Linear
+    """The area of the finished top is at most the square of this."""
+
+    def within(self, limits: list[Row]) -> Rows:
+        """Return rows of limits on the half sizes of the core."""
+        rows = np.array(
+            [
+                a * (self.long_under if a > 0 else self.long_over)
+                + b * (self.wide_under if b > 0 else self.wide_over)
+                for a, b, _ in limits
+            ]
+        )
+        scale = np.abs(rows[:, :-1]).max(axis=1)
+        asks = scale > 0  # what is as long as wide is so at every size: that row asks nothing
+        rows, most = rows[asks] / scale[asks, None], np.array([c for *_, c in limits])[asks]
+        figures = np.hstack([np.zeros((len(rows), 2)), rows[:, :-1]])
+        return Rows(figures, most / scale[asks] - rows[:, -1])
+
+
+class Aim(NamedTuple):
+    """What is to be maximised: a linear figure of the shape unknowns, and its worth."""
+
+    figure: Linear
+    worth: Callable[[float], float]
+    """From the figure to a score; it never falls."""
+    needed: Callable[[float], float]
+    """From a score to a figure that is worth no more."""
+
+    @classmethod
+    def of(
+        cls, wish: Wish, figures: Figures, rim: tuple[float, float], likely: tuple[float, float]
+    ) -> Aim:
+        """Return what is to be maximised for the goal of a wish.
+
+        `rim` is added to half the length and width of a core, mm; those of the box's best are about
+        `likely`, mm: the nearer, the sharper.
+        """
+        match wish.goal:
+            case Goal.AREA:
+                return cls(figures.root_area, lambda root: max(root, 0.0) ** 2, math.sqrt)
+            case Goal.LENGTH:
+                return cls(2 * _raised(figures.long_over, rim[0]), float, float)
+            case Goal.WIDTH:
+                return cls(2 * _raised(figures.wide_over, rim[1]), float, float)
+        # minus the miss, as far as it lies on the way from the wanted size to the likely
+        size, (length, width) = math.hypot(*wanted(wish)), wanted(wish)
+        dx, dy = 2 * (likely[0] + rim[0]) - length, 2 * (likely[1] + rim[1]) - width
+        miss = math.hypot(dx, dy)
+        across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
+        long = figures.long_under if across > 0 else figures.long_over
+        wide = figures.wide_under if up > 0 else figures.wide_over
+        figure = 2 * across * _raised(long, rim[0] - length / 2)
+        figure += 2 * up * _raised(wide, rim[1] - width / 2)
+        return cls(
+            -figure,
+            lambda value: nearness(wish, max(0.0, -value)),
+            lambda score: size - size / score,
+        )
+
+
+def _raised(figure: Linear, by: float) -> Linear:
+    """Return a figure with `by` added."""
+    return np.append(figure[:-1], figure[-1] + by)
+
+
+class HalfPlanes(NamedTuple):
+    """What every top of a box obeys: ``rows @ x <= limits`` and ``low <= x <= high``.
+
+    x holds the way from the middle of the patch, along and across, and the shape unknowns.
+    """
+
+    rows: Array
+    limits: Array
+    low: Array
+    high: Array
+
+    def best(self, aim: Aim) -> tuple[float, Array, Callable[[float], Array]]:
+        """Return a score that nothing within beats, where it is reached, and what tells of centres.
+
+        The last tells where centres lie of what is worth more than a score: least and greatest,
+        (2, 2).
+        """
+        slope, start = aim.figure[:-1], float(aim.figure[-1])
+        scale = float(np.abs(slope).max())
+        objective = np.zeros(len(self.low))
+        objective[2 : 2 + len(slope)] = slope / scale
+        program = Program(*self)
+        end = program.best(objective)
+
+        def places(enough: float) -> Array:
+            least = (aim.needed(enough) - start) / scale
+            ways = np.eye(2, len(objective))
+            far = program.ranges(objective, least, np.vstack([-ways, ways]))
+            return np.array([-far[:2], far[2:]])
+
+        return aim.worth(end.value * scale + start), end.step, places
 
 
 class Lift(ABC):
-    """The tops of a box whose centres lie in a patch."""
+    """The tops of one kind in a box whose centres lie in a patch."""
 
-    def __init__(self, box: Box, patch: Patch) -> None:
-        self.box, self.patch = box, patch
+    def __init__(self, kind: Kind, box: Box, patch: Patch) -> None:
+        self.kind, self.box, self.patch = kind, box, patch
 
     @abstractmethod
     def contacts(self, local: Edges, cap: float) -> Rows:
@@ -52,21 +209,58 @@ class Lift(ABC):
 
     @abstractmethod
     def pose(self, step: Array) -> tuple[float, float]:
-        """Return the turn and the shape number of a solution of the half-planes."""
+        """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
 
-    def turned(self, lean: float) -> float:
-        """Return the turn of a top that leans so far off the box's, within its turns."""
-        box = self.box
-        return box.turn + min(max(lean, -box.half_turn), box.half_turn)
-
-    def planes(self, edges: Edges, cap: float, points: Array) -> HalfPlanes:
+    def planes(self, edges: Edges, cap: float, points: Array, *more: Rows) -> HalfPlanes:
         """Return half-planes that tops obey which are clear of edges and hold points, (n, 2)."""
-        box, patch = self.box, self.patch
-        local = Edges(turned(edges.ends - patch.middle, box.turn), edges.outermost)
+        turn, middle = self.box.turn, self.patch.middle
+        local = Edges(turned(edges.ends - middle, turn), edges.outermost)
         rows, low, high = self.span(cap)
-        parts = [self.contacts(local, cap), rows]
-        if len(points):
-            parts.append(self.held(turned(points - patch.middle, box.turn)))
-        place = np.array([patch.along, patch.across])
-        every = Rows.joined(*parts)
+        held = [self.held(turned(points - middle, turn))] if len(points) else []
+        every = Rows.joined(self.contacts(local, cap), rows, *held, *more)
+        place = np.array(self.patch.sides)
         return HalfPlanes(*every, np.append(-place, low), np.append(place, high))
+
+
+class BodyLift(Lift):
+    """Tops that are one body, squeezed and turned, in whichever unknowns."""
+
+    def __init__(self, kind: Kind, box: Box, patch: Patch) -> None:
+        super().__init__(kind, box, patch)
+        self.body, self.p = kind.body, box.middle
+        self.squeeze = kind.squeeze(self.p)
+
+    @abstractmethod
+    def line_rows(self, normal: Array, points: Array) -> Rows:
+        """Return rows that keep tops within lines through points, with unit normals out of them."""
+
+    @abstractmethod
+    def point_rows(self, places: Array, cap: float) -> Rows:
+        """Return rows that keep tops clear of points, given as the body sees them, (n, 2)."""
+
+    def contacts(self, local: Edges, cap: float) -> Rows:
+        """Return rows for each of the nearest edges all round: of its line, or of a point."""
+        places = nearest_places(self.body, local.ends * self.squeeze)
+        chosen = nearest_all_round(places, self.body.gauge(places))
+        ends, places, normal = local.ends[chosen], places[chosen], facing(local.ends[chosen])
+        bound = local.outermost[chosen] & (ends[:, 0] != ends[:, 1]).any(axis=1)
+        normal[bound] = outward(ends[bound])
+        lines = bound | self._lies_along(ends, normal)
+        points = ~lines & (np.hypot(places[:, 0], places[:, 1]) > 1e-6)
+        rows = self.line_rows(normal[lines], ends[lines, 0])
+        return Rows.joined(rows, self.point_rows(places[points], cap))
+
+    def _lies_along(self, local: Array, normal: Array) -> NDArray[np.bool_]:
+        """Return which edges a top of the box can only touch between their ends.
+
+        Seen in the frame of the top the touching point turns as the normal does, and one way with
+        the shape.
+        """
+        delta, lean = self.box.half_turn + _HAIR, angle_of(normal)
+        seen = np.stack([turned(normal, delta), turned(normal, -delta)])
+        ends = [self.kind.squeeze(p) for p in (self.box.low, self.box.high)]
+        squeezes = np.array(ends)[:, None, None]
+        places = self.body.touch(seen / squeezes).places / squeezes
+        off = near_angle(angle_of(places), lean) - lean
+        slides = off[:, 0].min(axis=0) - delta, off[:, 1].max(axis=0) + delta
+        return stays_between(local, normal, slides, self.patch)

@@ -3,11 +3,25 @@
 Turn the wood back by the oval's turn, squeeze it along the oval's length and stretch it across by
 the root of the ratio: areas stay, and every oval of that turn and ratio becomes a circle. So the
 best of them is the largest circle in the mapped wood. The shape number p is ln(length / width).
+
+The ovals of a box are symmetric matrices: one is {c + B s : |s| <= 1}, in the frame of the box
+B = (b1, b3; b3, b2). It lies on its side of a line with normal n when n·(point − c) >= |B n|, and
+|B n| is at least û·B n for any unit vector û: a half-plane in c and B, sharp where û points along
+B n.
+
+A point outside the oval is taken with the normal n that parts the two in the middle of the box. For
+another oval of the box that normal is off by an angle ψ, seen where the oval is a circle, so
+n·(point − c) >= cos ψ |B n| still holds. With e the direction of the point there, β the tangent of
+the angle by which it wanders as the centre moves, and N the map from the middle oval's circle to
+the other's,
+
+    tan ψ <= |e·NᵀN e⊥| + β |N e⊥|².
 """
 
 from __future__ import annotations
 
 import math
+from abc import abstractmethod
 from itertools import pairwise
 
 import numpy as np
@@ -15,13 +29,152 @@ import numpy as np
 from ..goal import Figure
 from ..wood.edges import Array
 from .gauge import PowerBody
-from .kind import ALONG, Axes, Growth, Kind, Lifted
-from .marks import contacts_of, first_met, local_of
-from .oval_lift import OvalLift, most_stretch
-from .pose import Contacts, Pose
+from .kind import ALONG, Axes, Growth, Kind
+from .lift import BodyLift, Figures, Rows
+from .pose import Part, Pose, first_met
+from .sight import angle_of, near_angle, wandering
 
 _FIRST_SPAN = 1.0
 """Of the logarithm of the ratio, in the boxes that a search starts with."""
+_WIDE = 1.2
+"""Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
+
+
+class BallLift(BodyLift):
+    """Balls of a norm, squeezed and turned, in whichever unknowns."""
+
+    kind: OvalKind
+    body: PowerBody
+
+    @abstractmethod
+    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
+        """Return what share of its reach along a normal keeps each top off a point; 0 if unknown.
+
+        The normal parts the two in the middle of the box; the point lies at `places` as seen by the
+        ball, at `feet` as it is, all (n, 2).
+        """
+
+    @abstractmethod
+    def reaching(self, normal: Array, unit: Array) -> Array:
+        """Return rows: ways of the centre along normals, and reaches by places on the ball."""
+
+    @abstractmethod
+    def holding(self, unit: Array, normal: Array) -> Array:
+        """Return what share of the reach along normals places on the ball have at least."""
+
+    def line_rows(self, normal: Array, points: Array) -> Rows:
+        """Return rows that keep tops within lines, by the place that touches in the middle."""
+        touching = self.body.touch(normal / self.squeeze).places
+        return Rows(self.reaching(normal, touching), (normal * points).sum(axis=1))
+
+    def point_rows(self, places: Array, cap: float) -> Rows:
+        """Return rows that keep tops clear of points."""
+        unit, normal = self._towards(places)
+        feet = places / self.squeeze
+        share = self.parting(places, feet, normal)
+        use = share > 0
+        rows = self.reaching(normal[use], unit[use] * share[use, None])
+        return Rows(rows, (normal[use] * feet[use]).sum(axis=1))
+
+    def held(self, seen: Array) -> Rows:
+        """Return rows by which the tops hold points.
+
+        A top reaches as far along a normal as the place of the ball that lies farthest, so at most
+        as any place does over its least share.
+        """
+        seen = seen[seen.any(axis=1)]
+        unit, normal = self._towards(seen * self.squeeze)
+        share = self.holding(unit, normal)
+        use = share > math.cos(_WIDE)
+        rows = self.reaching(normal[use], unit[use] / share[use, None])
+        return Rows(-rows, -(normal[use] * seen[use]).sum(axis=1))
+
+    def _towards(self, places: Array) -> tuple[Array, Array]:
+        """Return the place of the ball towards each place that it sees, and unit normals there."""
+        unit = places / self.body.gauge(places)[:, None]
+        normal = self.body.normals(unit) * self.squeeze
+        normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
+        return unit, normal
+
+
+class OvalLift(BallLift):
+    """Ovals by b1, b2 and b3."""
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return rows, with limit 0, that keep B within the turns and ratios, and its bounds."""
+        box = self.box
+        cos2, sin2 = math.cos(box.half_turn) ** 2, math.sin(box.half_turn) ** 2
+        low, high = math.exp(box.low), math.exp(box.high)
+        least = (low * cos2 + sin2) / (low * sin2 + cos2)
+        rows = [[0.0, 0.0, 1.0, -high, 0.0], [0.0, 0.0, -1.0, least, 0.0]]
+        if box.half_turn < math.pi / 4:
+            lean = math.tan(2 * box.half_turn) / 2
+            rows += [[0.0, 0.0, -lean, lean, 1.0], [0.0, 0.0, -lean, lean, -1.0]]
+        long = cap * math.exp(box.high / 2)
+        sine = math.sin(min(box.half_turn, math.pi / 2))
+        wide = min(cap * math.exp(-box.low / 2) + long * sine * sine, long)
+        skew = 0.5 * long * math.sin(min(2 * box.half_turn, math.pi / 2))
+        within = Rows(np.array(rows), np.zeros(len(rows)))
+        return within, np.array([0.0, 0.0, -skew]), np.array([long, wide, skew])
+
+    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
+        """Return cos ψ for each point; 0 where it is not known."""
+        box, p, distance = self.box, self.p, np.hypot(places[:, 0], places[:, 1])
+        e, sides = places / distance[:, None], self.squeeze * self.patch.sides
+        ahead = distance - wandering(e, sides)
+        beside = wandering(np.stack([-e[:, 1], e[:, 0]], axis=1), sides)
+        kappa, sin = (box.high - box.low) / 2, math.sin(box.half_turn)
+        cos = math.cos(min(box.half_turn, math.pi / 4))
+        stretched = 2 * math.sinh(kappa) + 2 * sin * sin * math.sinh(2 * p + kappa)
+        sheared = 2 * min(sin, math.sqrt(0.5)) * cos * math.sinh(p + kappa)
+        skew = np.abs(e[:, 0] * e[:, 1]) * stretched + np.abs(e[:, 0] ** 2 - e[:, 1] ** 2) * sheared
+        known = ahead > 0
+        stretch = _most_stretch(box.low, box.high, box.half_turn)
+        tangent = skew + beside / np.where(known, ahead, 1.0) * stretch**2
+        return np.where(known, 1 / np.sqrt(1 + tangent * tangent), 0.0)
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return figures for the half sizes and the area.
+
+        b1 = l cos² + w sin² of the turn from the box's middle, and b2 the other way round. The area
+        is π det(B + t): never more than π (tr(M (B + t)) / 2)² for any positive M of determinant 1.
+        """
+        cos2, sin2 = math.cos(self.box.half_turn) ** 2, math.sin(self.box.half_turn) ** 2
+        long, wide, _, one = np.eye(4)
+        thin = wide - cap * math.exp(self.box.high / 2) * sin2 * one
+        g = math.sqrt((likely[1] + lipping) / (likely[0] + lipping))
+        root = (g * (long + lipping * one) + (wide + lipping * one) / g) / 2
+        return Figures(long / cos2, long, wide, thin, root * math.sqrt(math.pi))
+
+    def pose(self, step: Array) -> tuple[float, float]:
+        """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
+        b1, b2, b3 = (float(v) for v in step[2:])
+        spread, total = math.hypot(2 * b3, b1 - b2), b1 + b2
+        if total <= spread:
+            return 0.0, self.p
+        p = math.log((total + spread) / (total - spread))
+        return math.atan2(2 * b3, b1 - b2) / 2, p
+
+    def holding(self, unit: Array, normal: Array) -> Array:
+        """Return cos ψ, ψ bounding how far B n wanders from where it points in the middle.
+
+        At turn φ and shape p it points to φ + atan(exp(−p) tan(α − φ)), α the direction of n. That
+        turns one way with p, and back again with φ where tan²(α − φ) = exp p.
+        """
+        alpha, middle, delta = angle_of(normal), angle_of(unit), self.box.half_turn
+        ends, wander = np.full(len(alpha), delta), np.zeros(len(alpha))
+        for p in (self.box.low, self.box.high):
+            steep = alpha + np.array([[-1.0], [1.0]]) * math.atan(math.exp(p / 2))
+            back = np.remainder(steep + math.pi / 2, math.pi) - math.pi / 2
+            for turn in (-ends, ends, *np.clip(back, -delta, delta)):
+                lean = np.arctan2(math.exp(-p) * np.sin(alpha - turn), np.cos(alpha - turn))
+                wander = np.maximum(wander, np.abs(near_angle(turn + lean, middle) - middle))
+        return np.cos(np.minimum(wander, math.pi / 2))
+
+    def reaching(self, normal: Array, unit: Array) -> Array:
+        """Return n·(way of the centre) + û·B n as rows."""
+        skew = unit[:, 0] * normal[:, 1] + unit[:, 1] * normal[:, 0]
+        return np.column_stack([normal, unit * normal, skew])
 
 
 class OvalKind(Kind):
@@ -30,7 +183,7 @@ class OvalKind(Kind):
     name = "oval"
     pace = 0.35
     body: PowerBody = PowerBody(2.0)
-    lift: Lifted = OvalLift
+    lifted: type[BallLift] = OvalLift
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: by the root of the ratio, and by one over it."""
@@ -53,25 +206,33 @@ class OvalKind(Kind):
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
         long, wide = self.sizes(p, radius)
         spread = 1 - math.exp(-2 * p)
-        ends = [(x * long * spread, wide * math.sqrt(1 - x * x * spread)) for x in ALONG]
-        return np.array([x for x, _ in ends]), np.array([r for _, r in ends])
+        return ALONG * long * spread, wide * np.sqrt(1 - ALONG * ALONG * spread)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned.
 
         An oval of the box holds the middle one divided by what the map between them stretches.
         """
-        return Growth((low + high) / 2, most_stretch(low, high, half_turn), 0.0)
+        return Growth((low + high) / 2, _most_stretch(low, high, half_turn), 0.0)
 
     def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
         """Return spans that together hold all shapes."""
-        cuts = [low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high]
-        return list(pairwise(cuts))
+        return list(
+            pairwise([low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high])
+        )
 
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely the oval stands to each edge.
+    def parts(self, pose: Pose, local: Array) -> list[Part]:
+        """Return how the oval stands to each edge."""
+        return [first_met(self.body, pose, local)]
 
-        Seen in the frame where the oval is the unit circle, the nearest point of an edge lies at
-        ρ; the way left to it is close to (ρ − 1) over the slope of ρ.
-        """
-        return contacts_of([first_met(self.body, pose, local_of(pose, edges))], pose)
+
+def _most_stretch(low: float, high: float, half_turn: float) -> float:
+    """Return the most by which the map between the circles of two ovals lengthens anything.
+
+    Of the middle of two shapes and of any between, turned by `half_turn` at most: exp(asinh √u),
+    u = cos²δ sinh²(κ/2) + sin²δ sinh²(p + κ/2), δ and κ the half spans.
+    """
+    p, kappa = (low + high) / 2, (high - low) / 2
+    u = (math.cos(half_turn) * math.sinh(kappa / 2)) ** 2
+    u += (math.sin(half_turn) * math.sinh(p + kappa / 2)) ** 2
+    return math.exp(math.asinh(math.sqrt(u)))

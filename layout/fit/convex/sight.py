@@ -8,10 +8,44 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..wood.edges import Array
-from .relaxation import Patch, wandering
+from .boxes import Patch
 
-_ALMOST_SQUARE = 1e-9
-"""Less than a quarter turn by this is known to be less, radians."""
+_ALMOST_SQUARE = math.pi / 2 - 1e-9
+"""Radians: what is no more is known to be less than a quarter turn."""
+_SECTORS, _EACH = 16, 2
+"""Directions round a top, and how many of the nearest edges are looked at in each."""
+
+
+def nearest_all_round(way: Array, distance: Array, places: int = 1) -> NDArray[np.intp]:
+    """Return which edges are among the nearest in their direction.
+
+    Ways, (n, 2), lead to them from the middle of the top, or from one place in it after the other.
+    """
+    each = len(way) // places
+    if each <= 2 * _SECTORS:
+        return np.arange(len(way), dtype=np.intp)
+    sector = np.floor((angle_of(way) / math.pi + 1) * (_SECTORS / 2)).astype(np.intp)
+    sector += 2 * _SECTORS * (np.arange(len(way)) // each)
+    order = np.lexsort((distance, sector))
+    sector = sector[order]
+    rank = np.arange(len(order)) - np.searchsorted(sector, sector)
+    return np.sort(order[rank < _EACH])
+
+
+def planes_above(figures: Array, corners: Array) -> tuple[Array, Array]:
+    """Return planes that lie, by a little, above convex figures of what wanders within a box.
+
+    Slopes, (n, k), for the half sides of the box, and levels in its middle, (n,); of figures,
+    (n, c), in its corners, (c, k) of 1 and −1.
+    """
+    slopes = figures @ corners / len(corners)
+    return slopes, (figures - slopes @ corners.T).max(axis=1)
+
+
+def wandering(unit: Array, sides: tuple[float, float] | Array) -> Array:
+    """Return how far along `unit` a point may lie off the middle of a rectangle of half sides."""
+    reach: Array = np.abs(unit[:, 0]) * sides[0] + np.abs(unit[:, 1]) * sides[1]
+    return reach
 
 
 def outward(local: Array) -> Array:
@@ -25,8 +59,7 @@ def outward(local: Array) -> Array:
 def facing(local: Array) -> Array:
     """Return unit normals of edges that point away from 0, 0."""
     normal = outward(local)
-    away = np.einsum("ij,ij->i", normal, local[:, 0]) < 0
-    normal[away] *= -1
+    normal[np.einsum("ij,ij->i", normal, local[:, 0]) < 0] *= -1
     return normal
 
 
@@ -47,14 +80,13 @@ def directions(patch: Patch, feet: Array) -> tuple[Array, Array, NDArray[np.bool
 
     They are given as seen from its middle, along its sides.
     """
-    corners = np.array([(x, y) for x in (-1, 1) for y in (-1, 1)]) * (patch.along, patch.across)
+    corners = np.array([(x, y) for x in (-1, 1) for y in (-1, 1)]) * patch.sides
     away = feet[:, None] - corners
     turn = np.arctan2(
         feet[:, :1] * away[..., 1] - feet[:, 1:] * away[..., 0],
         feet[:, :1] * away[..., 0] + feet[:, 1:] * away[..., 1],
     )
-    known = np.abs(turn).max(axis=1) < math.pi / 2 - _ALMOST_SQUARE
-    towards = angle_of(feet)
+    known, towards = np.abs(turn).max(axis=1) < _ALMOST_SQUARE, angle_of(feet)
     return towards + turn.min(axis=1), towards + turn.max(axis=1), known
 
 
@@ -71,12 +103,10 @@ def stays_between(
     """
     height = np.einsum("ij,ij->i", normal, local[:, 0])
     unit = np.stack([-normal[:, 1], normal[:, 0]], axis=1)
-    rises = wandering(normal, patch.along, patch.across)
-    beside = wandering(unit, patch.along, patch.across)
+    rises, beside = wandering(normal, patch.sides), wandering(unit, patch.sides)
     near, far = height - rises, height + rises
-    square = math.pi / 2 - _ALMOST_SQUARE
-    known = (slides[0] > -square) & (slides[1] < square) & (near > 0)
-    least, most = (np.tan(np.clip(slide, -square, square)) for slide in slides)
+    known = (slides[0] > -_ALMOST_SQUARE) & (slides[1] < _ALMOST_SQUARE) & (near > 0)
+    least, most = (np.tan(np.clip(slide, -_ALMOST_SQUARE, _ALMOST_SQUARE)) for slide in slides)
     low = np.minimum(least * near, least * far) - beside
     high = np.maximum(most * near, most * far) + beside
     along = np.einsum("nij,nj->ni", local, unit)

@@ -10,7 +10,6 @@ import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from typing import NamedTuple
 
 import numpy as np
 
@@ -25,25 +24,12 @@ from .pose import Pose
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its
 place can be proved inside."""
-
 _NARROWEST = 1.0
 """mm: no core is narrower."""
-
 _LEVEL = 1e-9
 """Share by which a figure that does not change with the radius may seem to."""
-
 _LADDER = np.linspace(0.0, 1.0, 33)[1:]
 """Shares of a span of radii."""
-
-
-class _Limit(NamedTuple):
-    """A limit as radii see it: it is kept where ``start + growth · r <= 0``."""
-
-    start: float
-    growth: float
-    """0 where the radius does not matter."""
-    slack: float
-    """How far that may lie above 0 for what a proof costs, mm."""
 
 
 @dataclass(frozen=True)
@@ -83,12 +69,6 @@ class Sizing:
         high = number(min(most[0], self.longest), slim)
         return low, min(high, max(of_ratio(limits.ratio.greatest)))
 
-    @property
-    def is_one_shape(self) -> bool:
-        """Whether they leave but one."""
-        low, high = self.shapes
-        return low == high
-
     @cached_property
     def rim(self) -> tuple[float, float]:
         """What the lipping adds to half the length and half the width of a core, mm."""
@@ -114,23 +94,28 @@ class Sizing:
         long, wide = half_length + self.rim[0], half_width + self.rim[1]
         return worth(self.wish, 2 * long, 2 * wide, self.kind.area(long, wide))
 
-    def slopes(self, half_length: float, half_width: float) -> tuple[float, float]:
-        """Return how the score changes with half the length and half the width."""
+    def slopes(self, half_length: float, half_width: float) -> Array:
+        """Return how the score changes with half the length and half the width, (2,)."""
         step = 1e-4 * half_width
-        longer = self.score(half_length + step, half_width)
-        wider = self.score(half_length, half_width + step)
-        shorter = self.score(half_length - step, half_width)
-        slimmer = self.score(half_length, half_width - step)
-        return (longer - shorter) / (2 * step), (wider - slimmer) / (2 * step)
+        ways = step * np.array([[1.0, 0.0], [0.0, 1.0]])
+        more, less = (
+            self._score(half_length + way[0], half_width + way[1]) for way in (ways, -ways)
+        )
+        slopes: Array = (more - less) / (2 * step)
+        return slopes
 
-    def _limits(self, low: float, high: float) -> Iterator[_Limit]:
-        """Yield each limit for that shape in [low, high] which keeps it best: short, or slim."""
+    def _limits(self, low: float, high: float) -> Iterator[tuple[float, float, float]]:
+        """Yield start, growth and slack of each limit: it is kept where start + growth · r <= 0.
+
+        For that shape in [low, high] which keeps it best: short, or slim. The growth is 0 where the
+        radius does not matter; by the slack, mm, it may be broken for what a proof costs.
+        """
         for a, b, c in self.half_planes:
             length, lengthens, width, widens = self.kind.axes(low if a > 0 or b < 0 else high)
             growth = a * lengthens + b * widens
             level = abs(growth) <= _LEVEL * (abs(a) * lengthens + abs(b) * widens)
             slack = _SLACK * (abs(a) + abs(b))
-            yield _Limit(a * length + b * width - c, 0.0 if level else growth, slack)
+            yield a * length + b * width - c, 0.0 if level else growth, slack
 
     def upper(self, low: float, high: float, radius: Array) -> Array:
         """Return a score that no top of shapes in [low, high] and at most these radii beats.
@@ -141,20 +126,20 @@ class Sizing:
         for start, growth, _ in limits:
             if growth > 0:
                 radius = np.minimum(radius, -start / growth)
-        allowed = (radius > 0) & (2 * self.kind.sizes(low, radius)[1] >= _NARROWEST)
+        short, long = self.kind.sizes(low, radius), self.kind.sizes(high, radius)
+        allowed = (radius > 0) & (2 * short[1] >= _NARROWEST)
         for start, growth, slack in limits:
             if growth <= 0:
                 allowed &= start + growth * radius <= slack
-        long, wide = self.kind.sizes(high, radius)
         greatest = self.wish.limits
         most = self._core(greatest.length.greatest, greatest.width.greatest)
-        half_length = np.minimum(long, min(most[0], self.longest))
-        half_width = np.minimum(self.kind.sizes(low, radius)[1], most[1])
+        half_length = np.minimum(long[0], min(most[0], self.longest))
+        half_width = np.minimum(short[1], most[1])
         match self.wish.goal:
             case Goal.AREA:
                 # length and width may be held by their limits at once
                 held = self._score(half_length, np.minimum(half_width, half_length))
-                score = np.minimum(self._score(long, wide), held)
+                score = np.minimum(self._score(*long), held)
             case Goal.NEAREST:
                 score = self._nearest(low, high, half_length, half_width)
             case _:
@@ -179,12 +164,18 @@ class Sizing:
     def _nearest(self, low: float, high: float, half_length: Array, half_width: Array) -> Array:
         """Return the nearness that no core of these shapes and at most these sizes beats."""
         long, wide = self._core(*wanted(self.wish))
-        least_long, least_wide = self._core(
-            self.wish.limits.length.least, self.wish.limits.width.least
-        )
+        limits = self.wish.limits
+        least_long, least_wide = self._core(limits.length.least, limits.width.least)
         short = np.maximum(long - half_length, max(least_long - _SLACK - long, 0.0))
         thin = np.maximum(wide - half_width, max(least_wide - _SLACK - wide, 0.0))
-        off = self.kind.shape_miss(low, high, 2 * long, 2 * wide)
+
+        def beyond(p: float) -> float:
+            """Return how far the wanted size lies on the round side of all sizes of a shape."""
+            length, lengthens, width, widens = self.kind.axes(p)
+            across = lengthens * (wide - width) - widens * (long - length)
+            return 2 * across / math.hypot(lengthens, widens)
+
+        off = max(beyond(low), -beyond(high))
         return nearness(self.wish, np.maximum(2 * np.hypot(short, thin), off))
 
     def best(self, p: float, radius: float) -> tuple[float, float] | None:
@@ -196,16 +187,15 @@ class Sizing:
             elif growth < 0:
                 least = max(least, start / -growth)
         if self.wish.goal is Goal.NEAREST:
-            nearest = self.kind.nearest_radius(p, *self._core(*wanted(self.wish)))
-            radius = max(min(radius, nearest), min(radius, least))
+            long, wide = self._core(*wanted(self.wish))
+            length, lengthens, width, widens = self.kind.axes(p)
+            way = lengthens * (long - length) + widens * (wide - width)
+            radius = max(min(radius, way / (lengthens**2 + widens**2)), min(radius, least))
         if radius <= 0:
             return None
-        sizes = self.kind.sizes(p, radius)
-        return sizes if self._allows(*sizes) else None
-
-    def _allows(self, half_length: float, half_width: float) -> bool:
-        """Return whether a core of that size keeps the limits, give or take what a proof costs."""
-        return 2 * half_width >= _NARROWEST and all(
+        half_length, half_width = self.kind.sizes(p, radius)
+        kept = 2 * half_width >= _NARROWEST and all(
             a * half_length + b * half_width - c <= _SLACK * (abs(a) + abs(b))
             for a, b, c in self.half_planes
         )
+        return (half_length, half_width) if kept else None

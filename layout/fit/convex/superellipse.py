@@ -3,12 +3,26 @@
 Turned back and squeezed like an oval's, the wood sees every superellipse of one turn and ratio as a
 ball of the n-norm: the largest about a centre is found by the gauge of that ball. The shape number
 p is ln(length / width). Where the oval's circle is idle to turn, this ball is not.
+
+The superellipses of a box are matrices: one is {c + M s : ‖s‖ₙ <= 1}, in the frame of the box
+M = (l cos φ, −w sin φ; l sin φ, w cos φ); l cos φ, w cos φ, l sin φ and w sin φ are the unknowns.
+It lies on its side of a line with normal ν when ν·(point − c) >= ‖Mᵀν‖ in the dual norm, which is
+at least ŝ·Mᵀν for any ŝ of norm 1: a half-plane, sharp where ŝ is the place that touches in the
+middle of the box.
+
+A point P outside is taken with the normal ν that parts it in the middle of the box. Seen from
+another top of the box, as a unit ball, P lies at z = M⁻¹(P − c) and the normal is u = Mᵀν. With
+
+    ψ = u·z / (‖u‖ ‖z‖),    ν·(P − c) = u·z >= ψ ‖u‖.
+
+ψ is 1 where u is the normal of the ball towards z. For a given z it falls as u turns away to either
+side, and the same for a given u, so that over spans of both it is least where both are at an end.
 """
 
 from __future__ import annotations
 
 import math
-from functools import partial
+from collections.abc import Callable
 
 import numpy as np
 
@@ -18,18 +32,115 @@ from ..goal import Figure
 from ..wood.edges import Array
 from .gauge import PowerBody
 from .kind import Growth
-from .marks import contacts_of, first_met, local_of, marks_before
-from .oval import OvalKind
-from .pose import Contacts, Pose
-from .sight import angle_of
-from .superellipse_lift import SuperellipseLift
+from .lift import Figures, Rows
+from .oval import BallLift, OvalKind
+from .pose import Part, Pose, first_met, marks_before
+from .sight import angle_of, directions, near_angle
 
-_PARTS = 96
+_BALL_PARTS = 96
 """Of a quarter of the ball, between which its swelling is bounded."""
-
+_BOX_PARTS = 4
+"""Of the spans of turn and shape, in each of which u and z are bounded apart."""
 _SHARES = np.array([1e-6, 1e-4, 0.003, 0.03, 0.15, 0.5, 0.85, 0.97, 0.997, 1 - 1e-4, 1 - 1e-6])
 """Where the marks lie on a quarter of the unit ball: shares of |y|ⁿ in |x|ⁿ + |y|ⁿ, dense towards
 its axes, where for a high exponent the edge is all but straight."""
+
+
+class SuperellipseLift(BallLift):
+    """Superellipses by l cos φ, w cos φ, l sin φ and w sin φ."""
+
+    kind: SuperellipseKind
+
+    def span(self, cap: float) -> tuple[Rows, Array, Array]:
+        """Return rows, with limit 0, that keep M within the turns and ratios, and its bounds.
+
+        With k the ratio, l sin φ is k w sin φ: within half its span of k in the middle.
+        """
+        box = self.box
+        least, most = math.exp(box.low), math.exp(box.high)
+        rows = [[0.0, 0.0, 1.0, -most, 0.0, 0.0], [0.0, 0.0, -1.0, least, 0.0, 0.0]]
+        if box.half_turn < math.pi / 4:
+            lean, middle = math.tan(box.half_turn), (least + most) / 2
+            spread = (most - least) / 2 * lean
+            for side in (1.0, -1.0):
+                rows.append([0.0, 0.0, -lean, 0.0, side, 0.0])
+                rows.append([0.0, 0.0, 0.0, -lean, 0.0, side])
+                rows.append([0.0, 0.0, 0.0, -spread, side, -side * middle])
+        sizes = cap * np.array([math.exp(box.high / 2), math.exp(-box.low / 2)])
+        aside = sizes * math.sin(min(box.half_turn, math.pi / 2))
+        within = Rows(np.array(rows), np.zeros(len(rows)))
+        return within, np.append(np.zeros(2), -aside), np.append(sizes, aside)
+
+    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
+        """Return the least ψ for each point and its normal; 0 where none is known."""
+        body, box = self.body, self.box
+        *seen, known = directions(self.patch, feet)
+        leans = near_angle(angle_of(normal), angle_of(feet))
+        turns = np.linspace(-box.half_turn, box.half_turn, _BOX_PARTS + 1)
+        shapes = np.exp(np.linspace(box.low, box.high, _BOX_PARTS + 1))
+        u = _between(leans, leans, turns, 1 / shapes)
+        z = _between(seen[0], seen[1], turns, shapes)
+        normals, ways = _unit(body.dual, u), _unit(body.gauge, z)
+        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
+        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
+        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
+        return psi
+
+    def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
+        """Return figures for the half sizes and the area.
+
+        l lies between l cos φ and that over cos δ, w likewise; l w is never more than the square of
+        half (g l + w / g), for any g.
+        """
+        stretch = 1 / math.cos(self.box.half_turn)
+        long, wide = np.eye(2, 5)
+        g = math.sqrt(likely[1] / likely[0])
+        root = (g * long + wide / g) / 2 * stretch * math.sqrt(self.kind.unit_area)
+        return Figures(long * stretch, long, wide * stretch, wide, root)
+
+    def pose(self, step: Array) -> tuple[float, float]:
+        """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
+        long, wide, lean = float(step[2]), float(step[3]), float(step[4] + step[5])
+        if long <= 0 or wide <= 0:
+            return 0.0, self.p
+        return math.atan2(lean, long + wide), math.log(long / wide)
+
+    def holding(self, unit: Array, normal: Array) -> Array:
+        """Return the least of ŝ·u / ‖u‖ over the ways u that Mᵀν can point.
+
+        As u turns away from where ŝ touches, to either side, the quotient falls.
+        """
+        box, alpha, psi = self.box, angle_of(normal), np.ones(len(unit))
+        for lean in (-box.half_turn, box.half_turn):
+            for shape in (box.low, box.high):
+                u = np.stack(
+                    [np.cos(alpha - lean), math.exp(-shape) * np.sin(alpha - lean)], axis=1
+                )
+                psi = np.minimum(psi, (unit * u).sum(axis=1) / self.body.dual(u))
+        return psi
+
+    def reaching(self, normal: Array, unit: Array) -> Array:
+        """Return ν·(way of the centre) + ŝ·Mᵀν as rows."""
+        across, up = unit[:, 0] * normal[:, 1], -unit[:, 1] * normal[:, 0]
+        return np.column_stack([normal, unit * normal, across, up])
+
+
+def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
+    """Return between which directions, (2, n, t, k), spans lie in parts of turns and stretches.
+
+    After y has grown against x by a factor each direction stays in its quarter.
+    """
+    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
+    x, y = np.cos(spans), np.sin(spans)
+    one, other = (near_angle(np.arctan2(y * k, x), spans) for k in (stretches[:-1], stretches[1:]))
+    return np.stack([np.minimum(one[0], other[0]), np.maximum(one[1], other[1])])
+
+
+def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
+    """Return ways in the given directions, of norm 1."""
+    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+    unit: Array = ways / norm(ways)[..., None]
+    return unit
 
 
 class SuperellipseKind(OvalKind):
@@ -38,18 +149,21 @@ class SuperellipseKind(OvalKind):
     name = "superellipse"
     pace = 1.2
     periods = (math.pi / 2, math.pi)
+    lifted = SuperellipseLift
 
     def __init__(self, exponent: float) -> None:
-        self.exponent = exponent
         self.body = PowerBody(exponent)
         self.unit_area = Superellipse(2.0, 2.0, exponent).area
-        self.lift = partial(SuperellipseLift, self.body, self.unit_area)
-        share = np.sin(np.linspace(0.0, math.pi / 2, _PARTS + 1)) ** 2
+        share = np.sin(np.linspace(0.0, math.pi / 2, _BALL_PARTS + 1)) ** 2
         least, most = share[:-1], share[1:]
         self._lean = np.maximum(np.abs(1 - 2 * least), np.abs(1 - 2 * most))
         a, b = 1 - 1 / exponent, 1 / exponent
         self._along = ((1 - most) ** a * least**b, (1 - least) ** a * most**b)
         self._across = (least**a * (1 - most) ** b, most**a * (1 - least) ** b)
+        quarter = np.stack([1 - _SHARES, _SHARES], axis=1) ** b
+        signs = np.array([[1, 1], [-1, 1], [-1, -1], [1, -1]])
+        marks = (quarter[None] * signs[:, None]).reshape(-1, 2)
+        self._marks = marks[np.argsort(angle_of(marks))]
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return nothing: the line that far inside a superellipse is none itself."""
@@ -75,32 +189,18 @@ class SuperellipseKind(OvalKind):
         large boxes the norm between the 1-norm and the greatest entry is less (Riesz and Thorin).
         """
         kappa = (high - low) / 2
-        rates = [self._swing(p) for p in (low, high)]
-        rate = float((kappa / 2 * self._lean + half_turn * np.maximum(*rates)).max())
+        swings = []
+        for stretch in (math.exp(low), math.exp(high)):
+            swings.append(self._along[1] / stretch - self._across[0] * stretch)
+            swings.append(self._across[1] * stretch - self._along[0] / stretch)
+        rate = float((kappa / 2 * self._lean + half_turn * np.max(swings, axis=0)).max())
         sine = math.sin(min(half_turn, math.pi / 2))
         straight, bent = math.exp(kappa / 2), math.exp((low + high) / 2 + kappa / 2) * sine
         return Growth((low + high) / 2, min(math.exp(min(rate, 50.0)), straight + bent), 0.0)
 
-    def _swing(self, p: float) -> Array:
-        """Return the greatest rate of the turn in each part of the quarter."""
-        stretch = math.exp(p)
-        one = self._along[1] / stretch - self._across[0] * stretch
-        other = self._across[1] * stretch - self._along[0] / stretch
-        rates: Array = np.maximum(one, other)
-        return rates
-
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
+    def parts(self, pose: Pose, local: Array) -> list[Part]:
         """Return where each edge is met first, and how marks beside that place stand to it."""
-        axes, local = np.array([pose.half_length, pose.half_width]), local_of(pose, edges)
-        first, marks = first_met(self.body, pose, local), marks_of(self.body)
-        after = np.searchsorted(angle_of(marks), angle_of(first.places / axes)) % len(marks)
-        beside = [marks_before(local, marks[after - i] * axes, pose, first.clear) for i in (0, 1)]
-        return contacts_of([first, *beside], pose)
-
-
-def marks_of(body: PowerBody) -> Array:
-    """Return places on the unit ball by rising direction, (n, 2)."""
-    quarter = np.stack([1 - _SHARES, _SHARES], axis=1) ** (1 / body.exponent)
-    signs = np.array([[1, 1], [-1, 1], [-1, -1], [1, -1]])
-    marks: Array = (quarter[None] * signs[:, None]).reshape(-1, 2)
-    return marks[np.argsort(angle_of(marks))]
+        axes, first = np.array(pose[3:]), first_met(self.body, pose, local)
+        after = np.searchsorted(angle_of(self._marks), angle_of(first.places / axes))
+        marks = [self._marks[(after - i) % len(self._marks)] * axes for i in (0, 1)]
+        return [first, *(marks_before(local, mark, pose, first.clear) for mark in marks)]

@@ -11,30 +11,23 @@ from dataclasses import replace
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from ..local_search import Steps, best_step, climbed
+from ..local_search import Steps, climbed
 from ..wood.edges import Array
-from .pose import Contacts, Pose
+from .pose import Pose
 from .sizing import Sizing
 from .wood import Wood
 
 _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
-
-_FIRST_STEP, _LAST_STEP = 0.1, 1e-7
+FIRST_STEP, _LAST_STEP = 0.1, 1e-7
 """Of the half width; steps smaller than the last change no printed figure."""
-
 CLOSE = 1e-5
 """The last one where closing in finds what is left."""
-
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
-
-_MIDDLE = 1e-3
-"""Of the half width."""
-
-_ROUNDS = 8
-"""Steps in which a top is brought to hold what it must; each squares what is still missing."""
+_APART = 1e-6
+"""Of the half width: how far a top is moved to see how firmly it holds points."""
 
 
 class Tops:
@@ -43,11 +36,13 @@ class Tops:
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         self.wood, self.kind = wood, sizing.kind
         self.sizing = replace(sizing, longest=wood.diameter / 2)
+        self.shapes = low, high = self.sizing.shapes
+        self.is_one_shape = low == high
         self.looks = 0.0
 
     def placed(self, centre: Array, turn: float, p: float) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of a place, turn and shape, if any fits."""
-        if not self.wood.holds_points(centre[None], inner=True)[0]:
+        if not self.wood.inner.holds_points(centre[None])[0]:
             return None
         radius = self._radius(centre, turn, p)
         sizes = self.sizing.best(p, radius)
@@ -62,9 +57,9 @@ class Tops:
 
     def fitted(self, top: Pose) -> tuple[float, Pose] | None:
         """Return the score and size of the best top of the place, turn and shape of one."""
-        if min(top.half_length, top.half_width) <= 0:
+        if min(top[3:]) <= 0:
             return None
-        return self.placed(np.array([top.x, top.y]), top.turn, self.kind.shape_of(top))
+        return self.placed(np.array(top[:2]), top.turn, self.kind.shape_of(top))
 
     def _radius(self, centre: Array, turn: float, p: float) -> float:
         """Return that of the largest top of a place, turn and shape in the inner polygon."""
@@ -78,30 +73,15 @@ class Tops:
 
     def near(self, top: Pose, larger: float, by: float = 0.0) -> Array:
         """Return the edges within `by`, mm, of a top whose radius is so much larger, mm."""
-        shape = self.kind.shape_of(top)
-        radius = self.kind.radius_of_width(shape, top.half_width) + larger
-        along, across = self.kind.box(shape, radius)
-        return self.wood.around.within(
-            np.array([top.x, top.y]), top.turn, (along + by, across + by)
-        )
+        radius = self.kind.radius_of(top) + larger
+        along, across = self.kind.box(self.kind.shape_of(top), radius)
+        return self.wood.around.within(np.array(top[:2]), top.turn, (along + by, across + by))
 
     def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
         """Return a local best reached from a top, never a worse one, by steps down to `last`."""
-        first, last = _FIRST_STEP * top.half_width, last * top.half_width
+        first, last = FIRST_STEP * top.half_width, last * top.half_width
         least = max(_NOTHING * top.half_width, last / 100)
         return climbed(self, (score, top), (first, last), nothing=least)
-
-    def brought_in(self, top: Pose) -> tuple[float, Pose] | None:
-        """Return a top that fits and holds what it must, near one that does not, if any is met."""
-        trust = _FIRST_STEP * top.half_width
-        for _ in range(_ROUNDS):
-            top = self.moved(top, best_step(self, top, trust)[0])
-            if min(top.half_length, top.half_width) <= 0:
-                return None
-            found = self.fitted(top)
-            if found is not None:
-                return found
-        return None
 
     def moved(self, top: Pose, step: Array) -> Pose:
         """Return the top after a step."""
@@ -114,15 +94,18 @@ class Tops:
         room, moves = self.kind.contacts(top, edges), self.moves(top)
         close = room.clear < reach
         rows, limits = [-room.slopes[close] @ moves], [room.clear[close]]
-        if len(self.wood.held):
-            inside = self._holding(top)
-            rows.append(inside.slopes @ moves)
-            limits.append(-inside.clear)
-        half = top.half_length, top.half_width
+        if len(firm := self.wood.firmly):
+            held, apart = self.holds(top, firm), _APART * top.half_width
+            changes = [
+                self.holds(self.moved(top, way), firm) - held
+                for way in apart * np.eye(len(moves.T))
+            ]
+            rows.append(-np.transpose(changes) / apart)
+            limits.append(held)
         planes = np.array(self.sizing.half_planes)
         rows.append(planes[:, :2] @ moves[3:])
-        limits.append(planes[:, 2] - planes[:, :2] @ half)
-        gain = np.array(self.sizing.slopes(*half)) @ moves[3:]
+        limits.append(planes[:, 2] - planes[:, :2] @ top[3:])
+        gain = self.sizing.slopes(*top[3:]) @ moves[3:]
         gain /= np.abs(gain).max() or 1.0
         return Steps(gain, np.vstack(rows), np.concatenate(limits), *self.reach(top, trust))
 
@@ -133,7 +116,7 @@ class Tops:
         unknown.
         """
         moves = np.diag([1.0, 1.0, 1 / top.half_length, 1.0, 1.0])
-        if not self.sizing.is_one_shape:
+        if not self.is_one_shape:
             return moves
         axes = self.kind.axes(self.kind.shape_of(top))
         moves[4, 3] = axes.widens / axes.lengthens
@@ -141,10 +124,10 @@ class Tops:
 
     def reach(self, top: Pose, trust: float) -> tuple[Array, Array]:
         """Return the least and greatest steps; a turn is counted at the end of the top."""
-        high = np.full(4 if self.sizing.is_one_shape else 5, trust)
+        high = np.full(4 if self.is_one_shape else 5, trust)
         low = -high
         limits = self.sizing.wish.limits
-        period = self.kind.period(self.sizing.shapes[1])
+        period = self.kind.period(self.shapes[1])
         if period == 0:
             low[2] = high[2] = 0.0
         elif limits.most_turn < min(math.pi, period) / 2:
@@ -153,12 +136,10 @@ class Tops:
             low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
         return low, high
 
-    def _holding(self, top: Pose) -> Contacts:
-        """Return how far outside each point that must be held lies: negative where it is held."""
-        away = np.hypot(*(self.wood.firmly - np.array([top.x, top.y])).T)
-        # a point in the very middle is held, and lies in no direction
-        points = np.repeat(self.wood.firmly[away > _MIDDLE * top.half_width, None], 2, axis=1)
-        room = self.kind.contacts(top, points)
-        order = np.lexsort((room.clear, room.edges))
-        rows = order[np.unique(room.edges[order], return_index=True)[1]]
-        return Contacts(room.clear[rows], room.slopes[rows], room.edges[rows])
+    def holds(self, top: Pose, points: Array) -> Array:
+        """Return by how much a radius may shrink until a top lets go of each point, (m,) mm."""
+        # one point held from many centres asks as much as many points held from one
+        centres = np.array(top[:2]) - points
+        needed = self.kind.holding(top.turn, self.kind.shape_of(top), np.zeros((1, 2)), centres)
+        held: Array = self.kind.radius_of(top) - needed
+        return held

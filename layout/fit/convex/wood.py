@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry import Placement, Point, Region
+from ...geometry import Placement, Region
 from ...geometry.polygon import convex_hull
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
@@ -53,41 +54,31 @@ class Wood:
     """Edges of both polygons of a sound wood, moved so that its middle is 0, 0."""
 
     def __init__(self, sound: SoundWood, held: Sequence[Region] = ()) -> None:
-        middle = sound.outer.bounds.middle
-        self.middle = Point(middle.x, middle.y)
+        self.middle = sound.outer.bounds.middle
         back = Placement(-self.middle)
         self.inner = sound.inner.placed(back)
         self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
         self.inner_edges = self.inner.edges
         self.around = EdgesAround(self.inner_edges)
-        edges: list[Array] = []
-        on_hull: list[NDArray[np.bool_]] = []
-        pieces: list[Piece] = []
-        count, self.diameter = 0, 0.0
+        rings = [part.edges for part in self.outer.pieces]
+        hulls = [convex_hull(edges[:, 0]) for edges in rings]
+        self.outer_edges = np.concatenate(rings)
+        self.outermost = np.concatenate(list(map(outermost, rings, hulls)))
+        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
+        self.diameter = max(map(diameter, hulls))
         """The greatest distance within a piece of it, mm."""
-        for part in self.outer.pieces:
-            edges.append(part.edges)
-            hull = convex_hull(edges[-1][:, 0])
-            on_hull.append(outermost(edges[-1], hull))
-            own = np.arange(count, count + len(edges[-1]), dtype=np.intp)
-            pieces.append(Piece(own, hull, Disks.of(edges[-1]).counted_from(count)))
-            self.diameter = max(self.diameter, diameter(hull))
-            count += len(own)
-        self.outer_edges = np.concatenate(edges)
+        starts = np.cumsum([0, *map(len, rings)]).tolist()
+        self.pieces = tuple(
+            Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(own).counted_from(start))
+            for (start, end), own, hull in zip(pairwise(starts), rings, hulls, strict=True)
+        )
         # a piece may lie in the hole of another: then no hole is wholly without wood
-        disks = pieces[0].disks if len(pieces) == 1 else Disks.none()
+        disks = self.pieces[0].disks if len(self.pieces) == 1 else Disks.none()
         self.depths = Depths(self.outer, self.outer_edges, disks)
         """Of the outer polygon."""
-        self.outermost = np.concatenate(on_hull)
-        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
-        self.pieces = tuple(pieces)
         parts = [part.placed(back) for part in held]
         self.held = held_corners(parts)
         """(h, 2) array: points that the core must hold: the corners of what it must go round."""
         self.firmly = firm_corners(parts)
         """(f, 2) array: what a top found must hold, so that it holds those still once it is drawn
         in for its proof."""
-
-    def holds_points(self, points: Array, *, inner: bool = False) -> NDArray[np.bool_]:
-        """Return for each point whether it lies in the outer (or the inner) polygon."""
-        return (self.inner if inner else self.outer).holds_points(points)

@@ -22,17 +22,15 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import partial
 
 from ...geometry import Placement, Point
 from ...outlines import Capsule
 from ..branch_and_bound import Outcome, search
 from ..convex.boxes import Box as CapsuleBox
-from ..convex.capsule import CapsuleKind
-from ..convex.capsule_lift import CapsuleLift
+from ..convex.capsule import CapsuleKind, CapsuleLift
 from ..convex.family import TwoSizes
+from ..convex.lift import Rows
 from ..convex.pose import Pose
-from ..convex.relaxation import Patch, Rows
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
 from ..wish import Span, Wish
@@ -97,22 +95,21 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
 class _Lift(CapsuleLift):
     """Capsules that come as near as `spare`, mm, to what a top must hold."""
 
-    def __init__(self, spare: float, box: CapsuleBox, patch: Patch) -> None:
-        super().__init__(box, patch)
-        self.spare = spare
+    kind: _Kind
 
     def held(self, seen: Array) -> Rows:
         """Return rows by which they do; each is of a unit way."""
         rows, limits = super().held(seen)
-        return Rows(rows, limits + self.spare)
+        return Rows(rows, limits + self.kind.spare)
 
 
 class _Kind(CapsuleKind):
     """The same, as the search for the largest sees them."""
 
+    lifted = _Lift
+
     def __init__(self, spare: float) -> None:
         self.spare = spare
-        self.lift = partial(_Lift, spare)
 
     def held_radii(self, box: CapsuleBox, points: Array, reach: float) -> Array:
         """Return radii that they need to come so near."""
