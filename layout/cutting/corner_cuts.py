@@ -41,10 +41,10 @@ def corner_cuts_of(cuts: StraightCuts) -> tuple[tuple[CornerCut, ...], Region]:
         if not at_least(cut.off, LEAST_DEEP, SIZE_SLACK) or cut.crossed:
             continue
         handsaw = cut.spans[0][0].distance_to(cut.spans[-1][1]) < LEAST_RUN
-        fields = cut.fields(f"Corner cut {len(made) + 1}", guided=not handsaw)
-        ends = cut.ends(line)
+        ends, guide = cut.ends(line), None if handsaw else cut.guide
         assert ends is not None  # or nothing would fall off
-        made.append(CornerCut(**fields, leg=_leg(cuts, ends), handsaw=handsaw))
+        fields, leg = cut.fields(f"Corner cut {len(made) + 1}"), _leg(cuts, ends)
+        made.append(CornerCut(**fields, guide=guide, leg=leg, handsaw=handsaw))
         blank = cut.left
     return tuple(made), blank
 

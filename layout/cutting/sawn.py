@@ -222,46 +222,55 @@ class Sawn:
             return None
         return edge_point(self.bench, found[0]), edge_point(self.bench, found[-1])
 
-    def fields(self, label: str, *, guided: bool = True) -> dict[str, Any]:
-        """Return the fields of a straight cut; one that is not guided has no straightedge."""
+    @property
+    def keeps_left(self) -> bool:
+        """Whether the saw is pushed with the kept wood on its left, seen show face up.
+
+        One that stops at a hollow corner starts at the edge: no blade is let into the wood there.
+        """
+        stops, end = self.line.stops, self.line.reach[1]
+        return math.isfinite(end) if stops else self.bench.keeps_left
+
+    @property
+    def guide(self) -> Guide | None:
+        """Where its straightedge stands; None where the saw is not measured, or without wood."""
+        offset, side = self.bench.guide(keeps_left=self.keeps_left)
+        ends = None if offset is None else self.ends(self.line.moved(-offset))
+        if offset is None or ends is None:
+            return None
+        return Guide(offset, side, *(ends if self.keeps_left else ends[::-1]))
+
+    def fields(self, label: str) -> dict[str, Any]:
+        """Return the fields of a straight cut but for its guide."""
         bench, line, kerf = self.bench, self.line, self.bench.tools.kerf
         depth = self.thickness + bench.tools.below
-        fallen = self.wood.meet(line.moved(kerf).beyond(extent_of(self.wood))).pieces
-        fallen = () if line.stops else fallen
+        half = math.ceil(depth / 2 - ROUNDING)
+        beyond = self.wood.meet(line.moved(kerf).beyond(extent_of(self.wood)))
+        fallen = () if line.stops else beyond.pieces
         heaviest = max((piece.area for piece in fallen), default=0.0)
-        # one that stops at a hollow corner starts at the edge: no blade is let into the wood
-        keeps_left = math.isfinite(line.reach[1]) if line.stops else bench.keeps_left
-        offset, side = bench.guide(keeps_left=keeps_left)
-        along = self.ends(line.moved(-offset)) if guided and offset is not None else None
-        ends = self.ends(line)
+        ends, spans = self.ends(line), self.spans
         assert ends is not None  # there is wood on both sides of the line
         stopped = [
             EdgePoint.at(line.at + line.way * reach, bench.datum) if math.isfinite(reach) else end
             for reach, end in zip(line.reach, ends, strict=True)
         ]
-        start, end = stopped if keeps_left else stopped[::-1]
-        back = tuple((b, a) for a, b in reversed(self.spans))
-        if along is None or offset is None:
-            guide = None
-        else:
-            guide = Guide(offset, side, *(along if keeps_left else along[::-1]))
+        if not self.keeps_left:
+            stopped.reverse()
+            spans = tuple((b, a) for a, b in reversed(spans))
         return {
             "label": label,
-            "start": start,
-            "end": end,
+            "start": stopped[0],
+            "end": stopped[1],
             "waste": line.waste,
             "allowance": self.allowance,
             "kerf": kerf,
-            "guide": guide,
-            "depths": (depth,)
-            if at_most(depth, ONE_PASS)
-            else (math.ceil(depth / 2 - ROUNDING), depth),
+            "depths": (depth,) if at_most(depth, ONE_PASS) else (half, depth),
             "narrowest": max(0.0, self.strip.narrowest - kerf),
             "widest": self.off,
             "fallen": fallen,
             "heaviest": bench.top.panel.substance.mass(heaviest, self.thickness),
             "wall": _wall(bench, line, fallen),
-            "spans": self.spans if keeps_left else back,
+            "spans": spans,
         }
 
 

@@ -84,7 +84,8 @@ def _made(before: StraightCuts, sides: Iterable[tuple[Side, TrimKind]]) -> Strai
         elif not kind.stops or _run(cut) >= LEAST_STOPPED:
             thin = sum(width < bench.tools.thinnest for width in cut.strip.widths)
             wanders = thin > MOSTLY_THIN * len(cut.strip.widths)
-            trims.append(Trim(**cut.fields(f"Cut {len(trims) + 1}"), kind=kind, wanders=wanders))
+            fields = cut.fields(f"Cut {len(trims) + 1}")
+            trims.append(Trim(**fields, guide=cut.guide, kind=kind, wanders=wanders))
             blank = cut.left
     return replace(before, trims=tuple(trims), skipped=tuple(skipped), blank=blank)
 

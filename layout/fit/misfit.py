@@ -12,7 +12,7 @@ from ..panel.sound import SoundWood
 from ..units import Tape
 from .families import answered
 from .points import are_parted, clear_of, lost
-from .wish import Goal, Limits, Span, Wish
+from .wish import ANY, Goal, Limits, Span, Wish
 
 _ROUGH = 0.02
 """Gap to which the largest top without limits is sought: a reason needs no more."""
@@ -27,10 +27,7 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
         from .rigid.misfit import own_reason
 
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
-    kept = wish.limits
-    loose = Limits(
-        corner_radius=kept.corner_radius, grain_deg=kept.grain_deg, most_turn_deg=kept.most_turn_deg
-    )
+    loose = replace(wish.limits, length=ANY, width=ANY, ratio=Span(1.0))
     free = replace(wish, limits=loose, goal=Goal.AREA, gap=_ROUGH)
     largest = answered(wood, free, shape).fit
     if largest is None:

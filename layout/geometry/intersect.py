@@ -11,7 +11,7 @@ from dataclasses import dataclass
 
 from .path import Path
 from .point import Point
-from .segments import Arc, Line, Segment
+from .segments import Arc, Line, Segment, most_length
 from .tolerance import ROUNDING, SAME_POINT
 
 
@@ -35,8 +35,8 @@ def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ..
     level = across.dot(origin)
     found: list[Crossing] = []
     for segment in path.segments:
-        low, high = _extent(segment, across)
-        if not low - SAME_POINT <= level <= high + SAME_POINT:
+        off = abs(across.dot(segment.at(0.5)) - level)
+        if off > most_length(segment) / 2 + SAME_POINT:
             continue
         shares = {*(s for s in shares_at(segment, across, level) if 0 <= s <= 1), 0.0, 1.0}
         points = (segment.at(share) for share in shares)
@@ -80,22 +80,6 @@ def shares_at(segment: Segment, across: Point, level: float) -> list[float]:
         turns = ahead if segment.sweep > 0 else ahead - math.tau
         shares.append(turns / segment.sweep)
     return shares
-
-
-def _extent(segment: Segment, across: Point) -> tuple[float, float]:
-    """Return between which values across·p lies on a segment, or a little beyond them.
-
-    A short circular arc by its ends and its rise, any other arc by its whole ellipse.
-    """
-    if isinstance(segment, Line) or (isinstance(segment, Arc) and abs(segment.sweep) < 1.0):
-        start, end = across.dot(segment.start), across.dot(segment.end)
-        rise = 0.0
-        if isinstance(segment, Arc):
-            rise = segment.radius * (1 - math.cos(segment.sweep / 2))
-        return (start - rise, end + rise) if start < end else (end - rise, start + rise)
-    middle = across.dot(segment.centre)
-    reach = math.hypot(*(across.dot(axis) for axis in segment.axes))
-    return middle - reach, middle + reach
 
 
 def turn_at(arriving: Segment, leaving: Segment) -> float:

@@ -223,3 +223,13 @@ class EllipticArc(Swung):
 
 
 Segment = Line | Arc | EllipticArc
+
+
+def most_length(segment: Segment) -> float:
+    """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
+
+    That of an elliptic arc is costly and not needed here.
+    """
+    if isinstance(segment, EllipticArc):
+        return max(segment.half_length, segment.half_width) * abs(segment.sweep)
+    return segment.length

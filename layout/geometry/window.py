@@ -15,7 +15,7 @@ from .intersect import shares_at
 from .path import Path
 from .placement import Points, array_of
 from .point import Point
-from .segments import EllipticArc, Line, Segment
+from .segments import Line, Segment, most_length
 from .tolerance import ROUNDING, SAME_POINT
 
 
@@ -70,7 +70,10 @@ def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
         return [(0.0, segment)]
     if not window.holds(middle, by=-reach):
         return []
-    cuts = sorted({0.0, 1.0, *_crossings(segment, window)})
+    right, up = Point(1.0, 0.0), Point(0.0, 1.0)
+    sides = [(right, window.left), (right, window.right), (up, window.bottom), (up, window.top)]
+    crossed = (share for side in sides for share in shares_at(segment, *side))
+    cuts = sorted({0.0, 1.0, *(share for share in crossed if 0 < share < 1)})
     kept: list[tuple[float, float]] = []
     for start, end in pairwise(cuts):
         if not window.holds(segment.at((start + end) / 2)):
@@ -81,24 +84,6 @@ def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
             kept.append((start, end))
     shortest = SAME_POINT / max(2 * reach, SAME_POINT)
     return [(a, segment.part(a, b)) for a, b in kept if b - a > shortest]
-
-
-def most_length(segment: Segment) -> float:
-    """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
-
-    That of an elliptic arc is costly and not needed here.
-    """
-    if isinstance(segment, EllipticArc):
-        return max(segment.half_length, segment.half_width) * abs(segment.sweep)
-    return segment.length
-
-
-def _crossings(segment: Segment, window: Bounds) -> list[float]:
-    """Return the shares, in (0, 1), at which a segment crosses the lines of the window's sides."""
-    right, up = Point(1.0, 0.0), Point(0.0, 1.0)
-    sides = [(right, window.left), (right, window.right), (up, window.bottom), (up, window.top)]
-    shares = [share for side in sides for share in shares_at(segment, *side)]
-    return [share for share in shares if 0 < share < 1]
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,7 @@ from ..geometry import Arc, Path, Point, Points, Region, at_most
 from ..geometry.distance import nearest
 from ..geometry.tolerance import CHORD
 from ..panel.datum import Datum
-from ..panel.edges import Corner, Edge, edges_of
+from ..panel.edges import Edge, edges_of
 from ..panel.panel import Panel
 from ..units import MM_PER_INCH, Tape
 from .arcs import LargeArc
@@ -162,18 +162,15 @@ def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelChec
 
 def _squares(datum: Datum) -> Iterator[SquareCheck]:
     corners = datum.corners
-    held = [i for i, corner in enumerate(corners) if corner.name in datum.names]
-    for i in held:
+    for i, corner in enumerate(corners):
         one, other = corners[i - 1], corners[(i + 1) % len(corners)]
         along, across = (other, one) if other.name in datum.names else (one, other)
-        if along.name in datum.names and all(c.usable for c in (corners[i], along, across)):
-            yield _square(corners[i], along, across)
-
-
-def _square(corner: Corner, along: Corner, across: Corner) -> SquareCheck:
-    first, second = (c.point.distance_to(corner.point) for c in (along, across))
-    found = Squareness.of_corner(first, second, along.point.distance_to(across.point))
-    return SquareCheck(corner.name, along.name, across.name, first, second, found)
+        on_line = corner.name in datum.names and along.name in datum.names
+        if on_line and all(c.usable for c in (corner, along, across)):
+            first, second = (c.point.distance_to(corner.point) for c in (along, across))
+            diagonal = along.point.distance_to(across.point)
+            found = Squareness.of_corner(first, second, diagonal)
+            yield SquareCheck(corner.name, along.name, across.name, first, second, found)
 
 
 def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:

@@ -143,8 +143,8 @@ def mark_capsule(length: float, width: float) -> MarkedArcs:
 def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
     """Return how to draw a rectangle with four rounded corners, mm.
 
-    Raises an OutlineError if the radius is below 0 or above half the width, or not ``0 < width <=
-    length``.
+    Raises an OutlineError if the radius is below 0 or above half the width, or not
+    ``0 < width <= length``.
     """
     rounded = RoundedRectangle.with_radius(length, width, radius)
     return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius)

@@ -209,27 +209,25 @@ class _Ground:
             ),
         )
 
-    def _ways(self, thickness: float) -> Iterator[tuple[Worth, float, float]]:
-        """Yield what a piece so thick may be good for, best first: the least length and width."""
+    def _ways(self, thickness: float, wide: float = 0.0) -> Iterator[tuple[Worth, float, float]]:
+        """Yield what a piece so thick and wide may be good for, best first, and its least sizes."""
         wish = self.wish
         yield Worth.BOARD, wish.least_length, wish.least_width
         for worth, length, width, thick in (
             (Worth.LEGS, wish.leg_length, wish.leg_side, wish.leg_side),
             (Worth.BATTENS, wish.least_length, wish.batten_width, wish.batten_thickness),
         ):
-            if self._is_solid(width) and at_least(thickness, thick, SAME_PLACE):
+            if self._is_solid(max(width, wide)) and at_least(thickness, thick, SAME_PLACE):
                 yield worth, length, width
 
     def _worth(self, found: Clean | None, thickness: float) -> Worth:
         if found is None:
             return Worth.SCRAP
-        box, is_solid = found.box, self._is_solid(found.box.width)
         ways = (
             worth
-            for worth, length, width in self._ways(thickness)
-            if at_least(box.length, length, SAME_PLACE)
-            and at_least(box.width, width, SAME_PLACE)
-            and (is_solid or worth is Worth.BOARD)
+            for worth, length, width in self._ways(thickness, found.box.width)
+            if at_least(found.box.length, length, SAME_PLACE)
+            and at_least(found.box.width, width, SAME_PLACE)
         )
         return next(ways, Worth.SCRAP)
 

@@ -17,8 +17,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..geometry import ORIGIN, Bounds, Line, Path, Points, Segment, first_of_best, ranked
+from ..geometry.segments import most_length
 from ..geometry.tolerance import ROUNDING
-from ..geometry.window import clipped, most_length
+from ..geometry.window import clipped
 from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
 from .paper import PaperError, Sheet
 from .tiles import Place, Places, TilePlan, beside, field_of

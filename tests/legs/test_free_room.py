@@ -17,8 +17,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.room import room_of
-from panelwright.layout.legs.stability import Stability
-from panelwright.layout.legs.tipping import tipping_of
+from panelwright.layout.legs.tipping import HeldDown, Stability, tipping_of
 from panelwright.layout.legs.wish import FixingPlate, LegsWish
 from panelwright.layout.outlines import Freeform
 
@@ -115,4 +114,4 @@ def test_a_top_too_narrow_to_press_inside_is_pressed_on_its_hull() -> None:
     assert len(middles) == 4
 
     feet = np.array([tuple(m) for m in middles])
-    assert tipping_of(dumbbell, feet, 20.0, 700.0).least.force > 0
+    assert tipping_of(dumbbell, HeldDown(feet, 20.0), 700.0).least.force > 0
