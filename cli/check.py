@@ -47,7 +47,15 @@ def check(job: Path) -> None:
     """
     text = job_text(job)
     found = job_in(text)
-    look = _first_look(found, text.name)
+    from ..layout.plan.doubts import first_look
+
+    look: Fit | NothingFitsError | None = None
+    try:
+        look = first_look(found)
+    except NothingFitsError as error:
+        look = error
+    except LayoutError as error:  # where no search could begin, as every command does
+        stop(f"{text.name}: {error}")
     again = tuple(_look_again(found, text, look))
 
     def record() -> dict[str, Any]:
@@ -71,18 +79,6 @@ def _understood(job: Job, look: Fit | NothingFitsError | None) -> Iterator[str]:
     for heading, words in understood(job, fit):
         for k, line in enumerate(wrap(words, WIDTH - 14) or [""]):
             yield f"  {'' if k else heading:<11} {line}"
-
-
-def _first_look(job: Job, name: str) -> Fit | NothingFitsError | None:
-    """Return what a first look finds; end where no search could begin, as every command does."""
-    from ..layout.plan.doubts import first_look
-
-    try:
-        return first_look(job)
-    except NothingFitsError as error:
-        return error
-    except LayoutError as error:
-        stop(f"{name}: {error}")
 
 
 def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:

@@ -87,11 +87,11 @@ def with_hours(job: Job) -> Job:
 
 def _record(kept: WorkWish) -> dict[str, Any]:
     """Return how long each step takes, for one of what, and whether the maker says so."""
-    from ..layout.work.deeds import EFFORTS
+    from ..layout.work.deeds import Deed
 
     own, steps = dict(kept.pace), []
-    for deed, effort in EFFORTS.items():
-        told = {"step": deed.value, "hours": list(kept.pace_of(deed)), "for": effort.per.value}
+    for deed in (deed for deed in Deed if deed.most):
+        told = {"step": deed.value, "hours": list(kept.pace_of(deed)), "for": deed.per.value}
         steps.append({**told, "own": deed.value in own})
     return {"day": kept.day, "steps": steps}
 

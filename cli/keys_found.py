@@ -44,14 +44,8 @@ class Row:
     @property
     def record(self) -> dict[str, Any]:
         """The row for machines."""
-        return {
-            "table": self.table,
-            "key": self.name,
-            "value": self.written,
-            "left_out": self.left_out,
-            "meaning": self.meaning,
-            "example": self.example,
-        }
+        held = {"table": self.table, "key": self.name, "value": self.written}
+        return {**held, "left_out": self.left_out, "meaning": self.meaning, "example": self.example}
 
 
 @cache
@@ -122,9 +116,6 @@ def _example(row: Row, word: str) -> str:
 
 def nearest(rows: Sequence[Row], asked: str) -> list[str]:
     """Return words that are spelt nearly like one that finds nothing."""
-    known = {
-        text.casefold(): text
-        for row in rows
-        for text in (row.name, *row.values, *row.also, *row.words)
-    }
+    every = (text for row in rows for text in (row.name, *row.values, *row.also, *row.words))
+    known = {text.casefold(): text for text in every}
     return [known[word] for word in get_close_matches(asked.casefold(), known, n=3)]

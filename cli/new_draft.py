@@ -95,11 +95,6 @@ def radii(text: str) -> Tables:
     return {"radii": figures(text, 4, "A, B, C, D")} if "," in text else {"radius": figure(text)}
 
 
-def bows(text: str) -> Tables:
-    """Take how far the four edges bow."""
-    return {"bows": figures(text, 4, "AB, BC, CD, DA")}
-
-
 def defect(text: str) -> list[Tables]:
     """Take a defect in one line: ``screw hole 8 at 60, 400``."""
     match = _DEFECT.fullmatch(text.strip())
@@ -108,7 +103,13 @@ def defect(text: str) -> list[Tables]:
             f"{text!r} is no defect: write its kind, its size and where its middle is, such as "
             '"screw hole 8 at 60,400" or "split 250x4 at 300,120"'
         )
-    return [{"kind": match["kind"].strip(), **spot(match["size"]), "at": middle(match["at"])}]
+    return [
+        {
+            "kind": match["kind"].strip(),
+            **spot(match["size"]),
+            "at": figures(match["at"], 2, "x, y"),
+        }
+    ]
 
 
 def spot(text: str) -> Tables:
@@ -117,25 +118,10 @@ def spot(text: str) -> Tables:
     return {"diameter": parts[0]} if len(parts) == 1 else {"size": parts}
 
 
-def middle(text: str) -> list[int | float | str]:
-    """Take where the middle of a defect is."""
-    return figures(text, 2, "x, y")
-
-
 def several(text: str) -> str | list[str]:
     """Take one word, or several with commas between them."""
     parts = [part.strip() for part in text.split(",") if part.strip()]
     return parts[0] if len(parts) == 1 else parts
-
-
-def edges(text: str) -> list[str]:
-    """Take the edges of the panel that are kept."""
-    return [edge.upper() for edge in re.split(r"[,\s]+", text.strip())]
-
-
-def most(text: str) -> Tables:
-    """Take how long and wide the top may be at most."""
-    return dict(zip(("most_length", "most_width"), size(text) * 2, strict=False))
 
 
 def one_or_two(text: str) -> int | float | str | list[int | float | str]:

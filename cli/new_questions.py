@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Generator
 from dataclasses import replace
 from itertools import count
@@ -32,7 +33,7 @@ SIDES = (
         "Do its edges curve?",
         "how far the middle of AB, BC, CD, DA stands out, such as 0, 0, -8, 0",
         "no",
-        form.unless_none(form.bows),
+        form.unless_none(lambda text: {"bows": form.figures(text, 4, "AB, BC, CD, DA")}),
         key="panel.outline.bows",
     ),
 )
@@ -70,7 +71,7 @@ DEFECT = (
         "panel.defects.at",
         "Where is its middle?",
         "x, y, counted as the outline is: of a rectangle from corner A",
-        form=form.middle,
+        form=lambda text: form.figures(text, 2, "x, y"),
         about=("panel.defects[{}]",),
     ),
 )
@@ -87,7 +88,7 @@ KEEP = Question(
     "top.keep",
     "Which edges stay as they are?",
     "AB, or two opposite ones: AB, CD",
-    form=form.edges,
+    form=lambda text: re.split(r"[,\s]+", text.strip().upper()),
 )
 MARGIN = Question(
     "top.margin",
@@ -100,7 +101,9 @@ MOST = Question(
     "How large may it be at most?",
     "length x width",
     "no limit",
-    form.unless_none(form.most),
+    form.unless_none(
+        lambda text: dict(zip(("most_length", "most_width"), form.size(text) * 2, strict=False))
+    ),
     "top.most_length",
 )
 COUNT = Question(

@@ -12,7 +12,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.keys.key import keys_by_field
 from panelwright.layout.keys.kinds import Choice
 from panelwright.layout.legs.arrangement import middles_for
-from panelwright.layout.legs.stability import Stability
+from panelwright.layout.legs.tipping import Stability
 from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import Outline
 from panelwright.layout.panel import Build, Kind, Panel, rectangular_outline

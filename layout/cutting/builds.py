@@ -4,13 +4,16 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ..geometry import Path, Region
 from ..geometry.tolerance import SAME_EDGE
 from ..geometry.window import clipped
 from ..panel import Kind, Panel
 from ..panel.frame import joints_of, opening_of
-from .cut import Trim
+
+if TYPE_CHECKING:
+    from .cut import Trim
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from ..geometry.tolerance import SAME_FIGURE
 from ..keys.figures import ABOVE_0, FROM_0, Length, Range
 from ..keys.key import Key, hold, key
 from ..keys.plane import Pair
-from ..legs.screws import least_from_edge
+from ..legs.fixings import least_from_edge
 from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
 

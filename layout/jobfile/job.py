@@ -15,7 +15,7 @@ from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..legs.movement import SWING
-from ..money.wish import MoneyWish
+from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Kind
 from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
@@ -90,109 +90,85 @@ def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
 def _read(tables: Tables) -> Reading:
     notes = Notes(tables.lines)
     try:
-        return _read_noting(tables, notes)
+        job, missing = _job(tables, notes)
     except EnoughError:
         stopped = Problem("", f"reading stopped after {MOST_NOTED} problems: mend these first")
         return Reading(None, (*notes.in_order(*tables.problems), stopped))
-
-
-def _read_noting(tables: Tables, notes: Notes) -> Reading:
-    top_of_file = Place(notes)
-    head = read_section(tables.values, HEAD, top_of_file)
-    notes.units = head["units"] or Units.MM
-    tools = _tools(head)
-    panel = _panel(head, tools)
-    top = read_top(
-        _table(head, "top"),
-        head.at("top"),
-        panel.values["flattened"] or panel.values["thickness"],
-    )
-    job = _job(head, panel, top, tools, tables)
     found = notes.in_order(*tables.problems)
-    return Reading(None if found else job, found, _missing(panel, tables.lines))
+    return Reading(None if found else job, found, missing)
 
 
-def _tools(head: Values) -> Tools | None:
-    values = _values(head, "tools", TOOLS)
-    if not values.only_one_of("string", "string_stretch"):
-        return None
-    return values.made(
-        Tools, **({"string_stretch": values["string"]} if values.has("string") else {})
-    )
-
-
-def _template(head: Values) -> TemplateWish | None:
-    values = _values(head, "template", TEMPLATE)
-    usual = head.place.units.is_imperial and not values.has("paper")
-    return values.made(TemplateWish, **({"paper": LETTER} if usual else {}))
-
-
-def _panel(head: Values, tools: Tools | None) -> PanelRead:
+def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]:
+    """Return the job where nothing is wrong with any part of it, and what is missing."""
+    head = read_section(tables.values, HEAD, Place(notes))
+    notes.units = head["units"] or Units.MM
+    parts = {name: _part(head, name, section, made) for name, section, made in _PARTS}
     if head.lacks("panel"):
         head.at("panel").wrong(
             "the panel is missing: open it with [panel] and give at least its outline"
         )
     raw = head["panel"] if head.has("panel") else UNREADABLE
-    return read_panel(raw, head.at("panel"), tools or Tools())
-
-
-def _job(
-    head: Values, panel: PanelRead, top: TopRead, tools: Tools | None, tables: Tables
-) -> Job | None:
-    """Return the job where nothing is wrong with any part of it."""
+    panel = read_panel(raw, head.at("panel"), parts["tools"] or Tools())
+    values, missing = panel.values, _missing(panel, tables.lines)
+    thickness = values["flattened"] or values["thickness"]
+    top = read_top(_table(head, "top"), head.at("top"), thickness)
     legs = None
     if head.has("legs"):
         legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
-    parts: dict[str, Any] = {"tools": tools, "template": _template(head)}
-    parts |= {name: _values(head, name, section).made(made) for name, section, made in _MADE}
-    notes = head.place.notes
     if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
-        return None
-    units: Units = head["units"]
+        return None, missing
     try:
         board = panel.panel(STAND_IN_THICKNESS)
         if board is None:
-            return None
+            return None, missing
         wish = tied(top.wish, board, top.values)
         if not notes.are_empty:
-            return None
-        return Job(
+            return None, missing
+        job = Job(
             panel=board,
             wish=wish,
             profile=top.profile,
             **parts,
             legs=legs.wish if legs else None,
             table=legs.table if legs else UNSAID,
-            units=units,
-            name=head["name"] or panel.values["name"],
-            margin=top.values["margin"],
-            tape_error=top.values["tape_error"],
-            step=top.values["step"],
+            units=notes.units,
+            name=head["name"] or values["name"],
+            **{name: top.values[name] for name in ("margin", "tape_error", "step")},
             datum=panel.datum,
-            damaged=panel.values["damaged"],
-            missing=_missing(panel, tables.lines),
+            damaged=values["damaged"],
+            missing=missing,
         )
     except LayoutError as error:
         notes.note((), str(error))
-        return None
+        return None, missing
+    return job, missing
 
 
-_MADE: tuple[tuple[str, Section, type], ...] = (
+_PARTS: tuple[tuple[str, Section, Any], ...] = (
+    ("tools", TOOLS, Tools),
+    ("template", TEMPLATE, TemplateWish),
     ("offcuts", OFFCUTS, OffcutWish),
     ("materials", MATERIALS, MaterialsWish),
     ("work", WORK, WorkWish),
     ("money", MONEY, MoneyWish),
 )
-"""The tables whose keys each fill one field."""
+"""The tables that each make one part of a job."""
+
+
+def _part(head: Values, name: str, section: Section, made: Any) -> Any:  # noqa: ANN401 - a wish
+    values, more = read_section(_table(head, name), section, head.at(name)), {}
+    if name == "tools" and not values.only_one_of("string", "string_stretch"):
+        return None
+    if name == "tools" and values.has("string"):
+        more = {"string_stretch": values["string"]}
+    if name == "template" and head.place.units.is_imperial and not values.has("paper"):
+        more = {"paper": LETTER}
+    return values.made(made, **more)
 
 
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
-
-
-def _values(head: Values, name: str, section: Section) -> Values:
-    return read_section(_table(head, name), section, head.at(name))
 
 
 def _under(panel: PanelRead, top: TopRead) -> Under:

@@ -9,13 +9,12 @@ from ..errors import LayoutError
 from ..geometry.tolerance import SAME_PLACE
 from ..keys.key import Values
 from ..keys.place import Place
-from ..legs.foot import Foot, FootShape
-from ..legs.materials import MASONRY
+from ..legs.fixings import Screw, screw_in
+from ..legs.foot import MASONRY, Foot, FootShape
 from ..legs.placing import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
-from ..legs.screws import Screw, screw_in
-from ..legs.stability import IN_A_ROW
 from ..legs.table_wish import TableWish
+from ..legs.tipping import IN_A_ROW
 from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
 from .sections import LEGS, read_section
@@ -111,14 +110,13 @@ def _fits(values: Values, foot: Foot, under: Under) -> bool:
     usual = 0.0 if foot.shape is FootShape.SLAB else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
     side, end = _insets(values)
     inset = min(usual if side is None else side, math.inf if end is None else end)
-    thin = min(foot.length, foot.width)
-    if thin + 2 * inset <= under.narrow + SAME_PLACE:
+    if foot.thin + 2 * inset <= under.narrow + SAME_PLACE:
         return True
     length = values.place.length
     most = under.narrow - 2 * inset
     values.at("size").wrong(
-        f"a foot {length(thin)} wide finds no room {length(inset)} inside the edges of a top at "
-        f"most {length(under.narrow)} wide: "
+        f"a foot {length(foot.thin)} wide finds no room {length(inset)} inside the edges of a top "
+        f"at most {length(under.narrow)} wide: "
         + (f"at most {length(most)}" if most > 0 else "make the inset smaller too")
     )
     return False

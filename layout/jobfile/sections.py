@@ -14,7 +14,7 @@ from ..legs.foot import Foot
 from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
 from ..legs.wish import FixingPlate, LegsWish
-from ..money.wish import MoneyWish
+from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
 from ..panel.panel import Panel

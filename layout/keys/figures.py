@@ -18,6 +18,10 @@ FARTHEST = 100_000.0
 a slip of the unit. It also keeps all figures well within the digits that geometry counts on."""
 
 
+Form = Callable[[float], str]
+"""How a limit is written."""
+
+
 @dataclass(frozen=True, slots=True)
 class Range:
     """From `least` to `most`; with `above`, `least` itself is not allowed."""
@@ -26,13 +30,16 @@ class Range:
     most: float = math.inf
     above: bool = False
 
-    def complaint(self, value: float, form: Callable[[float], str]) -> str | None:
-        """Return how a value breaks a limit, and the limit; None where it keeps them."""
+    def keeps(self, value: float, at: Place, written: str, form: Form, advice: str = "") -> bool:
+        """Return whether a value is within them; note how it breaks a limit, and what to do."""
         if value < self.least or (self.above and value == self.least):
-            return f"is {'not above' if self.above else 'below'} {form(self.least)}"
-        if value > self.most:
-            return f"is above {form(self.most)}"
-        return None
+            broken = f"is {'not above' if self.above else 'below'} {form(self.least)}"
+        elif value > self.most:
+            broken = f"is above {form(self.most)}"
+        else:
+            return True
+        at.wrong(f"{written} {broken}{advice and f': {advice}'}")
+        return False
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,9 +67,8 @@ class Number(Kind):
         if at.held and factor != 1:  # it comes in the library's unit, and its limits too
             limits, unit = Range(limits.least * factor, limits.most * factor, limits.above), ""
             factor = 1.0
-        complaint = limits.complaint(number, lambda limit: f"{limit:g}{unit}")
-        if complaint:
-            at.wrong(f"{shown(value)}{unit} {complaint}{self.advice and f': {self.advice}'}")
+        written = f"{shown(value)}{unit}"
+        if not limits.keeps(number, at, written, lambda limit: f"{limit:g}{unit}", self.advice):
             return None
         return int(number) if self.whole else number * factor
 
@@ -101,11 +107,8 @@ class Length(Kind):
             at.wrong(f"{written} is more than 100 m: look at the unit")
             return None
         nothing = self.limits.above and abs(mm) < SAME_POINT
-        complaint = self.limits.complaint(0.0 if nothing else mm, at.length)
-        if complaint:
-            at.wrong(f"{written} {complaint}{self.advice and f': {self.advice}'}")
-            return None
-        return mm
+        figure = 0.0 if nothing else mm
+        return mm if self.limits.keeps(figure, at, written, at.length, self.advice) else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from .figures import Range, finite
 from .kinds import Held, Kind
 from .place import Place, closest, shown
 
-_DEAREST = 1e9
+_SUM = Range(0.0, 1e9)
 """No sum is larger: more is a slip of the keys."""
 
 
@@ -19,18 +19,13 @@ class Sum(Kind):
 
     def parse(self, value: object, at: Place) -> Decimal | None:
         """Return the sum, to the last figure that was written."""
-        if isinstance(value, Decimal) and at.held and value.is_finite():
-            return value if self._within(float(value), at) else None
-        number = finite(value, at, "a sum of money: write a number, without its currency")
-        if number is None or not self._within(number, at):
+        held = value if isinstance(value, Decimal) and at.held and value.is_finite() else None
+        wanted = "a sum of money: write a number, without its currency"
+        number = finite(value if held is None else float(held), at, wanted)
+        owed = "what is owed to you is no cost"
+        if number is None or not _SUM.keeps(number, at, shown(number), "{:.0f}".format, owed):
             return None
-        return Decimal(repr(value))
-
-    def _within(self, number: float, at: Place) -> bool:
-        complaint = Range(0.0, _DEAREST).complaint(number, lambda limit: f"{limit:.0f}")
-        if complaint:
-            at.wrong(f"{shown(number)} {complaint}: what is owed to you is no cost")
-        return not complaint
+        return Decimal(repr(value)) if held is None else held
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,11 +44,8 @@ class Share(Kind):
             if number is None:
                 return None
             percent = Decimal(repr(value)) * (100 if at.held else 1)
-        complaint = self.limits.complaint(float(percent), lambda limit: f"{limit:g} %")
-        if complaint:
-            at.wrong(f"{percent:f} % {complaint}")
-            return None
-        return percent / 100
+        kept = self.limits.keeps(float(percent), at, f"{percent:f} %", "{:g} %".format)
+        return percent / 100 if kept else None
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,4 +1,4 @@
-"""The print of one leg: its shape on the top, its section, its weight."""
+"""What a leg is: its shape on the top, its section, its weight, its material."""
 
 from __future__ import annotations
 
@@ -12,6 +12,30 @@ from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice
 from ..keys.plane import Pair
+from ..panel.materials import MATERIALS, Material
+
+_MEMORY = "from memory"
+
+METALS = {
+    "steel": Material("steel", 7850.0, _MEMORY),
+    "aluminium": Material("aluminium", 2700.0, _MEMORY),
+}
+"""By the name that a job file uses."""
+
+MASONRY = {
+    "concrete": Material("concrete", 2350.0, "from memory: 2300 to 2400"),
+    "brick": Material("brick", 1900.0, "from memory: 1800 to 2000"),
+    "fired clay": Material("fired clay", 1900.0, "from memory: 1800 to 2000"),
+}
+"""What takes no wood screw, is hard and uneven on top, and weighs much."""
+
+LEG_MATERIALS: dict[str, Material] = {**MATERIALS, **METALS, **MASONRY}
+"""Every material of legs by the name that a job file uses."""
+
+
+def is_wooden(name: str) -> bool:
+    """Return whether legs of this material are wood or board; so are legs of unnamed material."""
+    return name not in METALS and name not in MASONRY
 
 
 class FootShape(Enum):
@@ -107,10 +131,9 @@ class Foot:
                 f"a {self.shape.value} foot is as long as wide, not {self.length:g} by "
                 f"{self.width:g} mm: call it rectangular"
             )
-        if self.shape.has_wall and not 0 < self.wall < min(self.length, self.width) / 2:
+        if self.shape.has_wall and not 0 < self.wall < self.thin / 2:
             raise LegsError(
-                f"a {self.shape.value} {min(self.length, self.width):g} mm wide with a wall of "
-                f"{self.wall:g} mm: "
+                f"a {self.shape.value} {self.thin:g} mm wide with a wall of {self.wall:g} mm: "
                 "the wall is above 0 and below half the width"
             )
 
@@ -128,6 +151,11 @@ class Foot:
     def ring(cls, diameter: float, wall: float) -> Foot:
         """Return a hollow round foot, mm."""
         return cls(FootShape.RING, diameter, diameter, wall)
+
+    @property
+    def thin(self) -> float:
+        """The lesser of its sizes, mm."""
+        return min(self.length, self.width)
 
     @property
     def is_round(self) -> bool:
@@ -152,14 +180,19 @@ class Foot:
         """The area that carries, mm²: of a ring or a tube only its wall."""
         if self.shape is FootShape.HEXAGONAL:
             return math.sqrt(3) / 2 * self.width**2
-        round_share = math.pi / 4 if self.is_round else 1.0
-        hollow = self.inside[0] * self.inside[1] if self.shape.has_wall else 0.0
-        return round_share * (self.length * self.width - hollow)
+        share = math.pi / 4 if self.is_round else 1.0
+        return share * self.length * self.width - self.free
 
     @property
     def inside(self) -> tuple[float, float]:
         """Length and width of what a wall leaves free, mm; of a solid foot its own."""
         return self.length - 2 * self.wall, self.width - 2 * self.wall
+
+    @property
+    def free(self) -> float:
+        """The area inside a wall, mm²; 0 of a solid foot."""
+        share = math.pi / 4 if self.is_round else 1.0
+        return share * self.inside[0] * self.inside[1] if self.shape.has_wall else 0.0
 
     def mass(self, height: float, density: float) -> float:
         """Return the mass, kg, of a leg of this section, `height` mm, `density` kg/m³."""

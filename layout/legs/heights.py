@@ -14,6 +14,9 @@ counts at its very edge, not where a standard presses."""
 DINED_AT = 480.0
 """Nobody dines at a table whose face is lower than this, mm (ours): somebody sits down on it."""
 
+EDGE = 50.0
+"""How far in from the edge the force presses, mm (ISO 7172:1988)."""
+
 LOAD = 600.0
 """What presses on the edge of any other table, N: some 60 kg (common practice)."""
 

@@ -1,4 +1,4 @@
-"""How much a solid top moves across its grain, and how its fixings let it.
+"""How much a solid top moves across its grain, how its fixings let it, and what keeps it flat.
 
 ΔD = D·C·ΔM (*Wood Handbook* (2010), eq. 13-2): width, coefficient of the species, change of
 moisture. Of the fixings that something rigid joins – the screws of one plate, of a trestle, of all
@@ -11,12 +11,14 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
-from ..geometry import Point, first_of_best
-from ..geometry.tolerance import SAME_PLACE
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, at_least, first_of_best
+from ..geometry.intersect import way_out
+from ..geometry.tolerance import ROUNDING, SAME_PLACE, SIZE_SLACK
+from ..panel import SoundWood
 from ..panel.build import Kind
-from ..panel.materials import MATERIALS, Material
+from ..panel.materials import MATERIALS
 from ..top import Top
 from .foot import Foot
 
@@ -26,14 +28,31 @@ SWING = 4.0
 BOARD_SWELL = 0.003
 """What a board may swell in damp, as a share (common practice)."""
 
-_BOARD = (BOARD_SWELL, "common practice: what a board may swell in damp")
-"""As for wood: a share, and where it comes from."""
-
 SETTING_OUT = 1.0
 """Added to a slot for what drilling and setting miss, mm (our choice)."""
 
 GLUE_FIGHTS = 1.0
 """Movement under one rigid joint above this, mm, breaks the joint or the wood (our choice)."""
+
+SHORT = 75.0
+"""A batten stops this far from each edge, mm (common practice)."""
+
+SIZE = (60.0, 20.0)
+"""Width and thickness of a batten, mm (common practice)."""
+
+APART = 900.0
+"""A top longer along its grain than two of these gets a third batten, and so on, mm (ours)."""
+
+BESIDE = 20.0
+"""Kept between a batten and a leg or its plate, mm (our choice)."""
+
+LEAST = 150.0
+"""A batten shorter than this keeps nothing flat, mm (our choice)."""
+
+AROUND_SCREW = 15.0
+"""Sound wood wanted round each of its screws, mm (our choice)."""
+
+_STEP = 10.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -96,9 +115,15 @@ def movement_of(
     outline, across = top.outline, top.grain + math.pi / 2
     way = Point.polar(1.0, across)
     width = outline.support(across) + outline.support(across + math.pi)
-    solid = top.panel.build.kind is Kind.SOLID
-    coefficient, source = _coefficient(top.panel.substance, quartered) if solid else _BOARD
-    share = coefficient * swing if solid else coefficient
+    solid, wood = top.panel.build.kind is Kind.SOLID, top.panel.substance.movement
+    share = coefficient = BOARD_SWELL
+    source = "common practice: what a board may swell in damp"
+    if solid:
+        known = wood or MATERIALS["solid wood"].movement
+        assert known is not None  # it is in the table
+        source = known.source if wood else "not known for this wood: as oak"
+        coefficient = known.radial if quartered else known.tangential
+        share = coefficient * swing
     joint = 2 * held.foot.reach(across) * share
     slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
     return MovementPlan(
@@ -125,14 +150,6 @@ def slot_for(movement: float, screw: float) -> float:
     return screw + 2 * math.ceil((movement + SETTING_OUT) / 2 - 1e-9)
 
 
-def _coefficient(material: Material, quartered: bool) -> tuple[float, str]:
-    """Return the coefficient of solid wood, and its source."""
-    known = material.movement or MATERIALS["solid wood"].movement
-    assert known is not None  # it is in the table
-    source = known.source if material.movement else "not known for this wood: as oak"
-    return known.radial if quartered else known.tangential, source
-
-
 def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> tuple[Slot, ...]:
     """Return a slot for each fixing; whichever lies nearest to the middle across stays fast."""
     if not fixings:
@@ -144,4 +161,101 @@ def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> 
         if abs(row - fast) <= SAME_PLACE
         else Slot(place, slot_for(2 * abs(row - fast) * share, screw), fixed=False)
         for place, row in zip(fixings, rows, strict=True)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Batten:
+    """A strip across the grain underneath, not glued."""
+
+    middle: Point
+    """mm from the centre of the top."""
+    length: float
+    """mm; it stops `SHORT` inside the edge."""
+    width: float
+    thickness: float
+    """mm."""
+    slot: float
+    """Length of the slots of its outer screws across the grain, mm; its middle screw is fixed."""
+    screws: tuple[Point, Point, Point]
+    """Its middle screw and its outer ones, mm from the centre of the top."""
+    print: Path
+    """What it covers on the panel."""
+
+
+def battens_under(
+    top: Top,
+    bearing: SoundWood,
+    movement: MovementPlan,
+    heads: Sequence[Path],
+    screw: float,
+    apron: Region | None = None,
+) -> tuple[Batten, ...]:
+    """Return the battens of a solid top; none for board, which stays flat without.
+
+    They lie evenly along the grain, each moved as little as clears legs and spoilt wood. Their
+    slots take what the whole top moves, which errs on the long side. Inside an apron they end short
+    of its rails, which go from leg to leg.
+
+    `heads` is what the legs and their plates cover, and `apron` what its rails leave free between
+    them, in the frame of the top; `screw` is the diameter of the screws, mm.
+    """
+    if not movement.solid or (apron is not None and apron.is_empty):
+        return ()
+    outline, placement = top.outline, top.placement
+    along = Point.polar(1.0, movement.across - math.pi / 2)
+    reach = outline.support(along.angle) + outline.support(along.angle + math.pi)
+    count = max(2, math.ceil((reach - SIZE_SLACK) / APART))
+    steps = math.floor(max(reach / (2 * count) - SIZE[0], 0.0) / _STEP + ROUNDING)
+    slot = slot_for(movement.change, screw)
+    taken = [Region.of(head, "outside").grown(BESIDE) for head in heads]
+    ends = [(outline.path(), SHORT)]
+    if apron is not None:
+        ends.append((Path.through_ring(apron.exterior), BESIDE))
+
+    def fits(batten: Batten) -> bool:
+        own = Region.of(batten.print)
+        holes = (Region.disk(placement(s), AROUND_SCREW, around=True) for s in batten.screws)
+        return not any(own.touches_or_crosses(head) for head in taken) and all(
+            bearing.inner.holds(hole) for hole in holes
+        )
+
+    found = []
+    for k in range(count):
+        wanted = reach * ((k + 0.5) / count - 0.5)
+        inwards = -math.copysign(_STEP, wanted)
+        offsets = [0.0, *(by for n in range(1, steps + 1) for by in (n * inwards, -n * inwards))]
+        tried = (_at(ends, along, wanted + off, slot) for off in offsets)
+        best = next((batten for batten in tried if batten is not None and fits(batten)), None)
+        if best is not None:
+            found.append(replace(best, print=best.print.placed(placement)))
+    return tuple(found)
+
+
+def _at(
+    ends: Sequence[tuple[Path, float]], along: Point, offset: float, slot: float
+) -> Batten | None:
+    """Return the batten at a distance along the grain from the middle; None where it is short.
+
+    It stops so far inside each of some closed lines, mm. Its print is in the frame of the top.
+    """
+    base, across = along * offset, along.left
+    edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
+    sides = [
+        [way_out(line, edge, way) - short for line, short in ends for edge in edges]
+        for way in (across, -across)
+    ]
+    up, down = map(min, sides)
+    if not (math.isfinite(sum(map(sum, sides))) and at_least(up + down, LEAST)):
+        return None  # an edge of it lies outside the top, or it is short
+    middle, half = base + across * ((up - down) / 2), (up + down) / 2
+    outer = across * (half - SIZE[0] / 2)
+    box = Path.round_box(Bounds.about(ORIGIN, SIZE[0] / 2, half))
+    return Batten(
+        middle,
+        up + down,
+        *SIZE,
+        slot,
+        (middle, middle + -outer, middle + outer),
+        box.placed(Placement(middle, along.angle)),
     )

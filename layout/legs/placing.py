@@ -1,48 +1,63 @@
-"""Legs placed under a top: what each covers, how far the top overhangs, what tips the table."""
+"""Legs placed under a top: what each covers, how far the top overhangs, what tips the table.
+
+And what stands against them where they are.
+"""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import combinations
 
+from ..concern import Concern
 from ..errors import LegsError
-from ..geometry import ORIGIN, Bounds, Point, Region, array_of, first_of_best
+from ..geometry import ORIGIN, Bounds, Point, Region, array_of, first_of_best, union
 from ..geometry.intersect import way_out
-from ..geometry.tolerance import ROUNDING, SAME_PLACE, SAME_POINT
+from ..geometry.tolerance import CHORD, ROUNDING, SAME_PLACE, SAME_POINT
 from ..geometry.turned_box import narrowest_strip
 from ..outlines import Outline
-from .checks import problems_of
+from ..panel.materials import ONE_LIFTS
 from .foot import Foot
-from .plan import Leg, LegsPlan, Overhang
-from .room import inside_by
-from .sag import bearing_points
-from .stability import IN_A_ROW, counts_at_edge, footprint, held_down, whole_table
-from .table import TableTop
-from .tipping import Tipping, rocking_force, tipping_of
+from .plan import GRAVE, Leg, LegMatter, LegsPlan, Overhang, Tipping
+from .room import PLATE_INSET, TableTop, inside_by, under_feet
+from .sag import borne_at
+from .tipping import (
+    GRAVITY,
+    IN_A_ROW,
+    counts_at_edge,
+    footprint,
+    held_down,
+    tipping_of,
+    whole_table,
+)
 from .wish import Fixing, LegsWish
+
+NO_BETTER = 0.01
+"""No estimate of a force is better than this share: a stance that falls short by less holds (ours).
+"""
+
+HEAVY_LEG = ONE_LIFTS / 2
+"""From this mass, kg, a leg that falls over breaks a foot (our choice)."""
+
+CLIMBER = 400.0
+"""What a child who climbs on an edge brings, N: one of ten years and about 40 kg (from memory)."""
 
 
 def place_legs(
-    wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float] = ()
+    wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float]
 ) -> LegsPlan:
     """Return the legs under a top, checked; a push at its edge counts from its upper face.
 
-    `moved` is how far each was moved off spoilt wood to stand where it does, mm.
-
-    Raises
-    ------
-    LegsError
-        If legs stand at one place, or in a row.
+    `moved` is how far each was moved off spoilt wood to stand where it does, mm. A `LegsError`
+    tells of legs at one place, or in a row.
     """
     top = table.top
     require_footing(wish.foot, middles)
     face = Region.from_rings(top.outline.inner())
-    shifts = moved or [0.0] * len(middles)
     legs = tuple(
         _leg(wish, number, middle, shift, face, table)
-        for number, (middle, shift) in enumerate(zip(middles, shifts, strict=True), start=1)
+        for number, (middle, shift) in enumerate(zip(middles, moved, strict=True), start=1)
     )
     tipping = _tipping(wish, table, middles, face.centroid)
     at_edge = counts_at_edge(wish, top.thickness)
@@ -71,8 +86,7 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
 
     A row of slabs stands on what these are long.
     """
-    borne = [p for middle in middles for p in bearing_points(foot, middle)]
-    if narrowest_strip(array_of(borne)) < IN_A_ROW:
+    if narrowest_strip(array_of(borne_at(foot, middles))) < IN_A_ROW:
         raise LegsError(
             f"{len(middles)} legs in a row do not stand: move one at least {IN_A_ROW:g} mm out of "
             "it, or make the insets at the sides smaller"
@@ -83,19 +97,22 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
 
 
 def _tipping(wish: LegsWish, table: TableTop, middles: Sequence[Point], centre: Point) -> Tipping:
-    """Return what tips it; a loose top over the line on which it lies, its legs no help."""
-    top = table.top
+    """Return what tips it; a loose top over the line on which it lies, its legs no help.
+
+    A loose table rocks by the force of the parallelogram where that is less than what tips it.
+    """
+    top, foot = table.top, wish.foot
     height, own = wish.height + top.thickness, (top.mass, centre)
     whole, held = whole_table(wish, middles, own), held_down(wish, middles, own)
-    over_feet = tipping_of(top.outline, whole.feet, whole.mass, height, whole.centre)
+    over_feet = tipping_of(top.outline, whole, height)
     if wish.fixing is not Fixing.LOOSE:
         return over_feet
-    tips = tipping_of(top.outline, held.feet, held.mass, height, held.centre)
-    thin = min(wish.foot.length, wish.foot.width)
-    rocking = rocking_force(top.mass, wish.leg_mass * len(middles), thin, wish.height)
+    tips = tipping_of(top.outline, held, height)
+    legs = wish.leg_mass * len(middles)
+    rocking = (top.mass + legs / 2) * GRAVITY * foot.thin / wish.height
     if rocking >= over_feet.push:
         return replace(tips, push=over_feet.push, push_way=over_feet.push_way)
-    way = 0.0 if wish.foot.length <= wish.foot.width else math.pi / 2
+    way = 0.0 if foot.length <= foot.width else math.pi / 2
     return replace(tips, push=rocking, push_way=way, rocks=True)
 
 
@@ -141,3 +158,72 @@ def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
         corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
         least=min(leg.overhang for leg in legs),
     )
+
+
+def problems_of(
+    wish: LegsWish, plan: LegsPlan, on_floor: Sequence[float], table: TableTop
+) -> tuple[Concern, ...]:
+    """Return every problem, grave ones first; `on_floor` is how far in each foot stands, mm."""
+    prints = [
+        union(Region.of(path, "outside") for path in (leg.print, leg.plate) if path is not None)
+        for leg in plan.legs
+    ]
+    found = [
+        *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
+        *_on_poor_wood(plan.legs, prints, table),
+        *(
+            Concern(LegMatter.OVERLAP, (f"{one}", f"{other}"))
+            for (one, foot), (other, second) in combinations(enumerate(prints, start=1), 2)
+            if foot.meet(second).area > CHORD * foot.perimeter
+        ),
+        *_standing(wish, plan),
+    ]
+    return tuple(sorted(found, key=lambda problem: problem.matter not in GRAVE))
+
+
+def _at_the_edge(legs: Sequence[Leg], on_floor: Sequence[float], least: float) -> Iterator[Concern]:
+    for leg in legs:
+        head, who = leg.overhang, (f"{leg.number}",)
+        if head < -CHORD:
+            yield Concern(LegMatter.BEYOND_EDGE, who, -head)
+        elif head < least - CHORD:
+            yield Concern(LegMatter.NEAR_EDGE, who, head, least)
+    past = {
+        f"{leg.number}": -foot
+        for leg, foot in zip(legs, on_floor, strict=True)
+        if foot < -CHORD and foot < leg.overhang - CHORD
+    }
+    if past:
+        yield Concern(LegMatter.STICKS_OUT, tuple(past), max(past.values()))
+
+
+def _on_poor_wood(
+    legs: Sequence[Leg], prints: Sequence[Region], table: TableTop
+) -> Iterator[Concern]:
+    for leg, foot in zip(legs, prints, strict=True):
+        if not table.bearing.inner.holds(foot):
+            defects = under_feet(table.top.panel)
+            touched = [d.name for d in defects if d.reach().touches_or_crosses(foot)]
+            yield Concern(LegMatter.POOR_BEARING, (f"{leg.number}", *touched))
+    moved = {f"{leg.number}": leg.moved for leg in legs if leg.moved}
+    if moved:
+        yield Concern(LegMatter.MOVED, tuple(moved), max(moved.values()))
+
+
+def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
+    least = plan.weakest.force
+    if least <= 0:
+        yield Concern(LegMatter.TIPS_BY_ITSELF)
+    else:
+        if least < wish.pressed * (1 - NO_BETTER):
+            yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.pressed)
+        if plan.tipping.at_edge.force < CLIMBER:
+            yield Concern(LegMatter.CLIMBED_ON, found=plan.tipping.at_edge.force, limit=CLIMBER)
+    if wish.fixing is Fixing.LOOSE:
+        yield Concern(LegMatter.LOOSE)
+    if plan.tipping.rocks:
+        yield Concern(LegMatter.ROCKS_AS_BLOCKS, found=plan.tipping.push)
+    if plan.leg_mass >= HEAVY_LEG:
+        yield Concern(LegMatter.HEAVY_LEGS, found=plan.leg_mass)
+    if len(plan.legs) > 3:
+        yield Concern(LegMatter.ROCKS)

@@ -1,14 +1,100 @@
-"""The legs worked out: where each stands, what they weigh, whether the table stands."""
+"""The legs worked out: where each stands, their weight, what tips and stands against them."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from enum import Enum
 
 from ..concern import Concern
 from ..geometry import Path, Point
-from .concern import GRAVE
 from .foot import Foot
-from .tipping import EdgeForce, Tipping
+
+
+class LegMatter(Enum):
+    """What stands against the legs and the table on them, or is worth knowing: `Concern.matter`.
+
+    Of `Concern.who` the first is the number of a leg, or all are; what follows a single leg are the
+    defects that are to blame. `found` and `limit` are mm, but N of a force and kg of a mass.
+    """
+
+    BEYOND_EDGE = "beyond the edge"
+    POOR_BEARING = "poor bearing"
+    OVERLAP = "overlap"
+    TIPS_BY_ITSELF = "tips by itself"
+    MOVED = "moved off a spoilt place"
+    NEAR_EDGE = "near the edge"
+    STICKS_OUT = "sticks out"
+    TIPS_UNDER_LOAD = "tips under the load"
+    CLIMBED_ON = "tips under who climbs on it"
+    ROCKS_AS_BLOCKS = "loose legs rock"
+    ROCKS = "rocks"
+    LOOSE = "loose"
+    HEAVY_LEGS = "heavy legs"
+
+    HOLLOW = "nothing to bite"
+    FRAME_UNKNOWN = "stiles and rails not known"
+    NO_SCREW = "no screw holds"
+    SCREW_COMES_THROUGH = "comes through"
+    SCREW_TOO_DEEP = "too deep"
+    SCREW_HARDLY_BITES = "hardly bites"
+    SCREW_NEAR_EDGE = "near the edge of the wood"
+    ONE_BOLT = "one bolt in a tall leg"
+    GLUE_FIGHTS = "glue fights the wood"
+    METAL_GLUED = "rigid glue on metal or masonry"
+    HARD_SEAT = "masonry under the top"
+
+    NO_BATTEN = "no room for a batten"
+    BATTEN_MISSING = "fewer battens than wished"
+
+    SAGS = "sags"
+    SAGS_LATER = "sags in the end"
+    SAG_UNKNOWN = "sag not known"
+    WAIST = "a waist governs"
+
+    LOW = "knees touch"
+    NOBODY_SITS = "nobody sits"
+
+
+GRAVE = frozenset(
+    (LegMatter.BEYOND_EDGE, LegMatter.POOR_BEARING, LegMatter.OVERLAP, LegMatter.TIPS_BY_ITSELF)
+)
+"""The legs cannot stay as they are; the rest is worth knowing."""
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeForce:
+    """The vertical force at a place that just tips the table."""
+
+    place: Point
+    """On the top, mm from its centre."""
+    force: float = field(metadata={"unit": "N"})
+    """N; infinite where no force tips it."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tipping:
+    """What tips a table."""
+
+    weight: float = field(metadata={"unit": "N"})
+    """That holds it down, N."""
+    edge: float
+    """How far in from the edge the force presses, mm."""
+    least: EdgeForce
+    """Where it stands least firmly."""
+    at_edge: EdgeForce
+    """The same at its very edge."""
+    side: float = field(metadata={"unit": "N"})
+    end: float = field(metadata={"unit": "N"})
+    """The force at the middle of a side and of an end, the lesser of the two, N."""
+    around: tuple[EdgeForce, ...]
+    """At even steps round the edge."""
+    push: float = field(metadata={"unit": "N"})
+    """The least level push at the height of the top that tips it, N, where its feet do not slide.
+    """
+    push_way: float = field(metadata={"unit": "rad"})
+    """Which way that push goes, radians from the length of the top."""
+    rocks: bool = False
+    """Whether loose legs give way to that push before the table tips over as one."""
 
 
 @dataclass(frozen=True, slots=True)

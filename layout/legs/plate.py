@@ -12,18 +12,22 @@ the size, and the laws of scale hold exactly.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
+from scipy.sparse import bmat, csc_matrix, csr_matrix
+from scipy.sparse.linalg import splu
+from skfem import Basis, MeshTri  # type: ignore[import-untyped]
+from skfem.element import DiscreteField, ElementTriArgyris  # type: ignore[import-untyped]
 
 from ..geometry import Path, Point, array_of
 from ..panel.materials import Stiffness
-from .plate_points import cut_up
 from .room import nearest_on
+from .triangles import cut_up
 
 Array = NDArray[np.float64]
 
@@ -79,13 +83,11 @@ class Plate:
     @classmethod
     def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
         """Return the plate inside a closed path about the origin, in about so many triangles."""
-        from scipy.sparse import csc_matrix
-        from skfem import Basis  # type: ignore[import-untyped]
-
-        from .argyris import CentredArgyris
-
-        size, stiff = math.sqrt(outline.area), float(rigid[0, 0])
-        mesh, points = _mesh(outline, triangles, size)
+        size, stiff, bounds = math.sqrt(outline.area), float(rigid[0, 0]), outline.bounds
+        even = size * math.sqrt(4 / (math.sqrt(3) * triangles))
+        step = min(even, min(bounds.width, bounds.height) / 3)
+        points, moved, corners = cut_up(outline, step, 1e-6 / triangles)
+        mesh = MeshTri((moved / size).T.copy(), corners.T.copy())
         basis = Basis(mesh, CentredArgyris(), intorder=6)
         fields, dofs, area = [held[0] for held in basis.basis], basis.element_dofs, basis.dx
         bends = np.stack([(f.hess[0, 0], f.hess[1, 1], 2 * f.hess[0, 1]) for f in fields])
@@ -111,9 +113,6 @@ class Plate:
 
     def on_each(self, arrangements: Sequence[Sequence[Point]]) -> Iterator[RestedPlate]:
         """Yield the plate on each of several arrangements of supports, read in one go."""
-        from scipy.sparse import bmat
-        from scipy.sparse.linalg import splu
-
         points = [point for supports in arrangements for point in supports]
         rows = _reading(self.basis, array_of(points) / self.size)
         start = 0
@@ -163,8 +162,6 @@ def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a
     The library's own search loses points on the edge of a plate to rounding; one outside is read
     at the nearest place of the edge.
     """
-    from scipy.sparse import csr_matrix
-
     mesh = basis.mesh
     corners = mesh.p.T[mesh.t.T]
     origin, sides = corners[:, 0], (corners[:, 1:] - corners[:, :1]).transpose(0, 2, 1)
@@ -193,16 +190,72 @@ _OUTSIDE = 1e-9
 """Share of a triangle by which a place outside it is inside for rounding."""
 
 
-def _mesh(outline: Path, triangles: int, size: float) -> tuple[Any, Array]:
-    """Return triangles of the plate scaled to unit area, and its true points, mm, in their order.
+class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
+    """Argyris' triangle, with powers of the way from the middle of each, over its size.
 
-    Rim points, and a lattice inside.
+    The library reckons its shape functions in powers of the plate's own coordinates. Of a small
+    triangle far from the origin these are all but alike, and what its equations lose by that grows
+    with the fifth power of distance over size: at the corners of a top with small radii bending was
+    wrong in its third figure, by another amount on each processor.
     """
-    from skfem import MeshTri
 
-    bounds = outline.bounds
-    step = min(
-        size * math.sqrt(4 / (math.sqrt(3) * triangles)), min(bounds.width, bounds.height) / 3
-    )
-    points, moved, corners = cut_up(outline, step, 1e-6 / triangles)
-    return MeshTri((moved / size).T.copy(), corners.T.copy()), points
+    V: Array | None
+    _middle: Array
+    _size: Array
+    _asked: tuple[Any, Any] = (None, None)
+    _fields: list[Array]
+    """Value, slopes and bends of all shape functions where they were asked for last."""
+
+    def gbasis(
+        self,
+        mapping: Any,  # noqa: ANN401 - skfem's own
+        X: Array,  # noqa: N803 - the library's name for it
+        i: int,
+        tind: NDArray[np.intp] | None = None,
+    ) -> Any:  # noqa: ANN401 - a field of skfem
+        """Return shape function `i` at points of the triangles `tind`.
+
+        The library works out the powers anew for each of 21 functions; here all come at once.
+        """
+        if self.V is None:
+            self._look_at(mapping.mesh, slice(None))
+            self._pbasis_init(self.maxdeg, self.dim, self.derivatives, self.tensorial_basis)
+            self.V = np.linalg.inv(self._eval_dofs(mapping.mesh))
+        if self._asked[0] is not X or self._asked[1] is not tind:
+            which = slice(None) if tind is None else tind
+            self._look_at(mapping.mesh, which)
+            x = mapping.F(X, tind=tind)
+            weights = self.V[which].transpose(0, 2, 1)
+            at = {
+                way: weights @ np.stack([power(*x) for power in each], axis=1)
+                for way, each in self._pbasis.items()
+            }
+            self._fields = [
+                at[()],
+                np.stack([at[k,] for k in range(2)]),
+                np.stack([np.stack([at[k, m] for m in range(2)]) for k in range(2)]),
+            ]
+            self._asked = X, tind
+        value, slopes, bends = (field[..., i, :] for field in self._fields)
+        return (DiscreteField(value=value, grad=slopes, hess=bends),)
+
+    def _look_at(self, mesh: Any, which: Any) -> None:  # noqa: ANN401
+        """Take the middle and the size of some triangles as those of what is asked next."""
+        corners = mesh.p[:, mesh.t[:, which]]
+        self._middle = corners.mean(axis=1)
+        self._size = np.abs(corners - self._middle[:, None]).max(axis=(0, 1))
+
+    def _pbasis_create(
+        self, i: int, j: int = 0, k: None = None, dx: int = 0, dy: int = 0, dz: None = None
+    ) -> Callable[[Array, Array], Array]:
+        """Return xⁱyʲ, differentiated `dx` and `dy` times."""
+        factor, powers = math.perm(i, dx) * math.perm(j, dy), (max(i - dx, 0), max(j - dy, 0))
+
+        def own(x: Array, y: Array) -> Array:
+            rows = (-1, *[1] * (x.ndim - 1))
+            (a, b), size = self._middle, self._size.reshape(rows)
+            one, other = (x - a.reshape(rows)) / size, (y - b.reshape(rows)) / size
+            found: Array = factor * one ** powers[0] * other ** powers[1] / size ** (dx + dy)
+            return found
+
+        return own

@@ -1,4 +1,4 @@
-"""Where under a top the middle of a foot may stand, and the insets that are usual.
+"""A top on legs: where under it the middle of a foot may stand, and the insets that are usual.
 
 A foot that keeps `clear` inside the edge stands wholly within the line parallel to the edge at that
 distance: the true parallel, not a smaller shape of the same kind. The room of its middle is what is
@@ -8,20 +8,27 @@ left of that face when the foot has been led along all of its edge.
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
-from functools import lru_cache
+from dataclasses import dataclass, replace
+from functools import cached_property, lru_cache
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from ..errors import LegsError, OutlineError
+from ..errors import OutlineError
 from ..geometry import ORIGIN, Bounds, Path, Point, Points, Region, array_of, union
 from ..geometry.polygon import convex_hull
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
+from ..panel import Defect, Kind, Panel, SoundWood, Spoils
+from ..panel.frame import frame_of
+from ..top import Top
 from .foot import Foot, FootShape
 from .wish import LegsWish
+
+if TYPE_CHECKING:
+    from .plate import Plate
 
 FOOT_INSET = 60.0
 """From the edge of the top to the outside of a foot, mm: toes and break-out (common practice)."""
@@ -41,6 +48,49 @@ KNEES = (300.0, 350.0)
 PLACING = 0.01
 """How near the line parallel to an oval is followed when a foot is placed, mm: far below what
 anybody can set a leg to."""
+
+
+UNDER_FEET = (Spoils.BEARING, Spoils.CUTTING)
+"""Feet and their screws stay clear of what spoils bearing and of what no screw may meet."""
+
+
+@dataclass(frozen=True)
+class TableTop:
+    """A top for which legs are sought."""
+
+    top: Top
+    tape_error: float = 0.0
+    """How far any tape may have been out, mm."""
+
+    @cached_property
+    def bearing(self) -> SoundWood:
+        """What is left of the panel for feet to stand on; of a framed door its frame alone."""
+        panel = replace(self.top.panel, defects=under_feet(self.top.panel))
+        sound = replace(self.top, panel=panel).sound_for(*UNDER_FEET, tape_error=self.tape_error)
+        frame = frame_of(panel) if panel.build.kind is Kind.FRAMED else None
+        return sound if frame is None else sound.meet(SoundWood.exact(frame))
+
+    @cached_property
+    def plate(self) -> Plate | None:
+        """The top cut in triangles, once for all arrangements; None where no stiffness is known.
+
+        A hollow or a framed door has none, whatever it is said to be made of.
+        """
+        top, stiffness = self.top, self.top.panel.substance.stiffness
+        if stiffness is None or top.panel.build.has_frame:
+            return None
+        from .plate import Plate, rigidity
+
+        return Plate.cut(top.outline.path(), rigidity(stiffness, top.thickness, top.grain))
+
+
+def under_feet(panel: Panel) -> tuple[Defect, ...]:
+    """Return the defects that no foot and no screw stands on: what is mended bears again."""
+    return tuple(
+        defect
+        for defect in panel.defects
+        if not (defect.mend and defect.mend.bears) and defect.spoils.intersection(UNDER_FEET)
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,16 +150,6 @@ def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Regio
         return Region.empty()
     box = Bounds.about(ORIGIN, max(half_length, _HAIR), max(half_width, _HAIR))
     return room.meet(Region.of(Path.round_box(box)))
-
-
-def no_room(wish: LegsWish, outline: Outline) -> LegsError:
-    """Return what is raised where no foot finds room."""
-    foot, insets = wish.foot, insets_for(wish, outline)
-    return LegsError(
-        f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the sides and "
-        f"{insets.end:g} mm from the ends, finds no room under the {outline.name} "
-        f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
-    )
 
 
 def reach(room: Region, direction: float) -> Point:

@@ -15,12 +15,11 @@ import numpy as np
 
 from ..errors import LegsError
 from ..geometry import Point, Region, array_of, first_of_best
-from ..geometry.polygon import convex_hull
 from ..geometry.scalar import last_where
 from ..geometry.tolerance import SAME_POINT
 from ..outlines import Outline
-from ..top import Top
 from .foot import Foot, FootShape
+from .room import TableTop
 from .tipping import GRAVITY
 
 if TYPE_CHECKING:
@@ -117,35 +116,14 @@ class Sag:
     """How wide the top is at a waist between its parts, mm; None where it has none."""
 
 
-def plate_of(top: Top) -> Plate | None:
-    """Return a top cut in triangles, ready for any legs; None where its stiffness is not known.
-
-    A hollow or a framed door has none, whatever it is said to be made of.
-    """
-    from .plate import Plate, rigidity
-
-    stiffness = top.panel.substance.stiffness
-    if stiffness is None or top.panel.build.has_frame:
-        return None
-    return Plate.cut(top.outline.path(), rigidity(stiffness, top.thickness, top.grain))
-
-
 def sag_of(
-    top: Top,
-    foot: Foot,
-    middles: Sequence[Point],
-    loads: Loads | None = None,
-    plate: Plate | None = None,
+    table: TableTop, foot: Foot, middles: Sequence[Point], loads: Loads | None = None
 ) -> Sag | None:
-    """Return how a top bends on feet with these middles; None where its stiffness is not known.
-
-    `plate` is the top's own, where several arrangements of legs are tried on it.
-    """
-    loads = loads or Loads()
-    plate = plate or plate_of(top)
+    """Return how a top bends on feet with these middles; None where its stiffness is not known."""
+    loads, plate, top = loads or Loads(), table.plate, table.top
     if plate is None:
         return None
-    points = [point for middle in middles for point in bearing_points(foot, middle)]
+    points = borne_at(foot, middles)
     rested = plate.on(points)
     unit = rested.under_load(1.0)
     own = top.panel.substance.mass(1.0, top.thickness) * GRAVITY
@@ -178,12 +156,11 @@ def waist_of(outline: Outline) -> float | None:
     def falls_apart(by: float) -> bool:
         return sum(piece.area > least for piece in face.shrunk(by).pieces) > 1
 
-    deepest = outline.width / 2
-    tried = [deepest * k / _DEPTHS for k in range(1, _DEPTHS)]
-    first = next((by for by in tried if falls_apart(by)), None)
+    step = outline.width / 2 / _DEPTHS
+    first = next((k for k in range(1, _DEPTHS) if falls_apart(step * k)), None)
     if first is None:
         return None
-    return 2 * last_where(lambda by: not falls_apart(by), first - deepest / _DEPTHS, first)
+    return 2 * last_where(lambda by: not falls_apart(by), step * (first - 1), step * first)
 
 
 _WAIST, _DEPTHS = 0.5, 12
@@ -193,23 +170,27 @@ _PART = 0.02
 """What is left on either side of a waist is at least this share of the top, or it is a nib."""
 
 
+def borne_at(foot: Foot, middles: Sequence[Point]) -> list[Point]:
+    """Return all places at which feet with these middles carry the top."""
+    return [point for middle in middles for point in bearing_points(foot, middle)]
+
+
 def bearing_points(foot: Foot, middle: Point) -> list[Point]:
     """Return where a foot carries the top: its middle, and its far ends where it is a slab."""
-    long, short = max(foot.length, foot.width), min(foot.length, foot.width)
-    if foot.is_round or (long <= WIDE_FOOT and foot.shape is not FootShape.SLAB):
+    long, short = max(foot.length, foot.width), foot.thin
+    wide = long > short and (long > WIDE_FOOT or foot.shape is FootShape.SLAB)
+    if foot.is_round or not wide:
         return [middle]
-    along = Point(1, 0) if foot.length >= foot.width else Point(0, 1)
+    along = Point(1, 0) if foot.length > foot.width else Point(0, 1)
     reach = along * ((long - short) / 2)
-    return [middle + reach, middle, middle + -reach] if long > short else [middle]
+    return [middle + reach, middle, middle + -reach]
 
 
 def widest_gap(points: Sequence[Point]) -> float:
     """Return the longest side between neighbours on the rim of the points that carry a top, mm."""
-    hull = Region.from_rings(convex_hull(array_of(points)))
-    rim = sorted(
-        (p for p in points if hull.edge_distance(p) < SAME_POINT),
-        key=lambda p: (p - hull.centroid).angle,
-    )
+    hull = Region.hull(array_of(points))
+    near = (p for p in points if hull.edge_distance(p) < SAME_POINT)
+    rim = sorted(near, key=lambda p: (p - hull.centroid).angle)
     return max(a.distance_to(b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True))
 
 

@@ -19,15 +19,13 @@ import numpy as np
 from ..errors import LegsError
 from ..geometry import Point, Region, array_of, first_of_best, ranked
 from ..geometry.tolerance import SAME_PLACE
-from ..geometry.turned_box import narrowest_strip
-from .arrangement import ALIKE_FORCE, apart, middles_for
+from .arrangement import ALIKE_FORCE, apart, in_a_row, middles_for
 from .foot import Foot
-from .people import PLACE
-from .room import insets_for, nearest_on
+from .placing import place_legs
+from .room import TableTop, insets_for, nearest_on
 from .sag import ALIKE
-from .stability import IN_A_ROW
+from .seating import PLACE
 from .stance import Places, Sought, Stance
-from .table import TableTop
 from .wish import COUNTS, Goal, LegsWish
 
 _SIDES, _ENDS = 3, 5
@@ -48,10 +46,8 @@ _FIRST, _LAST = 1 / 16, 0.5
 
 _WAYS = tuple(Point.polar(1.0, math.tau * k / 8) for k in range(8))
 
-Flip = tuple[int, int]
+_MIRRORS = ((1, 1), (-1, 1), (1, -1), (-1, -1))
 """By what x and y are multiplied."""
-
-_MIRRORS: tuple[Flip, ...] = ((1, 1), (-1, 1), (1, -1), (-1, -1))
 
 
 def best_stances(
@@ -68,20 +64,14 @@ def best_stances(
     legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
     left out, and one that crowds them where the counts are the usual ones. Places that the wish
     itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-    A diner takes `place` mm of the edge.
-
-    Raises
-    ------
-    LegsError
-        If none finds room.
+    A diner takes `place` mm of the edge. A `LegsError` tells why none finds room.
     """
     found: list[Stance] = []
-    trouble: LegsError | None = None
+    trouble = LegsError("no count of legs is given to compare")
     for count in counts:
         sought = Sought(replace(wish, count=count, at=()), table, goal, place)
-        given = len(wish.at) == count and sought.placed(wish.at).stands
         try:
-            stance = best_stance(sought, [wish.at] if given else [])
+            stance = best_stance(sought, wish.at if len(wish.at) == count else ())
         except LegsError as error:
             trouble = error
             continue
@@ -90,46 +80,43 @@ def best_stances(
         if not (crowded and tuple(counts) == COUNTS):
             found.append(stance)
     if not found:
-        raise trouble or LegsError("no count of legs is given to compare")
+        raise trouble
     tolerance = (0.0, ALIKE_FORCE, 0.0, _alike(p.score for p in found), 0.0)
     return tuple(ranked(found, lambda stance: stance.rank, tolerance=tolerance))
 
 
-def best_stance(sought: Sought, others: Sequence[Places] = ()) -> Stance:
-    """Return the best stance of the wished number of legs, or one of some others.
+def best_stance(sought: Sought, given: Places = ()) -> Stance:
+    """Return the best stance of the wished number of legs, or the given one where none is better.
 
-    Raises
-    ------
-    LegsError
-        If no foot finds room at any inset, or sag counts and the stiffness is not known.
+    A `LegsError` tells that no foot finds room, or that sag counts and no stiffness is known.
     """
-    wish, outline = sought.wish, sought.table.top.outline
+    wish, outline, foot = sought.wish, sought.table.top.outline, sought.wish.foot
     usual = insets_for(wish, outline)
-    sides = np.linspace(usual.round_about, outline.width * _FARTHEST[0], _SIDES)
-    ends = np.linspace(usual.round_about, outline.length * _FARTHEST[1], _ENDS)
+    least = usual.round_about
+    sides = np.linspace(least, outline.width * _FARTHEST[0], _SIDES)
+    ends = np.linspace(least, outline.length * _FARTHEST[1], _ENDS)
     grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
     tried = _at_insets(sought, grid)
     if not tried:
         sought.as_wished()  # says why there is no room
         raise LegsError("no foot finds room under this top at any inset")
     best = _best(tried)
-    step = (float(sides[1] - sides[0]), float(ends[1] - ends[0]))
+    by_side, by_end = float(sides[1] - sides[0]), float(ends[1] - ends[0])
     for _ in range(_HALVINGS):
-        step = (step[0] / 2, step[1] / 2)
+        by_side, by_end = by_side / 2, by_end / 2
         side, end = best.insets
-        near = [
-            (side + i * step[0], end + j * step[1])
-            for i in (-1, 0, 1)
-            for j in (-1, 0, 1)
-            if (i or j) and min(side + i * step[0], end + j * step[1]) >= usual.round_about
+        around = [
+            (side + i * by_side, end + j * by_end) for i in (-1, 0, 1) for j in (-1, 0, 1) if i or j
         ]
-        best = _best([best, *_at_insets(sought, near)])
-    more = list(others)
+        best = _best([best, *_at_insets(sought, [pair for pair in around if min(pair) >= least])])
+    more = []
     if sought.goal is Goal.MOST_STABLE and wish.inset_side is None and wish.inset_end is None:
-        roughly = polished(best.middles, wish.foot, sought.room, sought.stability.evenness)
-        more.insert(0, polished(roughly, wish.foot, sought.room, sought.stability.force))
+        roughly = polished(best.middles, foot, sought.room, sought.stability.evenness)
+        more.append(polished(roughly, foot, sought.room, sought.stability.force))
+    if given and place_legs(wish, sought.table, given, [0.0] * len(given)).stands:
+        more.append(given)
     found = _best([best, *_tried(sought, dict.fromkeys(more, best.insets))])
-    return sought.stance(found.middles, found.score)
+    return sought.stance(found.middles, found.score, [0.0] * len(found.middles))
 
 
 def _at_insets(sought: Sought, insets: Sequence[tuple[float, float]]) -> list[_Tried]:
@@ -153,7 +140,7 @@ def _at_insets(sought: Sought, insets: Sequence[tuple[float, float]]) -> list[_T
 def _tried(sought: Sought, arrangements: dict[Places, tuple[float, float]]) -> list[_Tried]:
     """Return how good arrangements are; those in a row are none."""
     wish, force = sought.wish, sought.stability.force
-    spread = [m for m in arrangements if len(m) < 3 or narrowest_strip(array_of(m)) >= IN_A_ROW]
+    spread = [m for m in arrangements if len(m) < 3 or not in_a_row(m)]
     return [
         _Tried(
             arrangements[middles],
@@ -193,60 +180,51 @@ def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places]
     """Return a stance that is no less firm, its feet moved in their room until no move helps."""
     if room.is_empty:
         return middles
-    edges = room.edges
+    edges, images = room.edges, _images(middles)
 
     def held(place: Point) -> Point:
         """Return a place, or the nearest one in the room: whoever would leave it slides along."""
         inside = room.holds_point(place)
         return place if inside else Point.of(nearest_on(edges, array_of([place]))[0])
 
-    best, found, images = middles, force(middles), _images(middles)
+    def moves() -> Iterator[Places]:
+        """Yield the stance with a foot and its images moved each way, as far as room allows."""
+        for k, group in images:
+            for way in _WAYS:
+                place, stance = held(best[k] + way * step), list(best)
+                for image, mirror in group.items():
+                    stance[image] = held(_flip(place, mirror))
+                if apart(stance, foot):
+                    yield tuple(stance)
+
+    best, found = middles, force(middles)
     extent = max(one.distance_to(other) for one, other in combinations(middles, 2))
     step = max(extent, 2 * _LAST) * _FIRST
     while step >= _LAST:
-        moved = [m for group in images for m in _moves(best, group, step, held) if apart(m, foot)]
-        tried = [(found, best), *((force(stance), stance) for stance in moved)]
-        most, stance = first_of_best(tried, lambda t: t[0], tolerance=ALIKE_FORCE)
+        tried = [(found, best), *((force(stance), stance) for stance in moves())]
+        found, stance = first_of_best(tried, lambda t: t[0], tolerance=ALIKE_FORCE)
         if stance is best:
             step /= 2
-        best, found = stance, most
+        best = stance
     return best
 
 
-def _images(middles: Places) -> list[dict[int, Flip]]:
-    """Return groups of feet that are mirror images: which ones, and how each is mirrored."""
-    groups: list[dict[int, Flip]] = []
-    left = set(range(len(middles)))
-    mirrors = [m for m in _MIRRORS if all(_at(middles, _flip(p, m)) is not None for p in middles)]
-    for k, middle in enumerate(middles):
-        if k in left:
-            group: dict[int, Flip] = {}
-            for mirror in mirrors:
-                image = _at(middles, _flip(middle, mirror))
-                if image is not None:
-                    group.setdefault(image, mirror)
-            groups.append(group)
-            left -= set(group)
-    return groups
-
-
-def _flip(point: Point, mirror: Flip) -> Point:
+def _flip(point: Point, mirror: tuple[int, int]) -> Point:
     return Point(point.x * mirror[0], point.y * mirror[1])
 
 
-def _at(middles: Places, place: Point) -> int | None:
-    near = (k for k, middle in enumerate(middles) if middle.distance_to(place) <= SAME_PLACE)
-    return next(near, None)
+def _images(middles: Places) -> list[tuple[int, dict[int, tuple[int, int]]]]:
+    """Return one foot of each group of mirror images, and how each of the group mirrors it."""
 
+    def image(middle: Point, mirror: tuple[int, int]) -> int | None:
+        place = _flip(middle, mirror)
+        near = (k for k, one in enumerate(middles) if one.distance_to(place) <= SAME_PLACE)
+        return next(near, None)
 
-def _moves(
-    middles: Places, group: dict[int, Flip], step: float, held: Callable[[Point], Point]
-) -> Iterator[Places]:
-    """Yield the stance with a group of feet moved each way, as far as their room allows."""
-    first, own = next(iter(group.items()))
-    for way in _WAYS:
-        place = _flip(held(middles[first] + way * step), own)
-        stance = list(middles)
-        for k, mirror in group.items():
-            stance[k] = held(_flip(place, mirror))
-        yield tuple(stance)
+    mirrors = [m for m in _MIRRORS if all(image(p, m) is not None for p in middles)]
+    groups: list[tuple[int, dict[int, tuple[int, int]]]] = []
+    for k, middle in enumerate(middles):
+        if not any(k in group for _, group in groups):
+            found = ((image(middle, mirror), mirror) for mirror in reversed(mirrors))
+            groups.append((k, {other: mirror for other, mirror in found if other is not None}))
+    return groups

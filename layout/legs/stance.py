@@ -11,17 +11,17 @@ import numpy as np
 
 from ..errors import LegsError
 from ..geometry import Point, Region, array_of
+from ..geometry.distance import nearest
 from ..geometry.tolerance import CHORD
 from ..outlines import Outline
-from .arrangement import dodged, middles_for
+from .arrangement import apart, middles_for
 from .foot import Foot
-from .people import PLACE, Seating, knee_room, seating_at
 from .placing import place_legs
 from .plan import LegsPlan
-from .room import room_for, room_of
-from .sag import Loads, Sag, bearing_points, sag_of
-from .stability import Stability
-from .table import TableTop
+from .room import TableTop, room_for, room_of
+from .sag import Loads, Sag, borne_at, sag_of
+from .seating import PLACE, Seating, knee_room, seating_at
+from .tipping import Stability
 from .wish import Goal, LegsWish
 
 EACH_LEG = 0.05
@@ -30,6 +30,10 @@ work, weight and one more foot to level (our choice)."""
 
 MOST_FORCE = 1e6
 """Nothing presses harder than this, N: firmer stances are alike."""
+
+_CLEAR = 0.1
+"""A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
+back on what it was moved off."""
 
 Places = tuple[Point, ...]
 """The middles of the legs' heads, mm from the centre of the top."""
@@ -59,7 +63,7 @@ class Stance:
     def sagging(self, table: TableTop, loads: Loads | None = None) -> Stance:
         """Return it with how the top bends on it."""
         foot, at = self.wish.foot, self.wish.at
-        return replace(self, sag=sag_of(table.top, foot, at, loads, table.plate))
+        return replace(self, sag=sag_of(table, foot, at, loads))
 
     @property
     def rank(self) -> tuple[float, ...]:
@@ -99,36 +103,34 @@ class Sought:
         heads = (wish.on_top.outside(m).placed(top.placement) for m in middles)
         return all(self.table.bearing.inner.holds(Region.of(head, "outside")) for head in heads)
 
-    def settled(self, middles: Sequence[Point]) -> tuple[Places, tuple[float, ...]]:
-        """Return places with each foot moved off spoilt wood, and how far; none where all bear."""
-        if self.bears(middles):
-            return tuple(middles), ()
-        return dodged(middles, self.wish.foot, self.room, lambda middle: self.bears([middle]))
+    def settled(self, middles: Places) -> tuple[Places, tuple[float, ...]]:
+        """Return places with each foot moved off spoilt wood, and how far.
 
-    def placed(self, middles: Places, moved: Sequence[float] = ()) -> LegsPlan:
-        """Return the legs at these places.
-
-        Raises
-        ------
-        LegsError
-            If legs stand at one place, or in a row.
+        It is moved by the least that frees it; one that finds no sound wood in its room, beside the
+        others, stays where it is.
         """
-        return place_legs(self.wish, self.table, middles, moved)
+        held, moved = list(middles), [0.0] * len(middles)
+        if self.bears(middles):
+            return middles, tuple(moved)
+        inner = self.room.shrunk(_CLEAR)
+        for k, middle in enumerate(middles):
+            if inner.is_empty or self.bears([middle]):
+                continue
+            _, place = nearest(Region.at(middle), inner)
+            if apart([place, *held[:k], *held[k + 1 :]], self.wish.foot):
+                held[k], moved[k] = place, middle.distance_to(place)
+        return tuple(held), tuple(moved)
 
     def as_wished(self) -> Stance:
         """Return the legs where the wish itself puts them: at its places or by its insets.
 
-        Where the maker says where they stand nothing is moved.
-
-        Raises
-        ------
-        LegsError
-            If no foot finds room, or sag counts and the stiffness is not known.
+        Where the maker says where they stand nothing is moved. A `LegsError` tells why they cannot
+        stand.
         """
         wish, outline = self.wish, self.table.top.outline
-        middles, moved = (
-            (wish.at, ()) if wish.at else self.settled(middles_for(wish, outline, self.stability))
-        )
+        middles, moved = wish.at, (0.0,) * len(wish.at)
+        if not middles:
+            middles, moved = self.settled(middles_for(wish, outline, self.stability))
         (score,) = self.scores([middles])
         return self.stance(middles, score, moved)
 
@@ -144,12 +146,13 @@ class Sought:
         plate = self.table.plate
         if plate is None:
             raise LegsError("sag cannot count: the stiffness of this top is not known")
-        points = [[p for m in middles for p in bearing_points(foot, m)] for middles in arrangements]
+        points = [borne_at(foot, middles) for middles in arrangements]
         return [-float(np.abs(on.under_load(1e-6)).max()) for on in plate.on_each(points)]
 
-    def stance(self, middles: Places, score: float, moved: Sequence[float] = ()) -> Stance:
-        """Return the legs at these places, and what they mean there."""
-        legs, foot, outline = self.placed(middles, moved), self.wish.foot, self.table.top.outline
+    def stance(self, middles: Places, score: float, moved: Sequence[float]) -> Stance:
+        """Return the legs at these places, so far off those wished, and what they mean there."""
+        foot, outline = self.wish.foot, self.table.top.outline
+        legs = place_legs(self.wish, self.table, middles, moved)
         rim = sorted((m for m in middles if m.norm > CHORD), key=lambda m: m.angle)
         gaps = [foot.gap(a, b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True)]
         return Stance(
@@ -167,12 +170,8 @@ class Sought:
 
 def _unevenness(foot: Foot, outline: Outline, middles: Places) -> float:
     """Return how far the overhangs round the rim of the feet differ, mm."""
-    over = [
-        outline.support(middle.angle) - middle.norm - foot.reach(middle.angle)
-        for middle in middles
-        if middle.norm > CHORD
-    ]
-    x, y = max(abs(m.x) for m in middles), max(abs(m.y) for m in middles)
-    over += [outline.length / 2 - x - foot.reach(0.0)]
-    over += [outline.width / 2 - y - foot.reach(math.pi / 2)]
+    rim = [middle for middle in middles if middle.norm > CHORD]
+    over = [outline.support(m.angle) - m.norm - foot.reach(m.angle) for m in rim]
+    over.append(outline.length / 2 - max(abs(m.x) for m in middles) - foot.reach(0.0))
+    over.append(outline.width / 2 - max(abs(m.y) for m in middles) - foot.reach(math.pi / 2))
     return max(over) - min(over)

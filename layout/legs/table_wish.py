@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from enum import Enum
 from typing import Any
 
 from ..errors import LegsError
@@ -12,19 +11,12 @@ from ..keys.key import hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
-from .materials import is_wooden
+from .fixings import SCREW, Glue, Screw
+from .foot import is_wooden
 from .movement import SWING
-from .people import PLACE, PLACE_IMPERIAL
 from .sag import Loads, creep_of
-from .screws import SCREW, Screw
+from .seating import PLACE, PLACE_IMPERIAL
 from .wish import COUNTS, Goal
-
-
-class Glue(Enum):
-    """How a glued joint gives; the value is the name that a job file uses."""
-
-    RIGID = "rigid"
-    FLEXIBLE = "flexible"
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +33,7 @@ class ScrewPair(Pair):
 
 @dataclass(frozen=True, slots=True)
 class TableWish:
-    """What the maker asks of the table as a whole.
-
-    Raises
-    ------
-    LegsError
-        If a figure is out of its limits.
-    """
+    """What the maker asks of the table as a whole."""
 
     goal: Goal = key(
         Goal.MOST_STABLE,

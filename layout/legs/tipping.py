@@ -16,192 +16,160 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, field
-from functools import lru_cache
+from dataclasses import dataclass
+from functools import cached_property, lru_cache, reduce
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import OutlineError
-from ..geometry import ORIGIN, Arc, Line, Path, Point, Points, Segment, array_of, first_of_best
+from ..geometry import (
+    ORIGIN,
+    EllipticArc,
+    Line,
+    Path,
+    Point,
+    Points,
+    Region,
+    Segment,
+    array_of,
+    first_of_best,
+)
 from ..geometry.parallel import parallel_of_path
 from ..geometry.polygon import convex_hull
-from ..geometry.tolerance import CURVE, ROUNDING
+from ..geometry.tolerance import CHORD, CURVE, ROUNDING
 from ..outlines import Outline
+from .foot import Foot
+from .heights import EDGE, SAT_ON
+from .plan import EdgeForce, Tipping
+from .wish import Fixing, LegsWish
+
+Array = NDArray[np.float64]
 
 GRAVITY = 9.80665
 """Standard gravity, m/s² (ISO 80000-3)."""
 
-EDGE = 50.0
-"""How far in from the edge the force presses, mm (ISO 7172:1988)."""
-
-_ALIKE = 1e-6
-"""Share of the weight by which two forces may differ and still be alike."""
-
-_NEAR = 0.01
-"""Share of the least force within which a side may turn out to be the weakest."""
-
-_COARSE = 0.01
-"""How near the edge is followed to tell these, mm."""
-
 STATIONS = 72
 """Places round the edge at which the force is given."""
 
+IN_A_ROW = 10.0
+"""Legs whose middles lie within a strip so narrow, mm, stand in a row (our choice): a floor is not
+so flat."""
 
-@dataclass(frozen=True, slots=True)
-class EdgeForce:
-    """The vertical force at a place that just tips the table."""
+_ALIKE, _NEAR = 1e-6, 0.01
+"""Share of the weight by which two forces may differ and still be alike, and of the least force
+within which a side may turn out to be the weakest."""
 
-    place: Point
-    """On the top, mm from its centre."""
-    force: float = field(metadata={"unit": "N"})
-    """N; infinite where no force tips it."""
+_COARSE, _ROUGH = 0.01, 0.05
+"""How near the edge is followed to tell these, and feet and edge while stances are compared, mm."""
 
-
-@dataclass(frozen=True, slots=True)
-class Tipping:
-    """What tips a table."""
-
-    weight: float = field(metadata={"unit": "N"})
-    """That holds it down, N."""
-    edge: float
-    """How far in from the edge the force presses, mm."""
-    least: EdgeForce
-    """Where it stands least firmly."""
-    at_edge: EdgeForce
-    """The same at its very edge."""
-    side: float = field(metadata={"unit": "N"})
-    end: float = field(metadata={"unit": "N"})
-    """The force at the middle of a side and of an end, the lesser of the two, N."""
-    around: tuple[EdgeForce, ...]
-    """At even steps round the edge."""
-    push: float = field(metadata={"unit": "N"})
-    """The least level push at the height of the top that tips it, N, where its feet do not slide.
-    """
-    push_way: float = field(metadata={"unit": "rad"})
-    """Which way that push goes, radians from the length of the top."""
-    rocks: bool = False
-    """Whether loose legs give way to that push before the table tips over as one."""
-
-
-def tipping_of(
-    outline: Outline, feet: Points, mass: float, height: float, centre: Point = ORIGIN
-) -> Tipping:
-    """Return the forces at the edge of a top that tip it, so high above the floor, mm.
-
-    `feet` are the corners of their convex polygon on the floor, anticlockwise, (n, 2) mm; `mass`,
-    kg, holds the table down, `centre` mm from that of the top.
-    """
-    edge = min(EDGE, outline.width / 4)
-    line, rim = pressed_line(outline, edge), outline.path()
-    sides, weight = Sides.of(feet, centre), mass * GRAVITY
-
-    def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
-        forces = sides.forces(weight, sides.normals @ array_of(places).T).min(axis=0)
-        return [EdgeForce(p, float(f)) for p, f in zip(places, forces, strict=True)]
-
-    def least_at(places: Sequence[Point]) -> EdgeForce:
-        found = forces_at(places)
-        return first_of_best(
-            found, lambda f: -f.force, lambda f: tuple(f.place), tolerance=_ALIKE * weight
-        )
-
-    def weakest(pressed: Path) -> EdgeForce:
-        about = sides.forces(weight, sides.reach(_points_of(pressed))[:, None])[:, 0]
-        near = about <= about.min() * (1 + _NEAR) + _ALIKE * weight
-        return least_at([farthest(pressed, Point.of(n)) for n in sides.normals[near]])
-
-    def lesser(way: Point) -> float:
-        return least_at([farthest(line, way), farthest(line, -way)]).force
-
-    push, over = first_of_best(
-        (
-            (weight * max(float(inside), 0.0) / height, Point.of(n))
-            for n, inside in zip(sides.normals, sides.inside, strict=True)
-        ),
-        lambda pushed: -pushed[0],
-        lambda pushed: tuple(pushed[1]),
-        tolerance=_ALIKE * weight,
-    )
-    return Tipping(
-        weight,
-        edge,
-        least=weakest(line),
-        at_edge=weakest(rim),
-        side=lesser(Point(0, 1)),
-        end=lesser(Point(1, 0)),
-        around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
-        push=push,
-        push_way=_turn_of(over),
-    )
-
-
-def rocking_force(top: float, legs: float, width: float, height: float) -> float:
-    """Return the level push, N, under which a loose top and its loose legs lie down together.
-
-    Masses of the top and of all legs in kg, width and height of one leg in mm.
-
-    >>> round(rocking_force(top=22.4, legs=41.8, width=100, height=700), 1)
-    60.7
-    """
-    return (top + legs / 2) * GRAVITY * width / height
+_EVEN = 16
+"""The higher, the less the sides count that are not the weakest."""
 
 
 @dataclass(frozen=True)
-class Sides:
-    """The sides of the polygon of the feet, over which a table tips."""
+class HeldDown:
+    """A table, or what of it tips, and the polygon of its feet over whose sides it does."""
 
-    normals: Points
-    """(n, 2) array: outwards."""
-    offsets: NDArray[np.float64]
-    """(n,) array: how far out each lies, mm from the centre of the top."""
-    inside: NDArray[np.float64]
-    """(n,) array: from each in to the weight, mm; negative where that lies outside."""
+    feet: Points
+    """(n, 2) array: the corners of that convex polygon, anticlockwise, mm from the top's centre."""
+    mass: float
+    """kg."""
+    centre: Point = ORIGIN
+    """Where that is, mm from the centre of the top."""
 
-    @classmethod
-    def of(cls, feet: Points, centre: Point) -> Sides:
-        """Return those of a convex polygon, (n, 2) mm, anticlockwise, and a weight at `centre`."""
-        ways = np.roll(feet, -1, axis=0) - feet
-        normals = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
-        offsets = (normals * feet).sum(axis=1)
-        return cls(normals, offsets, offsets - normals @ np.array(tuple(centre)))
+    @cached_property
+    def normals(self) -> Points:
+        """Unit vectors out over each side, (n, 2)."""
+        ways = np.roll(self.feet, -1, axis=0) - self.feet
+        normals: Points = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
+        return normals
 
-    def reach(self, points: Points) -> NDArray[np.float64]:
-        """Return how far points, (p, 2) mm, reach towards each side, (n,) mm."""
-        reach: NDArray[np.float64] = (self.normals @ points.T).max(axis=1)
-        return reach
+    @cached_property
+    def offsets(self) -> Array:
+        """How far out each side lies, (n,) mm from the centre of the top."""
+        offsets: Array = (self.normals * self.feet).sum(axis=1)
+        return offsets
 
-    def forces(self, weight: float, places: NDArray[np.float64]) -> NDArray[np.float64]:
-        """Return the force that tips a weight, N, over each side, (n, p) N.
+    @cached_property
+    def inside(self) -> Array:
+        """From each side in to the weight, (n,) mm; negative where that lies outside."""
+        inside: Array = self.offsets - self.normals @ np.array(tuple(self.centre))
+        return inside
 
-        It presses so far out towards each side, (n, p) mm.
-        """
-        outside = places - self.offsets[:, None]
+    def least(self, points: Points) -> Array:
+        """Return the least force that tips it over each side, (n,) N, among points, (p, 2) mm."""
+        return self.forces((self.normals @ points.T).max(axis=1, keepdims=True))[:, 0]
+
+    def forces(self, out: Array) -> Array:
+        """Return the force that tips it over each side, N, so far out towards it: (n, p)."""
+        outside = out - self.offsets[:, None]
         forces = np.full(outside.shape, math.inf)
-        held = np.broadcast_to(weight * np.maximum(self.inside, 0.0)[:, None], outside.shape)
-        np.divide(held, outside, out=forces, where=outside > 0)
+        held = self.mass * GRAVITY * np.maximum(self.inside, 0.0)[:, None]
+        np.divide(np.broadcast_to(held, outside.shape), outside, out=forces, where=outside > 0)
         forces[self.inside <= 0] = 0.0
         return forces
 
 
+def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
+    """Return the forces at the edge of a top that tip it, so high above the floor, mm."""
+    line, rim = pressed_line(outline), outline.path()
+    weight = held.mass * GRAVITY
+    alike = _ALIKE * weight
+
+    def forces_at(places: Sequence[Point]) -> list[EdgeForce]:
+        forces = held.forces(held.normals @ array_of(places).T).min(axis=0)
+        return [EdgeForce(p, float(f)) for p, f in zip(places, forces, strict=True)]
+
+    def least_at(places: Sequence[Point]) -> EdgeForce:
+        found = forces_at(places)
+        return first_of_best(found, lambda f: -f.force, lambda f: tuple(f.place), tolerance=alike)
+
+    def weakest(pressed: Path) -> EdgeForce:
+        about = held.least(pressed.points(_COARSE))
+        near = about <= about.min() * (1 + _NEAR) + alike
+        return least_at([farthest(pressed, Point.of(n)) for n in held.normals[near]])
+
+    pushes = weight * np.maximum(held.inside, 0.0) / height
+    over = first_of_best(
+        range(len(pushes)),
+        lambda k: -float(pushes[k]),
+        lambda k: tuple(held.normals[k]),
+        tolerance=alike,
+    )
+    up, along, most = Point(0, 1), Point(1, 0), math.pi + ROUNDING
+    return Tipping(
+        weight,
+        pressed_in(outline),
+        least=weakest(line),
+        at_edge=weakest(rim),
+        side=least_at([farthest(line, up), farthest(line, -up)]).force,
+        end=least_at([farthest(line, along), farthest(line, -along)]).force,
+        around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
+        push=float(pushes[over]),
+        # above −π and up to π: a hair below −x is −x
+        push_way=most - (most - Point.of(held.normals[over]).angle) % math.tau,
+    )
+
+
+def pressed_in(outline: Outline) -> float:
+    """Return how far in from the edge the force presses, mm."""
+    return min(EDGE, outline.width / 4)
+
+
 @lru_cache(maxsize=16)
-def pressed_line(outline: Outline, edge: float) -> Path:
+def pressed_line(outline: Outline) -> Path:
     """Return the line along which a force presses: all legs tried under a top share it.
 
     Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
     table most lies on both.
     """
+    edge = pressed_in(outline)
     try:
         return outline.parallel(-edge)
     except OutlineError:
         around = Path.through_ring(convex_hull(outline.inner()))
         return parallel_of_path(around, -edge, CURVE)
-
-
-@lru_cache(maxsize=16)
-def _points_of(line: Path) -> Points:
-    """Return points of a line, near enough to tell which sides are the weakest."""
-    return line.points(_COARSE)
 
 
 def farthest(line: Path, way: Point) -> Point:
@@ -221,19 +189,90 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
     ends = [segment.start, segment.end]
     if isinstance(segment, Line):
         return ends
-    if isinstance(segment, Arc):
-        angle, top = way.angle, segment.centre + way * segment.radius
-    else:
+    angle = way.angle
+    if isinstance(segment, EllipticArc):
         own = way.turned(-segment.turn)
-        own = Point(own.x * segment.half_length, own.y * segment.half_width)
-        angle = own.angle
-        top = segment.at((angle - segment.from_angle) % math.tau / segment.sweep)
+        angle = Point(own.x * segment.half_length, own.y * segment.half_width).angle
     ahead = (angle - segment.from_angle) % math.tau
-    passes = ahead <= segment.sweep or ahead - math.tau >= segment.sweep
-    return [*ends, top] if passes else ends
+    share = (ahead if segment.sweep > 0 else ahead - math.tau) / segment.sweep
+    return [*ends, segment.at(share)] if share <= 1 else ends
 
 
-def _turn_of(way: Point) -> float:
-    """Return the direction of a vector, above −π and up to π; a hair below −x is −x."""
-    most = math.pi + ROUNDING
-    return most - (most - way.angle) % math.tau
+def footprint(foot: Foot, middles: Sequence[Point], chord: float = CHORD) -> Points:
+    """Return the convex polygon round all feet, (n, 2) mm, anticlockwise; it lies inside theirs."""
+    own = _print_of(foot, chord)
+    return convex_hull((array_of(middles)[:, None] + own[None]).reshape(-1, 2))
+
+
+@lru_cache(maxsize=16)
+def _print_of(foot: Foot, chord: float) -> Points:
+    return foot.outside().points(chord)
+
+
+def counts_at_edge(wish: LegsWish, thickness: float) -> bool:
+    """Return whether the load is held against a force at the very edge of such a table."""
+    return wish.height + thickness <= SAT_ON
+
+
+def held_down(
+    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
+) -> HeldDown:
+    """Return what tips: the table over its feet, or a loose top alone over the legs it lies on."""
+    if wish.fixing is Fixing.LOOSE:
+        return HeldDown(footprint(wish.on_top, middles, chord), *top)
+    return whole_table(wish, middles, top, chord)
+
+
+def whole_table(
+    wish: LegsWish, middles: Sequence[Point], top: tuple[float, Point], chord: float = CHORD
+) -> HeldDown:
+    """Return the table on its feet with all its weight; of the top its mass, kg, and its centre."""
+    floor = [wish.on_floor(middle) for middle in middles]
+    legs = [(wish.leg_mass, head.midpoint(foot)) for head, foot in zip(middles, floor, strict=True)]
+    mass = math.fsum(own for own, _ in (top, *legs))
+    moment = reduce(Point.__add__, (place * own for own, place in (top, *legs)))
+    centre = moment * (1 / mass) if mass else ORIGIN
+    return HeldDown(footprint(wish.foot, floor, chord), mass, centre)
+
+
+@dataclass(frozen=True)
+class Stability:
+    """What force at its edge a table stands.
+
+    A search asks this of thousands of stances, so the top is walked once, and curves are polygons.
+    """
+
+    wish: LegsWish
+    top: tuple[float, Point]
+    """Its mass, kg, and where its centre is, mm from the middle of the top."""
+    edge: Points
+    """(n, 2) array: where the force presses, mm."""
+
+    @classmethod
+    def under(cls, wish: LegsWish, outline: Outline, mass: float, thickness: float) -> Stability:
+        """Return that of a top of a mass, kg, and a thickness, mm."""
+        at_edge = counts_at_edge(wish, thickness)
+        line = outline.path() if at_edge else pressed_line(outline)
+        centre = Region.from_rings(outline.inner(_ROUGH)).centroid
+        return cls(wish, (mass, centre), convex_hull(line.points(_ROUGH)))
+
+    def force(self, middles: Sequence[Point]) -> float:
+        """Return the least force at the edge that tips a table on legs with these middles, N.
+
+        Negative where the weight lies outside the feet.
+        """
+        return float(self._forces(middles).min())
+
+    def evenness(self, middles: Sequence[Point]) -> float:
+        """Return a force that grows with the least one, and with those hardly above it, N.
+
+        It has no edges on which a search by small moves would stall.
+        """
+        forces = self._forces(middles)
+        if forces.min() <= 0 or not np.isfinite(forces.min()):
+            return float(forces.min())
+        return float(forces.min() * ((forces / forces.min()) ** -_EVEN).sum() ** (-1 / _EVEN))
+
+    def _forces(self, middles: Sequence[Point]) -> Array:
+        held = held_down(self.wish, middles, self.top, _ROUGH)
+        return held.inside if held.inside.min() <= 0 else held.least(self.edge)

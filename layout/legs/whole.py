@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
 from ..concern import Concern
 from ..geometry import Point, Region, array_of
@@ -12,30 +12,30 @@ from ..panel.build import Kind
 from ..panel.frame import frame_of
 from ..panel.materials import lifters
 from ..top import Top
-from .battens import SIZE, Batten, battens_under
-from .concern import LegMatter
-from .foot import FootShape
-from .glue import GlueJoint, glue_joint
-from .heights import KNEE_HEIGHT, UsualHeight, use_of
-from .materials import is_wooden
-from .movement import GLUE_FIGHTS, Held, MovementPlan, movement_of
-from .people import Seating
-from .sag import Loads, Sag, sag_of
-from .screws import (
+from .fixings import (
     LEFT_UNDER_TIP,
     RACKS_FROM,
     RAIL,
     USUAL,
+    Glue,
+    GlueJoint,
     Hole,
     Screw,
     ScrewPlan,
+    glue_joint,
     holes_of,
     screw_in,
     usual_screw,
 )
+from .foot import FootShape, is_wooden
+from .heights import KNEE_HEIGHT, UsualHeight, use_of
+from .movement import GLUE_FIGHTS, SIZE, Batten, Held, MovementPlan, battens_under, movement_of
+from .plan import LegMatter
+from .room import TableTop
+from .sag import Loads, Sag, sag_of
+from .seating import Seating
 from .stance import Stance
-from .table import TableTop
-from .table_wish import Glue, TableWish
+from .table_wish import TableWish
 from .wish import Fixing, LegsWish
 
 
@@ -71,7 +71,12 @@ class TablePlan:
     """How such a screw holds; None where none is driven, or none would hold."""
     glue: GlueJoint | None
     """Of legs that are glued."""
-    notes: tuple[Concern, ...] = field(default=())
+    notes: tuple[Concern, ...] = ()
+
+    @property
+    def screws_each(self) -> int:
+        """How many screws hold one leg."""
+        return len(self.holes) // max(1, len({hole.leg for hole in self.holes}))
 
 
 def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
@@ -79,14 +84,20 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     top, wish, legs = table.top, stance.wish, stance.legs
     middles, glued = [leg.middle for leg in legs.legs], wish.fixing is Fixing.GLUED
     holes = holes_of(wish, middles, top, asked.holes)
-    screw = _screw(asked, wish, top, holes)
+    from_edge = min((hole.from_edge for hole in holes), default=math.inf)
+    # a leg without a plate is held by the batten along a slab's head, or the ledger of an apron
+    railed = wish.foot.shape is FootShape.SLAB or asked.framed
+    through = wish.plate.thickness if wish.plate else RAIL if railed else 0.0
+    screw = _driven(asked.screw, through, top, from_edge) if holes else None
     diameter = screw.screw.diameter if screw else USUAL
-    movement = movement_of(
-        top,
-        Held(_joined(holes, wish, asked), wish.foot, glued and asked.glue is Glue.RIGID, diameter),
-        quartered=asked.quartered,
-        swing=asked.swing,
+    # an apron joins all fixings, else each leg its own
+    numbers = [0 if asked.framed else hole.leg for hole in holes]
+    groups = tuple(
+        tuple(hole.place for hole, n in zip(holes, numbers, strict=True) if n == number)
+        for number in sorted(set(numbers))
     )
+    held = Held(groups, wish.foot, glued and asked.glue is Glue.RIGID, diameter)
+    movement = movement_of(top, held, quartered=asked.quartered, swing=asked.swing)
     heads = [wish.on_top.outside(middle) for middle in middles]
     apron = _inside_apron(wish, middles) if asked.framed else None
     battens = battens_under(top, table.bearing, movement, heads, diameter, apron)
@@ -102,7 +113,7 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         table_lifters=lifters(legs.mass),
         seating=stance.seating if wish.seats else None,
         loads=loads,
-        sag=sag_of(top, wish.foot, middles, loads, table.plate),
+        sag=sag_of(table, wish.foot, middles, loads),
         movement=movement,
         battens=battens,
         batten_screw=_driven(None, SIZE[1], top) if battens else None,
@@ -111,24 +122,6 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
         glue=glue_joint(wish.foot, len(middles), asked.glue) if glued else None,
     )
     return replace(plan, notes=tuple(_notes(plan, asked, stance, top)))
-
-
-def passed_through(asked: TableWish, wish: LegsWish) -> float:
-    """Return what the screws of a leg pass through before they bite in the top, mm.
-
-    Its plate; without one the batten along a slab's head, or the ledger of an apron.
-    """
-    if wish.plate is not None:
-        return wish.plate.thickness
-    return RAIL if wish.foot.shape is FootShape.SLAB or asked.framed else 0.0
-
-
-def _screw(asked: TableWish, wish: LegsWish, top: Top, holes: tuple[Hole, ...]) -> ScrewPlan | None:
-    """Return how the wished screw holds, or else the longest that is sold and holds."""
-    if not holes:
-        return None
-    through, from_edge = passed_through(asked, wish), min(hole.from_edge for hole in holes)
-    return _driven(asked.screw, through, top, from_edge)
 
 
 def _driven(
@@ -147,17 +140,7 @@ def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
     They lie flush with the legs outside and are no thicker, so two slabs have rails at both ends.
     """
     corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
-    return Region.hull(array_of(corners)).shrunk(min(wish.foot.length, wish.foot.width))
-
-
-def _joined(
-    holes: tuple[Hole, ...], wish: LegsWish, asked: TableWish
-) -> tuple[tuple[Point, ...], ...]:
-    """Return the screws that something rigid joins: an apron all of them, else each leg its own."""
-    if asked.framed:
-        return (tuple(hole.place for hole in holes),)
-    numbers = sorted({hole.leg for hole in holes})
-    return tuple(tuple(hole.place for hole in holes if hole.leg == n) for n in numbers)
+    return Region.hull(array_of(corners)).shrunk(wish.foot.thin)
 
 
 def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Iterator[Concern]:
@@ -169,8 +152,7 @@ def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Itera
         yield Concern(LegMatter.FRAME_UNKNOWN)
     yield from _about_joints(plan, asked, wish, top)
     if plan.movement.solid and len(plan.battens) < 2 and not asked.framed:
-        missing = LegMatter.BATTEN_MISSING if plan.battens else LegMatter.NO_BATTEN
-        yield Concern(missing)
+        yield Concern(LegMatter.BATTEN_MISSING if plan.battens else LegMatter.NO_BATTEN)
     yield from _about_sag(plan.sag)
     dining = plan.use is not None and plan.use.seats
     if wish.seats and dining and plan.knees < KNEE_HEIGHT:
@@ -204,8 +186,8 @@ def _about_joints(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -
             LegMatter.SCREW_NEAR_EDGE: (None, screw.from_edge),
         }
         yield from (Concern(fault, (), *told[fault]) for fault in screw.faults)
-    alone = len(plan.holes) == len(legs_held(plan)) and wish.plate is None and not asked.framed
-    if plan.holes and alone and wish.leg_length > RACKS_FROM:
+    alone = plan.screws_each == 1 and wish.plate is None and not asked.framed
+    if alone and wish.leg_length > RACKS_FROM:
         yield Concern(LegMatter.ONE_BOLT, found=wish.leg_length, limit=RACKS_FROM)
     if plan.movement.glue_fights:
         yield Concern(LegMatter.GLUE_FIGHTS, found=plan.movement.joint, limit=GLUE_FIGHTS)
@@ -213,8 +195,3 @@ def _about_joints(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -
         yield Concern(LegMatter.METAL_GLUED)
     if wish.is_masonry and wish.fixing is Fixing.LOOSE:
         yield Concern(LegMatter.HARD_SEAT)
-
-
-def legs_held(plan: TablePlan) -> set[int]:
-    """Return the numbers of the legs that screws hold."""
-    return {hole.leg for hole in plan.holes}

@@ -13,10 +13,8 @@ from ..keys.figures import ABOVE_0, FROM_0, Number, Range, count, degrees
 from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
-from .foot import Foot, FootShape
-from .heights import DINED_AT, LOAD, SAT_ON, SITTER
-from .materials import LEG_MATERIALS, MASONRY, METALS
-from .tipping import EDGE
+from .foot import LEG_MATERIALS, MASONRY, METALS, Foot, FootShape
+from .heights import DINED_AT, EDGE, LOAD, SAT_ON, SITTER
 
 
 class Goal(Enum):
@@ -56,13 +54,7 @@ PLATE = Key(
 
 @dataclass(frozen=True, slots=True)
 class FixingPlate:
-    """A metal plate on the head of a leg that takes its screws.
-
-    Raises
-    ------
-    LegsError
-        If a size is not above 0.
-    """
+    """A metal plate on the head of a leg that takes its screws."""
 
     length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(PLATE,)))
     width: float = field(metadata=fills(ABOVE_0, in_file=False))

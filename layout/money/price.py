@@ -11,9 +11,78 @@ from dataclasses import dataclass, field
 from decimal import Decimal
 from enum import Enum
 
-from .wish import MoneyWish
+from ..errors import LayoutError
+from ..keys.figures import Range
+from ..keys.key import hold, key
+from ..keys.kinds import Text
+from ..keys.named import Share, Sum
 
 NONE = Decimal(0)
+
+_SUM = Sum()
+_OF_COSTS = Share(Range(0.0, 1000.0))
+_OF_PRICE = Share(Range(0.0, 95.0))
+
+
+@dataclass(frozen=True, slots=True)
+class MoneyWish:
+    """Costs, rates and shares; what is left out is asked for, or is 0.
+
+    Raises
+    ------
+    LayoutError
+        If a figure is out of its limits, or fee and share leave nothing of a price.
+    """
+
+    currency: str = key("", Text(), "What sums are written with", '"EUR"', usual="none")
+    panel: Decimal | None = key(None, _SUM, "What the panel costs, fetching it included", "25")
+    legs: Decimal | None = key(None, _SUM, "What the legs cost", "60")
+    materials: Decimal | None = key(
+        None,
+        _SUM,
+        "What finish, glue, screws and paper cost",
+        "39",
+        usual="by `materials.price`, as far as it goes",
+    )
+    hours: Decimal | None = key(
+        None, _SUM, "Hours of work", "2.5", usual="those of the steps, least and most"
+    )
+    rate: Decimal | None = key(None, _SUM, "What an hour is worth to you", "39")
+    overhead: Decimal | None = key(
+        None,
+        _OF_COSTS,
+        "Workshop, tools, insurance, travel: so much on top of costs and hours",
+        "15",
+    )
+    profit: Decimal | None = key(None, _OF_COSTS, "So much on top of all that", "10")
+    fee: Decimal | None = key(
+        None, _OF_PRICE, "What is kept of the price where the piece is sold", "12"
+    )
+    share: Decimal | None = key(
+        None, _OF_PRICE, "Put aside of the price, for a cause or a partner", "5"
+    )
+    delivery: Decimal | None = key(None, _SUM, "What it costs to pack and deliver it", "45")
+    price: Decimal | None = key(
+        None, _SUM, "A price in mind: what an hour earns at it", "290", usual="none"
+    )
+
+    def __post_init__(self) -> None:
+        hold(self, "money")
+        if self.of_price >= 1:
+            raise LayoutError(
+                f"money: fee and share take {100 * self.of_price:f} % of the price and leave "
+                "nothing: make them smaller"
+            )
+
+    @property
+    def of_price(self) -> Decimal:
+        """What fee and share take of a price."""
+        return (self.fee or NONE) + (self.share or NONE)
+
+    @property
+    def is_asked(self) -> bool:
+        """Whether the maker has said anything of money."""
+        return self != MoneyWish(self.currency)
 
 
 class Entry(Enum):
@@ -100,17 +169,25 @@ def money_of(
     """
     if not wish.is_asked and materials is None:
         return None
-    worked = [wish.hours] if wish.hours is not None else sorted({_quarters(h) for h in hours})
+    worked = {wish.hours} if wish.hours is not None else {Decimal(round(h * 4)) / 4 for h in hours}
     bought = materials if wish.materials is None else wish.materials
-    cases = []
-    for number in worked:
-        lines = _lines(wish, number, bought or NONE)
-        price = wish.price
-        in_mind = None if price is None else earned_at(wish, number, bought or NONE, price)
-        even = _break_even(wish, bought or NONE)
-        cases.append(Case(number, lines, lines[-1].amount, even, in_mind))
-    missing = _forgotten(wish, bought, unpriced=unpriced, has_legs=has_legs)
-    return Money(wish.currency, tuple(cases), wish.price, missing)
+    left_out = {
+        Forgotten.PANEL: wish.panel is None,
+        Forgotten.LEGS: has_legs and wish.legs is None,
+        Forgotten.MATERIALS: bought is None,
+        Forgotten.UNPRICED: unpriced and wish.materials is None and bought is not None,
+        Forgotten.RATE: wish.rate is None,
+        Forgotten.OVERHEAD: wish.overhead is None,
+        Forgotten.PROFIT: wish.profit is None,
+        Forgotten.FEE: wish.fee is None,
+        Forgotten.DELIVERY: wish.delivery is None,
+    }
+    return Money(
+        wish.currency,
+        tuple(_case(wish, number, bought or NONE) for number in sorted(worked)),
+        wish.price,
+        tuple(what for what, is_left_out in left_out.items() if is_left_out),
+    )
 
 
 def earned_at(
@@ -121,67 +198,29 @@ def earned_at(
         return None
     net = price * (1 - wish.of_price) - (wish.delivery or NONE)
     base = net / (1 + (wish.profit or NONE)) / (1 + (wish.overhead or NONE))
-    return (base - _goods(wish, materials)) / hours
+    return (base - (wish.panel or NONE) - (wish.legs or NONE) - materials) / hours
 
 
-def _goods(wish: MoneyWish, materials: Decimal) -> Decimal:
-    return (wish.panel or NONE) + (wish.legs or NONE) + materials
-
-
-def _break_even(wish: MoneyWish, materials: Decimal) -> Decimal:
-    """Return the price that pays what was bought, its overhead and delivery, and no hour."""
-    spent = _goods(wish, materials) * (1 + (wish.overhead or NONE)) + (wish.delivery or NONE)
-    return spent / (1 - wish.of_price)
-
-
-def _lines(wish: MoneyWish, hours: Decimal, materials: Decimal) -> tuple[PriceLine, ...]:
-    goods = [
-        PriceLine(entry, amount)
-        for entry, amount in (
-            (Entry.PANEL, wish.panel),
-            (Entry.LEGS, wish.legs),
-            (Entry.MATERIALS, materials),
-        )
-        if amount
-    ]
-    rate = wish.rate or NONE
-    work = PriceLine(Entry.HOURS, hours * rate, hours, rate)
-    base = sum((line.amount for line in goods), NONE) + work.amount
-    lines = [*goods, work, PriceLine(Entry.BASE, base)]
-    total = base
+def _case(wish: MoneyWish, hours: Decimal, materials: Decimal) -> Case:
+    rate, delivery = wish.rate or NONE, wish.delivery or NONE
+    goods = (Entry.PANEL, wish.panel), (Entry.LEGS, wish.legs), (Entry.MATERIALS, materials)
+    lines = [PriceLine(entry, amount) for entry, amount in goods if amount]
+    spent = sum((line.amount for line in lines), NONE)
+    total = spent + hours * rate
+    lines += [PriceLine(Entry.HOURS, hours * rate, hours, rate), PriceLine(Entry.BASE, total)]
     for entry, share in ((Entry.OVERHEAD, wish.overhead), (Entry.PROFIT, wish.profit)):
         if share:
             lines.append(PriceLine(entry, total * share, total, share))
             total += total * share
-    if wish.delivery:
-        lines.append(PriceLine(Entry.DELIVERY, wish.delivery))
-        total += wish.delivery
+    if delivery:
+        lines.append(PriceLine(Entry.DELIVERY, delivery))
+    total += delivery
     price = total / (1 - wish.of_price)
     if wish.of_price:
         lines.append(PriceLine(Entry.NET, total))
-    for entry, share in ((Entry.FEE, wish.fee), (Entry.SHARE, wish.share)):
-        if share:
-            lines.append(PriceLine(entry, price * share, price, share))
-    return (*lines, PriceLine(Entry.PRICE, price))
-
-
-def _forgotten(
-    wish: MoneyWish, materials: Decimal | None, *, unpriced: bool, has_legs: bool
-) -> tuple[Forgotten, ...]:
-    open_ones = {
-        Forgotten.PANEL: wish.panel is None,
-        Forgotten.LEGS: has_legs and wish.legs is None,
-        Forgotten.MATERIALS: materials is None,
-        Forgotten.UNPRICED: unpriced and wish.materials is None and materials is not None,
-        Forgotten.RATE: wish.rate is None,
-        Forgotten.OVERHEAD: wish.overhead is None,
-        Forgotten.PROFIT: wish.profit is None,
-        Forgotten.FEE: wish.fee is None,
-        Forgotten.DELIVERY: wish.delivery is None,
-    }
-    return tuple(what for what, is_open in open_ones.items() if is_open)
-
-
-def _quarters(hours: float) -> Decimal:
-    """Return hours to the nearest quarter."""
-    return Decimal(round(hours * 4)) / 4
+    shares = (Entry.FEE, wish.fee), (Entry.SHARE, wish.share)
+    lines += [PriceLine(entry, price * share, price, share) for entry, share in shares if share]
+    lines.append(PriceLine(Entry.PRICE, price))
+    even = (spent * (1 + (wish.overhead or NONE)) + delivery) / (1 - wish.of_price)
+    in_mind = None if wish.price is None else earned_at(wish, hours, materials, wish.price)
+    return Case(hours, tuple(lines), price, even, in_mind)

@@ -16,11 +16,11 @@ from ..keys.figures import FROM_0, Length, Range
 from ..keys.key import hold, key, take
 from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
+from ..legs.fixings import plate_keeps_in
 from ..legs.movement import SWING
-from ..legs.screws import plate_keeps_in
 from ..legs.table_wish import TableWish
 from ..legs.wish import LegsWish
-from ..money.wish import MoneyWish
+from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.defect import clear_of_blades
 from ..panel.edges import LETTERS

@@ -13,8 +13,8 @@ from ..fit.found import Fit
 from ..fit.why.contacts import Contact
 from ..fit.why.costs import Cost
 from ..fit.why.limits import LimitMet, limits_met
+from ..legs.fixings import USUAL
 from ..legs.plan import LegsPlan
-from ..legs.screws import USUAL
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing
 from ..marking.mark import Ground
@@ -172,8 +172,7 @@ def _left_out(job: Job, standing: Standing, has_portion: bool) -> tuple[Concern,
     """Return what the job asks for and its top cannot have; the rest is planned without it."""
     left_out = []
     if job.legs is not None and standing.legs is None:
-        foot = job.legs.foot
-        left_out.append(Concern(Risk.NO_LEGS, limit=min(foot.length, foot.width)))
+        left_out.append(Concern(Risk.NO_LEGS, limit=job.legs.foot.thin))
     if not has_portion:
         left_out.append(Concern(Risk.NO_PORTION, (job.template.portion,)))
     return tuple(left_out)

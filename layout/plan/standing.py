@@ -7,9 +7,9 @@ from dataclasses import dataclass, field, replace
 from ..errors import LegsError
 from ..legs.foot import FootShape
 from ..legs.plan import LegsPlan
+from ..legs.room import TableTop
 from ..legs.search import best_stances
 from ..legs.stance import Sought, Stance
-from ..legs.table import TableTop
 from ..legs.whole import TablePlan, plan_table
 from ..legs.wish import COUNTS, Goal, LegsWish
 from ..top import Top

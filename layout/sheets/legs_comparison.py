@@ -11,7 +11,7 @@ from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import DrawingFrame, Stage
 from ..drawing.scene import Group, Item, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
-from ..legs.table import under_feet
+from ..legs.room import under_feet
 from ..plan.job import Job
 from ..plan.standing import Comparison
 from ..words.leg_concerns import CAUTION, Choice, choices, held_words
@@ -40,7 +40,7 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
     card = 2 * reach.y / scale + 4 * _SEAT + _LINE * (len(held[0].figures) + 5) + 6
     rows = -(-len(held) // COLUMNS)
     sheet = Bounds(0.0, 0.0, WIDE, 2 * BORDER + HEAD + FOOT + rows * (card + GAP) - GAP)
-    stages: list[Stage] = []
+    groups: list[Group] = []
     words: list[Item] = []
     for i, choice in enumerate(held):
         row, column = divmod(i, COLUMNS)
@@ -50,9 +50,8 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
         middle = Point(room.middle.x, top - 7 - 2 * _SEAT - reach.y / scale)
         stage = Stage(DrawingFrame(sheet, scale, middle), LabelSetter(room))
         _draw(job, found, choice, stage)
-        stages.append(stage)
+        groups += stage.groups
         words += _told(choice, room, middle.y - reach.y / scale - 2 * _SEAT - 5)
-    groups = [group for stage in stages for group in stage.groups]
     used = list(dict.fromkeys(group.layer for group in groups))
     samples = Bounds(BORDER, BORDER, WIDE - BORDER, BORDER + FOOT - 11)
     foot = legend(used, samples, layers.LETTERING, columns=-(-len(used) // int(14 // ROW)))

@@ -66,13 +66,13 @@ class _Paper:
         wide = min(TITLE_WIDTH, sheet.width * 0.48)
         columns = int((inside.width - wide - 8) // _COLUMN)
         foot = max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / columns * ROW)
-        room, foot_room = (
+        room, below = (
             replace(inside, bottom=BORDER + 4.0 + foot),
             replace(inside, top=BORDER + foot),
         )
-        title = replace(foot_room, right=BORDER + wide)
-        legend = replace(foot_room, left=BORDER + wide + 8)
-        return cls(paper.name, sheet, room, title, legend, columns)
+        title = replace(below, right=BORDER + wide)
+        samples = replace(below, left=BORDER + wide + 8)
+        return cls(paper.name, sheet, room, title, samples, columns)
 
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:

@@ -72,7 +72,7 @@ def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
     sheet.add(layers.FLIP, flips)
     sheet.add(layers.CHECK_BARS, sheet.bars())
     sheet.add(layers.SHEET, sheet.register_names())
-    sheet.add(layers.LETTERING, sheet.heading() or sheet.small_heading())
+    sheet.add(layers.LETTERING, sheet.heading())
     sheet.add(layers.SHEET, seam_items(tile, plan, sheet.spots, sheet.cell))
     title = f"Sheet {tile.name}, {content.title}"
     return Scene(title, plan.sheet.frame, grouped(sheet.drawn), plan.stretch)
@@ -169,7 +169,10 @@ class _Sheet:
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> list[Item]:
-        """Return the sheet's name, the face mark and what must be known; nothing without room."""
+        """Return the sheet's name, the face mark and what must be known, as one block.
+
+        On paper too narrow for that the side alone stands under the name.
+        """
         content, plan, cell = self.shown.content, self.plan, self.cell
         wide, high = FACE_MARK
         side, count = side_words(content), sheets_words(len(plan.tiles))
@@ -187,28 +190,19 @@ class _Sheet:
         height = high + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = Bounds(-1.0, -1.0, width + 1.0, height + 1.0)
         corner = self.spots.best((at, block.moved(at)) for at in _places(cell, width, height))
+        flag = Point(self.room.left + 2, self.room.top - high - 1)
         if corner is None:
-            return []
-        flag = corner + Point(0, height - high)
+            rows = [("MIRRORED" if content.mirrored else "face up", 2.5, True)]
+        else:
+            flag = corner + Point(0, height - high)
+        at = flag + Point(wide + 3.0, high - 9.5)
         items: list[Item] = [*face_mark(flag, mirrored=content.mirrored)]
-        at = corner + Point(wide + 3.0, height - 9.5)
         items.append(Text(at, name, _NUMBER, bold=True))
         at = flag - Point(0, 0.5)
         for words, h, bold in rows:
             at -= Point(0, _ROW * h)
             items.append(Text(at, words, h, bold=bold))
         return items
-
-    def small_heading(self) -> list[Item]:
-        """Return the name, the face mark and the side alone, on paper too narrow for more."""
-        mirrored = self.shown.content.mirrored
-        at = Point(self.room.left + 2, self.room.top - 16)
-        name = f"sheet {self.tile.name}"
-        return [
-            *face_mark(at + Point(0, 3), mirrored=mirrored),
-            Text(at + Point(FACE_MARK[0] + 3, 5), name, _NUMBER, bold=True),
-            Text(at, "MIRRORED" if mirrored else "face up", 2.5, bold=True),
-        ]
 
 
 def _places(cell: Bounds, width: float, height: float) -> Iterator[Point]:

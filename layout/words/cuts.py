@@ -41,7 +41,7 @@ _UNMEASURED = (
 
 def words_of(act: object, say: Say) -> Passage:
     """Return what is told of an act of cutting, in the units of a tape and from a datum."""
-    return _ACTS[type(act)](act, say)
+    return ACTS[type(act)](act, say)
 
 
 _REST = (
@@ -277,7 +277,7 @@ def _by_hand(cut: HandCut, say: Say) -> Passage:
     return passage("To the line by hand", words, figures=((figure, "stand outside it"),))
 
 
-_ACTS: dict[type, Callable[[Any, Say], Passage]] = {
+ACTS: dict[type, Callable[[Any, Say], Passage]] = {
     WorkFace: _face,
     Flatten: _flattened,
     Rest: lambda act, say: passage("Rest, mark again", say.tape.fill(_REST, act)),

@@ -5,12 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from ..legs.foot import FootShape
-from ..legs.glue import CARTRIDGE, GlueJoint
-from ..legs.materials import METALS
-from ..legs.screws import ScrewPlan
-from ..legs.table_wish import Glue
-from ..legs.whole import TablePlan, legs_held
+from ..legs.fixings import CARTRIDGE, Glue, GlueJoint, ScrewPlan
+from ..legs.foot import METALS, FootShape
+from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..plan.plan import Plan
 from ..units import Tape
@@ -54,8 +51,7 @@ def fixed(plan: Plan, wish: LegsWish, table: TablePlan) -> Passage:
             "Each leg has a plate {length:figure} × {width:figure} and {thickness:drill} thick.",
             plate,
         ),
-        screw is not None
-        and _screwed(tape, wish, screw, len(table.holes) // len(legs_held(table))),
+        screw is not None and _screwed(tape, wish, screw, table.screws_each),
         not table.movement.solid
         and "A top of this build hardly moves; in damp it may swell by "
         f"{tape.small(table.movement.change)} across: leave fixings that much play.",

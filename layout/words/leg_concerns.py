@@ -10,7 +10,7 @@ from collections.abc import Container, Iterable, Iterator
 from dataclasses import dataclass
 
 from ..concern import Concern
-from ..legs.concern import GRAVE, LegMatter
+from ..legs.plan import GRAVE, LegMatter
 from ..legs.stance import Stance
 from ..legs.tipping import GRAVITY
 from ..plan.standing import Comparison

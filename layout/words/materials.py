@@ -7,7 +7,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from functools import partial
 from itertools import groupby
 
-from ..legs.glue import Bed
+from ..legs.fixings import Bed
 from ..money.price import Case, Entry, Forgotten, Money
 from ..units import MM_PER_INCH, Tape
 from ..work.coats import LABELS

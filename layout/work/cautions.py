@@ -20,7 +20,6 @@ from ..panel.materials import ONE_LIFTS, lifters
 from ..top import Top
 
 if TYPE_CHECKING:
-    from ..cutting.cut import StraightCut
     from ..cutting.plan import CutPlan
 
 LEAD_UNTIL = 1992
@@ -82,10 +81,8 @@ _BACKED = frozenset({Was.LABORATORY, Was.KITCHEN, Was.FLOOR})
 _LINED = frozenset({Was.DOOR, Was.FIRE_DOOR})
 """What was filled, faced or lined against fire, whatever it is built of."""
 
-_GRAINED = frozenset({Kind.SOLID, Kind.VENEERED})
-
-_STRIPPED = LEADED | {Coat.WAX}
-"""Coats that are taken off with strippers or solvents."""
+STRIPPED = LEADED | {Coat.WAX}
+"""Coats that are taken off, with strippers or solvents, before a new one goes on."""
 
 _OF_WOOD = frozenset({Kind.SOLID, Kind.HOLLOW, Kind.FRAMED})
 """Builds whose dust is mostly that of wood; the others are glued through and through."""
@@ -98,41 +95,36 @@ def cautions_for(
 
     `left_out` is what the job asks for and its top cannot have.
     """
-    return tuple(_cautions(top, cuts, glued_legs, left_out))
+    panel, slant = top.panel, off_grain(top)
+    small = tuple(
+        cut.label
+        for cut in (*cuts.trims, *cuts.corner_cuts)
+        if any(narrowest_strip(p.exterior) < BY_HAND for off in cut.fallen for p in off.pieces)
+    )
+    glues = glued_legs or cuts.mends or cuts.edging or cuts.rim or cuts.joints
+    stripped = not panel.finish or STRIPPED.intersection(panel.finish)
+    dust = Risk.DUST if panel.build.kind in _OF_WOOD else Risk.BOARD_DUST
+    found = (
+        *((Concern(risk), panel.was is was) for was, risk in _LEFT_BEHIND.items()),
+        (Concern(Risk.METAL), True),
+        (Concern(Risk.LIFTING, found=panel.mass, limit=ONE_LIFTS), lifters(panel.mass) > 1),
+        (Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN), slant is not None),
+        (Concern(Risk.SAWS), True),
+        (Concern(Risk.SLIVERS, small, limit=BY_HAND), small),
+        (Concern(dust), True),
+        (Concern(Risk.STRIPPERS), stripped),
+        (Concern(Risk.VAPOURS), glues),
+        (Concern(Risk.OILY_RAGS), True),
+        (Concern(Risk.STANDING), True),
+    )
+    return (*_old_substances(panel), *left_out, *(caution for caution, due in found if due))
 
 
 def off_grain(top: Top) -> float | None:
     """Return how far a top's length lies from the grain, degrees; None where nobody minds."""
     off = math.degrees(top.off_grain)
-    return off if top.panel.build.kind in _GRAINED and off >= OFF_GRAIN else None
-
-
-def _cautions(
-    top: Top, cuts: CutPlan, glued_legs: bool, left_out: tuple[Concern, ...]
-) -> Iterator[Concern]:
-    panel = top.panel
-    yield from _old_substances(panel)
-    yield from left_out
-    if panel.was in _LEFT_BEHIND:
-        yield Concern(_LEFT_BEHIND[panel.was])
-    yield Concern(Risk.METAL)
-    if lifters(panel.mass) > 1:
-        yield Concern(Risk.LIFTING, found=panel.mass, limit=ONE_LIFTS)
-    slant = off_grain(top)
-    if slant is not None:
-        yield Concern(Risk.GRAIN, found=slant, limit=OFF_GRAIN)
-    yield Concern(Risk.SAWS)
-    sawn: tuple[StraightCut, ...] = (*cuts.trims, *cuts.corner_cuts)
-    small = tuple(cut.label for cut in sawn if _is_small(cut))
-    if small:
-        yield Concern(Risk.SLIVERS, small, limit=BY_HAND)
-    yield Concern(Risk.DUST if panel.build.kind in _OF_WOOD else Risk.BOARD_DUST)
-    if not panel.finish or _STRIPPED.intersection(panel.finish):
-        yield Concern(Risk.STRIPPERS)
-    if glued_legs or cuts.mends or cuts.edging or cuts.rim or cuts.joints:
-        yield Concern(Risk.VAPOURS)
-    yield Concern(Risk.OILY_RAGS)
-    yield Concern(Risk.STANDING)
+    minded = top.panel.build.kind in (Kind.SOLID, Kind.VENEERED)
+    return off if minded and off >= OFF_GRAIN else None
 
 
 def may_hold_lead(panel: Panel) -> bool:
@@ -142,28 +134,18 @@ def may_hold_lead(panel: Panel) -> bool:
 
 
 def _old_substances(panel: Panel) -> Iterator[Concern]:
-    finish, unknown = frozenset(panel.finish), not panel.finish
+    finish = frozenset(panel.finish)
     if TREATMENTS & finish:
         yield Concern(Risk.TREATED)
     elif panel.was is Was.OUTDOORS and _older(panel, TREATED_UNTIL):
-        yield _by_age(Risk.TREATED_PERHAPS, panel, TREATED_UNTIL)
+        yield Concern(Risk.TREATED_PERHAPS, found=panel.year, limit=TREATED_UNTIL)
     if may_hold_lead(panel):
-        yield _by_age(Risk.LEAD, panel, LEAD_UNTIL)
+        yield Concern(Risk.LEAD, found=panel.year, limit=LEAD_UNTIL)
     suspect = panel.build.kind is not Kind.SOLID or panel.was in _LINED or BACKINGS & finish
-    if (suspect or (unknown and panel.was in _BACKED)) and _older(panel, ASBESTOS_UNTIL):
-        yield _by_age(Risk.ASBESTOS, panel, ASBESTOS_UNTIL)
+    if (suspect or (not finish and panel.was in _BACKED)) and _older(panel, ASBESTOS_UNTIL):
+        yield Concern(Risk.ASBESTOS, found=panel.year, limit=ASBESTOS_UNTIL)
 
 
 def _older(panel: Panel, year: int) -> bool:
     """Return whether a panel may be older: what has no date is, but for what is new."""
     return panel.was is not Was.NEW if panel.year is None else panel.year < year
-
-
-def _by_age(risk: Risk, panel: Panel, limit: int) -> Concern:
-    return Concern(risk, found=panel.year, limit=limit)
-
-
-def _is_small(cut: StraightCut) -> bool:
-    """Return whether a part of what falls off passes between rails so near to each other."""
-    parts = (part for piece in cut.fallen for part in piece.pieces)
-    return any(narrowest_strip(part.exterior) < BY_HAND for part in parts)

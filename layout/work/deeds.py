@@ -12,39 +12,6 @@ from dataclasses import dataclass
 from enum import Enum
 
 
-class Deed(Enum):
-    """A step of the work; the value is the name that a job file uses for its hours."""
-
-    ASK = "see and ask"
-    CLEAN = "clean"
-    TEST = "test for lead"
-    METAL = "find metal"
-    STRIP = "strip"
-    SHORTEN = "cut short"
-    FLATTEN = "flatten"
-    REST = "rest"
-    MARK = "mark"
-    CHECK = "check"
-    FIT = "dry fit"
-    MEND = "mend"
-    CUT = "cut"
-    LIP = "lip"
-    EDGE = "edge"
-    PROFILE = "shape the edge"
-    SAND = "sand"
-    MASK = "mask"
-    RAISE = "raise the grain"
-    DUST = "dust off"
-    UNDERSIDE = "coat the underside"
-    BATTENS = "battens"
-    LEGS = "legs"
-    RUB = "rub down"
-    COAT = "coat the top"
-    LEVEL = "level"
-    PHOTOGRAPH = "photograph"
-    WEIGH = "weigh"
-
-
 class Per(Enum):
     """What the hours of a step are counted by; the value is its unit in a table."""
 
@@ -61,50 +28,57 @@ class Per(Enum):
     LEG = "leg"
 
 
-@dataclass(frozen=True, slots=True)
-class Effort:
-    """How long a step takes, for one of what it is counted by."""
+class Deed(Enum):
+    """A step of the work; the value is the name that a job file uses for its hours.
 
+    Beside it the hours of a practised hand, least and most, for one of what they are counted by
+    (our estimate of common practice); the maker's own go before them.
+    """
+
+    ASK = "see and ask", 0.25, 0.5, Per.PIECE
+    CLEAN = "clean", 0.15, 0.4, Per.PANEL
+    TEST = "test for lead", 0.1, 0.25, Per.PIECE
+    METAL = "find metal", 0.25, 0.75, Per.PIECE
+    STRIP = "strip", 0.5, 1.5, Per.STRIPPED
+    SHORTEN = "cut short", 0.25, 0.5, Per.PIECE
+    FLATTEN = "flatten", 0.75, 2.0, Per.PANEL
+    REST = "rest", 0.0, 0.0, Per.PIECE
+    MARK = "mark", 0.5, 1.0, Per.PIECE
+    CHECK = "check", 0.15, 0.4, Per.PIECE
+    FIT = "dry fit", 0.25, 0.5, Per.PIECE
+    MEND = "mend", 0.3, 1.0, Per.MEND
+    CUT = "cut", 0.15, 0.35, Per.CUT
+    LIP = "lip", 0.2, 0.5, Per.EDGE
+    EDGE = "edge", 0.1, 0.25, Per.EDGE
+    PROFILE = "shape the edge", 0.05, 0.15, Per.EDGE
+    SAND = "sand", 0.25, 0.6, Per.FACES
+    MASK = "mask", 0.05, 0.1, Per.LEG
+    RAISE = "raise the grain", 0.1, 0.2, Per.FACES
+    DUST = "dust off", 0.05, 0.1, Per.TOP
+    UNDERSIDE = "coat the underside", 0.1, 0.25, Per.COATED
+    BATTENS = "battens", 0.3, 0.75, Per.BATTEN
+    LEGS = "legs", 0.15, 0.4, Per.LEG
+    RUB = "rub down", 0.1, 0.2, Per.TOP
+    COAT = "coat the top", 0.1, 0.25, Per.COATED
+    LEVEL = "level", 0.2, 0.5, Per.PIECE
+    PHOTOGRAPH = "photograph", 0.25, 0.75, Per.PIECE
+    WEIGH = "weigh", 0.05, 0.15, Per.PIECE
+
+    _value_: str
     least: float
     most: float
-    """Hours."""
     per: Per
 
+    def __new__(cls, name: str, least: float, most: float, per: Per) -> Deed:
+        """Return a step that is found again by its name."""
+        deed = object.__new__(cls)
+        deed._value_ = name
+        deed.least, deed.most, deed.per = least, most, per
+        return deed
 
-EFFORTS = {
-    Deed.ASK: Effort(0.25, 0.5, Per.PIECE),
-    Deed.CLEAN: Effort(0.15, 0.4, Per.PANEL),
-    Deed.TEST: Effort(0.1, 0.25, Per.PIECE),
-    Deed.METAL: Effort(0.25, 0.75, Per.PIECE),
-    Deed.STRIP: Effort(0.5, 1.5, Per.STRIPPED),
-    Deed.SHORTEN: Effort(0.25, 0.5, Per.PIECE),
-    Deed.FLATTEN: Effort(0.75, 2.0, Per.PANEL),
-    Deed.MARK: Effort(0.5, 1.0, Per.PIECE),
-    Deed.CHECK: Effort(0.15, 0.4, Per.PIECE),
-    Deed.FIT: Effort(0.25, 0.5, Per.PIECE),
-    Deed.MEND: Effort(0.3, 1.0, Per.MEND),
-    Deed.CUT: Effort(0.15, 0.35, Per.CUT),
-    Deed.LIP: Effort(0.2, 0.5, Per.EDGE),
-    Deed.EDGE: Effort(0.1, 0.25, Per.EDGE),
-    Deed.PROFILE: Effort(0.05, 0.15, Per.EDGE),
-    Deed.SAND: Effort(0.25, 0.6, Per.FACES),
-    Deed.MASK: Effort(0.05, 0.1, Per.LEG),
-    Deed.RAISE: Effort(0.1, 0.2, Per.FACES),
-    Deed.DUST: Effort(0.05, 0.1, Per.TOP),
-    Deed.UNDERSIDE: Effort(0.1, 0.25, Per.COATED),
-    Deed.BATTENS: Effort(0.3, 0.75, Per.BATTEN),
-    Deed.LEGS: Effort(0.15, 0.4, Per.LEG),
-    Deed.RUB: Effort(0.1, 0.2, Per.TOP),
-    Deed.COAT: Effort(0.1, 0.25, Per.COATED),
-    Deed.LEVEL: Effort(0.2, 0.5, Per.PIECE),
-    Deed.PHOTOGRAPH: Effort(0.25, 0.75, Per.PIECE),
-    Deed.WEIGH: Effort(0.05, 0.15, Per.PIECE),
-}
-"""Hours of a practised hand (our estimate of common practice); the maker's own go before them."""
 
 WORKDAY = 8.0
 """Hours at the bench in a day (common practice)."""
-
 
 Range = tuple[float, float]
 """Hours, least and most."""
@@ -130,30 +104,24 @@ def days_of(tasks: Sequence[tuple[Range, Range]], workday: float) -> tuple[Day, 
     >>> [day.most for day in days_of([((6, 6), (12, 12)), ((3, 3), (24, 24))], workday=8)]
     [1, 2, 3]
     """
-    least = _one_way([(work[0], wait[0]) for work, wait in tasks], workday)
-    most = _one_way([(work[1], wait[1]) for work, wait in tasks], workday)
+    least, most = (_begun([(work[k], wait[k]) for work, wait in tasks], workday) for k in (0, 1))
     return tuple(Day(*both) for both in zip(least, most, strict=True))
 
 
-def _one_way(tasks: Sequence[Range], workday: float) -> list[int]:
+def _begun(tasks: Sequence[Range], workday: float) -> list[int]:
     days, clock = [], 0.0
-    for work, wait in tasks:
-        clock = _at_work(clock, workday)
+    for work, wait in [*tasks, (0.0, 0.0)]:
+        clock = _at_bench(clock, workday)
         days.append(int(clock // 24) + 1)
-        clock = _worked(clock, work, workday) + wait
-    return [*days, int(_at_work(clock, workday) // 24) + 1]
+        while work > _SLACK:
+            clock = _at_bench(clock, workday)
+            done = min(work, workday - clock % 24)
+            clock, work = clock + done, work - done
+        clock += wait
+    return days
 
 
-def _at_work(clock: float, workday: float) -> float:
+def _at_bench(clock: float, workday: float) -> float:
     """Return the first hour at the bench from an hour on."""
     day, hour = divmod(clock + _SLACK, 24)
     return (day + 1) * 24 if hour >= workday else clock
-
-
-def _worked(clock: float, work: float, workday: float) -> float:
-    """Return the hour at which so much work is done."""
-    while work > _SLACK:
-        clock = _at_work(clock, workday)
-        done = min(work, workday - clock % 24)
-        clock, work = clock + done, work - done
-    return clock

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..cutting.tools import SPARE as TENTH
-from ..legs.glue import SPARE, Bed
+from ..legs.fixings import SPARE, Bed
 from ..panel import Coat, Kind, Panel
 
 GRITS = (40, 60, 80, 100, 120, 150, 180, 220, 240, 320)
@@ -58,15 +58,6 @@ def lasts(grit: int, disc_area: float = DISC_AREA) -> float:
     return disc_area / 2 if grit <= COARSE else disc_area
 
 
-def discs(area: float, each: float) -> int:
-    """Return how many sheets or discs an area takes of which each sands so much, m².
-
-    >>> discs(1.6, lasts(120)), discs(1.6, lasts(60))
-    (4, 7)
-    """
-    return math.ceil(area / each - 1e-9)
-
-
 class Unit(Enum):
     """What a material is counted in."""
 
@@ -77,38 +68,37 @@ class Unit(Enum):
 
 
 class Item(Enum):
-    """A material; the value is the name that a job file uses. Abrasives have names by grit."""
+    """A material with what it is counted in; the value is the name that a job file uses.
 
-    FINISH = "finish"
-    STRIPPER = "stripper"
-    WOOD_GLUE = "wood glue"
-    FLEXIBLE = "flexible adhesive"
-    FILLER = "filler"
-    RESIN = "resin"
-    LIPPING = "lipping"
-    EDGING = "edging"
-    BATTENS = "battens"
-    BATTEN_SCREWS = "batten screws"
-    LEGS = "legs"
-    PLATES = "plates"
-    SCREWS = "screws"
-    BOLTS = "bolts"
-    PADS = "pads"
-    TAPE = "masking tape"
-    PAPER = "template paper"
+    Abrasives have names by grit.
+    """
 
+    FINISH = "finish", Unit.LITRE
+    STRIPPER = "stripper", Unit.LITRE
+    WOOD_GLUE = "wood glue", Unit.MILLILITRE
+    FLEXIBLE = "flexible adhesive", Unit.PIECE
+    FILLER = "filler", Unit.MILLILITRE
+    RESIN = "resin", Unit.MILLILITRE
+    LIPPING = "lipping", Unit.METRE
+    EDGING = "edging", Unit.METRE
+    BATTENS = "battens", Unit.PIECE
+    BATTEN_SCREWS = "batten screws", Unit.PIECE
+    LEGS = "legs", Unit.PIECE
+    PLATES = "plates", Unit.PIECE
+    SCREWS = "screws", Unit.PIECE
+    BOLTS = "bolts", Unit.PIECE
+    PADS = "pads", Unit.PIECE
+    TAPE = "masking tape", Unit.METRE
+    PAPER = "template paper", Unit.PIECE
 
-UNITS = {
-    Item.FINISH: Unit.LITRE,
-    Item.STRIPPER: Unit.LITRE,
-    Item.WOOD_GLUE: Unit.MILLILITRE,
-    Item.FILLER: Unit.MILLILITRE,
-    Item.RESIN: Unit.MILLILITRE,
-    Item.LIPPING: Unit.METRE,
-    Item.EDGING: Unit.METRE,
-    Item.TAPE: Unit.METRE,
-}
-"""Of all that is not counted in pieces; flexible adhesive comes in cartridges."""
+    _value_: str
+    unit: Unit
+
+    def __new__(cls, name: str, unit: Unit) -> Item:
+        """Return a material that is found again by its name."""
+        item = object.__new__(cls)
+        item._value_, item.unit = name, unit
+        return item
 
 
 def grit_name(grit: int) -> str:
@@ -120,16 +110,11 @@ ITEMS = (*(item.value for item in Item), *map(grit_name, GRITS))
 """Every name in the order of the list."""
 
 
-COVER = 1
-"""A cover with the map of the sheets is printed with them."""
-
-
 @dataclass(frozen=True, slots=True)
 class Spread:
-    """A liquid laid on an area, some coats of it, and a tenth for tin and rag."""
+    """A liquid laid on an area, m², some coats of it, and a tenth for tin and rag."""
 
     area: float
-    """m²."""
     coats: int
     reach: float
     """m² a litre."""
@@ -144,24 +129,26 @@ class Spread:
 
 @dataclass(frozen=True, slots=True)
 class Sanded:
-    """An area sanded with one grit."""
+    """An area sanded with one grit, and what one sheet or disc of it sands, m²."""
 
     area: float
     lasts: float
-    """What one sheet or disc sands, m²."""
 
     @property
     def need(self) -> float:
-        """Sheets or discs."""
-        return discs(self.area, self.lasts)
+        """Sheets or discs.
+
+        >>> Sanded(1.6, lasts(120)).need, Sanded(1.6, lasts(60)).need
+        (4, 7)
+        """
+        return math.ceil(self.area / self.lasts - 1e-9)
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A strip along a length, and a tenth for joints and slips."""
+    """A strip, or several, along a length, m, and a tenth for joints and slips."""
 
     length: float
-    """m."""
     strips: int = 1
 
     @property
@@ -172,10 +159,9 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Filled:
-    """What fills hollows, with a fifth more."""
+    """What fills hollows of a volume, ml, with a fifth more."""
 
     volume: float
-    """Of the hollows, ml."""
 
     @property
     def need(self) -> float:
@@ -198,14 +184,14 @@ class Counted:
 
 @dataclass(frozen=True, slots=True)
 class Printed:
-    """Sheets of a template with their cover."""
+    """Sheets of a template with a cover that has their map."""
 
     sheets: int
 
     @property
     def need(self) -> float:
         """All of them."""
-        return self.sheets + COVER
+        return self.sheets + 1
 
 
 Reckoned = Spread | Sanded | Run | Bed | Filled | Counted | Printed

@@ -7,16 +7,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 from decimal import Decimal
 
-from ..legs.battens import Batten
+from ..legs.fixings import BED, CARTRIDGE, Bed, Glue
 from ..legs.foot import FootShape
-from ..legs.glue import BED, CARTRIDGE, Bed
-from ..legs.table_wish import Glue
+from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan
 from ..legs.wish import LegsWish
 from ..panel import Coat, Mend
 from .deeds import Deed
 from .items import (
-    UNITS,
     Counted,
     Filled,
     Item,
@@ -108,37 +106,40 @@ def materials_of(piece: Piece, order: WorkOrder, wish: MaterialsWish | None = No
 def _line(
     item: Item | str,
     how: Reckoned,
-    *,
-    kind: str = "",
     size: tuple[float, ...] = (),
+    kind: str = "",
+    *,
     perhaps: bool = False,
 ) -> Line:
     """Return a material as it is reckoned."""
-    name, unit = (item, Unit.PIECE) if isinstance(item, str) else (item.value, UNITS.get(item))
-    return Line(name, unit or Unit.PIECE, how, how.need, False, 0.0, None, kind, size, perhaps)
+    name, unit = (item.value, item.unit) if isinstance(item, Item) else (item, Unit.PIECE)
+    return Line(name, unit, how, how.need, False, 0.0, None, kind, size, perhaps)
 
 
 def _lines(piece: Piece, order: WorkOrder, wish: MaterialsWish) -> Iterator[Line]:
-    finish, rounds = piece.finish, max((ROUNDS.get(c, 1) for c in piece.panel.finish), default=1)
+    finish, old = piece.finish, piece.panel.finish
     if finish.coats:
         spread = Spread(piece.sanded, finish.coats, finish.coverage, given=bool(wish.coverage))
         yield _line(Item.FINISH, spread, kind=finish.coat.value)
     if piece.strips:
-        reach = wish.strip_coverage
+        rounds, reach = max((ROUNDS.get(coat, 1) for coat in old), default=1), wish.strip_coverage
         spread = Spread(piece.stripped, rounds, reach, given=reach != STRIPS)
-        yield _line(Item.STRIPPER, spread, perhaps=not piece.panel.finish)
+        yield _line(Item.STRIPPER, spread, perhaps=not old)
     areas: dict[int, float] = {}
     for task in order.tasks:
         for grit in task.grits:
             areas[grit] = areas.get(grit, 0.0) + _sanded(piece, task)
-    yield from (
-        _line(grit_name(g), Sanded(areas[g], lasts(g, wish.disc_area))) for g in sorted(areas)
-    )
-    yield from _round_the_edge(piece)
+    for grit, area in sorted(areas.items()):
+        yield _line(grit_name(grit), Sanded(area, lasts(grit, wish.disc_area)))
+    edging = piece.cuts.edging
+    if edging is not None and edging.thickness:
+        strips = Run(edging.around / 1000, edging.layers)
+        yield _line(Item.LIPPING, strips, (edging.strip_width, edging.layer))
+    elif edging is not None:
+        yield _line(Item.EDGING, Run(edging.around / 1000), (edging.strip_width,))
     yield from _glued(piece)
-    yield from _mended(piece)
     if piece.wish is not None and piece.table is not None and piece.legs is not None:
-        yield from _under(piece, piece.wish, piece.table)
+        yield from _under(piece, piece.wish, piece.legs, piece.table)
     if piece.sheets:
         yield _line(Item.PAPER, Printed(piece.sheets), kind=piece.paper)
 
@@ -150,20 +151,8 @@ def _sanded(piece: Piece, task: Task) -> float:
     return piece.face + (piece.edge_area if task.of is Deed.UNDERSIDE else 0.0)
 
 
-def _round_the_edge(piece: Piece) -> Iterator[Line]:
-    edging = piece.cuts.edging
-    if edging is None or edging.around <= 0:
-        return
-    length = edging.around / 1000
-    if edging.thickness:
-        size = (edging.strip_width, edging.layer)
-        yield _line(Item.LIPPING, Run(length, edging.layers), size=size)
-    else:
-        yield _line(Item.EDGING, Run(length), size=(edging.strip_width,))
-
-
 def _glued(piece: Piece) -> Iterator[Line]:
-    """Yield the adhesives: wood glue for lipping, mends and wooden legs, or one that gives."""
+    """Yield fillers, and glue for lipping, mends and wooden legs, or an adhesive that gives."""
     edging, glue = piece.cuts.edging, None if piece.table is None else piece.table.glue
     joints = 0.0 if glue is None else (glue.area + glue.block_area) * piece.leg_count
     flexible = glue is not None and glue.cartridges > 0
@@ -174,52 +163,32 @@ def _glued(piece: Piece) -> Iterator[Line]:
         if mend.how in FITTED:
             sides = sum(path.length for path in mend.prints) * mend.depth
             rigid += sides + (0.0 if mend.through else mend.length * mend.width * len(mend.places))
-    if rigid:
-        yield _line(Item.WOOD_GLUE, Bed(rigid / 100, BED[Glue.RIGID]))
+    yield _line(Item.WOOD_GLUE, Bed(rigid / 100, BED[Glue.RIGID]))
     if flexible:
         yield _line(Item.FLEXIBLE, Bed(joints / 100, BED[Glue.FLEXIBLE], CARTRIDGE))
-
-
-def _mended(piece: Piece) -> Iterator[Line]:
     for item, how in ((Item.FILLER, Mend.FILLER), (Item.RESIN, Mend.RESIN)):
-        held = [mend for mend in piece.cuts.mends if mend.how is how]
-        volume = sum(m.length * m.width * m.depth for m in held) / 1000
-        if volume:
-            yield _line(item, Filled(volume))
+        held = (mend for mend in piece.cuts.mends if mend.how is how)
+        yield _line(item, Filled(sum(m.length * m.width * m.depth for m in held) / 1000))
 
 
-def _under(piece: Piece, wish: LegsWish, table: TablePlan) -> Iterator[Line]:
+def _under(piece: Piece, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Iterator[Line]:
     """Yield what stands under a top and holds there."""
-    count, foot = piece.leg_count, wish.foot
-    assert piece.legs is not None
-    yield from _battens(table.battens, table)
-    size: tuple[float, ...] = (foot.length, foot.width, piece.legs.leg_length)
-    yield _line(Item.LEGS, Counted(1, count), kind=wish.material, size=size)
-    if wish.plate is not None:
-        plate = wish.plate
-        size = (plate.length, plate.width, plate.thickness)
-        yield _line(Item.PLATES, Counted(1, count), size=size)
+    count, foot, plate, battens = piece.leg_count, wish.foot, wish.plate, table.battens
+    if battens:
+        longest = max(battens, key=lambda batten: batten.length)
+        size = (longest.length, longest.width, longest.thickness)
+        yield _line(Item.BATTENS, Counted(1, len(battens)), size)
+        if table.batten_screw is not None:
+            each = Counted(len(longest.screws), len(battens))
+            yield _line(Item.BATTEN_SCREWS, each, table.batten_screw.screw.size)
+    size = (foot.length, foot.width, legs.leg_length)
+    yield _line(Item.LEGS, Counted(1, count), size, wish.material)
+    if plate is not None:
+        yield _line(Item.PLATES, Counted(1, count), (plate.length, plate.width, plate.thickness))
     if table.screw is not None:
         item = Item.SCREWS if table.screw.through else Item.BOLTS
-        size = (table.screw.screw.diameter, table.screw.screw.length)
-        each = len(table.holes) // count
-        yield _line(item, Counted(each, count), size=size)
+        yield _line(item, Counted(table.screws_each, count), table.screw.screw.size)
     if piece.finish.masked:
-        around = sum(leg.print.length for leg in piece.legs.legs) / 1000
-        yield _line(Item.TAPE, Run(around))
+        yield _line(Item.TAPE, Run(sum(leg.print.length for leg in legs.legs) / 1000))
     pads = 2 if foot.shape is FootShape.SLAB else 1
-    yield _line(Item.PADS, Counted(pads, count), size=(min(foot.length, foot.width),))
-
-
-def _battens(battens: tuple[Batten, ...], table: TablePlan) -> Iterator[Line]:
-    if not battens:
-        return
-    longest = max(battens, key=lambda batten: batten.length)
-    size = (longest.length, longest.width, longest.thickness)
-    yield _line(Item.BATTENS, Counted(1, len(battens)), size=size)
-    if table.batten_screw is not None:
-        screw = table.batten_screw.screw
-        each = len(longest.screws)
-        yield _line(
-            Item.BATTEN_SCREWS, Counted(each, len(battens)), size=(screw.diameter, screw.length)
-        )
+    yield _line(Item.PADS, Counted(pads, count), (foot.thin,))

@@ -13,22 +13,21 @@ Rules of the order, each with its reason:
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
 
 from ..cutting.cut import TrimKind
 from ..cutting.plan import REST
 from ..legs.wish import Fixing
-from .coats import NewCoat
-from .deeds import EFFORTS, Day, Deed, Per, days_of
+from .deeds import Day, Deed, Per, Range, days_of
 from .items import first_grit, grits_between
-from .piece import FITTED, Piece
+from .piece import FITTED, Finish, Piece
 from .wish import WorkWish
 
-DRIES, STRIPPED_DRIES, RAISED_DRIES = 12.0, 24.0, 4.0
+DRIES, STRIPPED_DRIES, RAISED_DRIES = (12.0, 12.0), (24.0, 24.0), (4.0, 4.0)
 """Until washed, stripped and watered wood is dry, hours (common practice)."""
 
-CRAMPED = 24.0
+CRAMPED = (24.0, 24.0)
 """Until a glued lipping may be flushed, hours (common practice)."""
 
 
@@ -51,7 +50,7 @@ class Task:
     least: float = field(default=0.0, metadata={"unit": "h"})
     most: float = field(default=0.0, metadata={"unit": "h"})
     """Hours of work."""
-    wait: tuple[float, float] = field(default=(0.0, 0.0), metadata={"unit": "h"})
+    wait: Range = field(default=(0.0, 0.0), metadata={"unit": "h"})
     """Before the next one, hours, least and most."""
     day: Day = Day(1, 1)  # noqa: RUF009 frozen, so it may be shared
     """On which it is begun."""
@@ -74,107 +73,80 @@ class WorkOrder:
 def work_order(piece: Piece, wish: WorkWish | None = None) -> WorkOrder:
     """Return the whole work on a piece, its days counted from the first."""
     asked = wish or WorkWish()
-    tasks = _with_hours(piece, asked, tuple(_tasks(piece)))
-    days = days_of([((t.least, t.most), t.wait) for t in tasks], asked.day)
-    dated = tuple(replace(task, day=day) for task, day in zip(tasks, days, strict=False))
+    tasks = tuple(_tasks(piece))
+    hours = _hours(piece, asked, [task.deed for task in tasks])
+    days = days_of([(work, t.wait) for work, t in zip(hours, tasks, strict=True)], asked.day)
+    dated = tuple(
+        replace(task, least=least, most=most, day=day)
+        for task, (least, most), day in zip(tasks, hours, days, strict=False)
+    )
     ready, cure = days[-1], piece.finish.cure
     return WorkOrder(
         dated,
-        sum(task.least for task in tasks),
-        sum(task.most for task in tasks),
+        sum(least for least, _ in hours),
+        sum(most for _, most in hours),
         ready,
         Day(ready.least + cure, ready.most + cure),
     )
 
 
 def _tasks(piece: Piece) -> Iterator[Task]:
-    yield from (Task(Deed.ASK), Task(Deed.CLEAN, wait=(DRIES, DRIES)))
-    if piece.may_hold_lead:
-        yield Task(Deed.TEST)
-    yield Task(Deed.METAL)
-    if piece.strips_first:
-        yield from _strip(piece)
-    yield from _marked(piece)
-    yield Task(Deed.CUT)
-    if piece.strips and not piece.strips_first:
-        yield from _strip(piece)
-    yield from _edged(piece)
-    first = first_grit(piece.panel, stripped=piece.strips)
-    yield Task(Deed.SAND, grits=grits_between(first, max(first, piece.finish.last_grit)))
-    yield from _finished(piece)
+    """Yield what is done in turn, each where there is reason to."""
+    panel, cuts, finish, fixing = piece.panel, piece.cuts, piece.finish, piece.fixing
+    lead, late = piece.may_hold_lead, piece.strips and not piece.strips_first
+    stripped = Task(Deed.STRIP, wet=lead, perhaps=not panel.finish, wait=STRIPPED_DRIES)
+    tested = Task(Deed.TEST, part=2)
+    short = any(trim.kind is TrimKind.ROUGH for trim in cuts.trims)
+    slab, mends = cuts.again is not None, bool(cuts.mends)
+    tried, fitted = Task(Deed.FIT, of=Deed.MEND), any(m.how in FITTED for m in cuts.mends)
+    mended = Task(Deed.MEND, wait=(max((m.wait for m in cuts.mends), default=0.0),) * 2)
+    edged, lipped = cuts.edging is not None, bool(cuts.edging and cuts.edging.thickness)
+    first = first_grit(panel, stripped=piece.strips)
+    grits = grits_between(first, max(first, finish.last_grit))
+    raised, stands = finish.coating.raises, fixing is not None
+    glue = None if piece.table is None else piece.table.glue
+    sets = (0.0, 0.0) if glue is None else (24 * glue.least_days, 24 * glue.most_days)
+    steps = (
+        (Task(Deed.ASK), True),
+        (Task(Deed.CLEAN, wait=DRIES), True),
+        (Task(Deed.TEST), lead),
+        (Task(Deed.METAL), True),
+        (stripped, piece.strips_first),
+        (tested, piece.strips_first and lead),
+        *((Task(deed), short) for deed in (Deed.MARK, Deed.CHECK, Deed.SHORTEN)),
+        (Task(Deed.FLATTEN), panel.flattened is not None),
+        (tried, slab and fitted),
+        (mended, slab and mends),
+        (Task(Deed.REST, wait=(REST * 24.0, REST * 24.0)), slab),
+        (Task(Deed.MARK, part=2 if short else 1), True),
+        (Task(Deed.CHECK), True),
+        (tried, not slab and fitted),
+        (mended, not slab and mends),
+        (Task(Deed.CUT), True),
+        (stripped, late),
+        (tested, late and lead),
+        (Task(Deed.FIT, of=Deed.LIP), lipped),
+        (Task(Deed.LIP, wait=CRAMPED), lipped),
+        (Task(Deed.EDGE), edged and not lipped),
+        (Task(Deed.PROFILE), True),
+        (Task(Deed.SAND, grits=grits), True),
+        (Task(Deed.RAISE, wait=RAISED_DRIES), raised),
+        (Task(Deed.SAND, grits=(finish.last_grit,), part=2), raised),
+        (Task(Deed.FIT, of=Deed.LEGS), stands and fixing is not Fixing.LOOSE),
+        (Task(Deed.MASK), finish.masked > 0),
+        *((coat, True) for coat in _coats(finish, Deed.UNDERSIDE)),
+        (Task(Deed.BATTENS), piece.table is not None and bool(piece.table.battens)),
+        (Task(Deed.LEGS, wait=sets), stands),
+        *((coat, finish.faces) for coat in _coats(finish, Deed.COAT)),
+        (Task(Deed.LEVEL), stands),
+        (Task(Deed.PHOTOGRAPH), True),
+        (Task(Deed.WEIGH), True),
+    )
+    yield from (task for task, due in steps if due)
 
 
-def _strip(piece: Piece) -> Iterator[Task]:
-    unknown = not piece.panel.finish
-    wait = (STRIPPED_DRIES, STRIPPED_DRIES)
-    yield Task(Deed.STRIP, wet=piece.may_hold_lead, perhaps=unknown, wait=wait)
-    if piece.may_hold_lead:
-        yield Task(Deed.TEST, part=2)
-
-
-def _marked(piece: Piece) -> Iterator[Task]:
-    """Yield what comes between stripping and the first cut through the panel."""
-    slab = piece.cuts.again is not None
-    short = any(trim.kind is TrimKind.ROUGH for trim in piece.cuts.trims)
-    if short:
-        yield from (Task(Deed.MARK), Task(Deed.CHECK), Task(Deed.SHORTEN))
-    if piece.panel.flattened is not None:
-        yield Task(Deed.FLATTEN)
-    if slab:
-        yield from _mended(piece)
-        yield Task(Deed.REST, wait=(REST * 24.0, REST * 24.0))
-    yield from (Task(Deed.MARK, part=2 if short else 1), Task(Deed.CHECK))
-    if not slab:
-        yield from _mended(piece)
-
-
-def _mended(piece: Piece) -> Iterator[Task]:
-    mends = piece.cuts.mends
-    if any(mend.how in FITTED for mend in mends):
-        yield Task(Deed.FIT, of=Deed.MEND)
-    if mends:
-        wait = max(mend.wait for mend in mends)
-        yield Task(Deed.MEND, wait=(wait, wait))
-
-
-def _edged(piece: Piece) -> Iterator[Task]:
-    edging = piece.cuts.edging
-    if edging is not None and edging.thickness:
-        yield Task(Deed.FIT, of=Deed.LIP)
-        yield Task(Deed.LIP, wait=(CRAMPED, CRAMPED))
-    elif edging is not None:
-        yield Task(Deed.EDGE)
-    yield Task(Deed.PROFILE)
-
-
-def _finished(piece: Piece) -> Iterator[Task]:
-    finish, fixing = piece.finish, piece.fixing
-    coating = finish.coating
-    held = fixing is not None and fixing is not Fixing.LOOSE
-    if coating.raises:
-        yield Task(Deed.RAISE, wait=(RAISED_DRIES, RAISED_DRIES))
-        yield Task(Deed.SAND, grits=(finish.last_grit,), part=2)
-    if held:
-        yield Task(Deed.FIT, of=Deed.LEGS)
-    if finish.masked:
-        yield Task(Deed.MASK)
-    yield from _coated(piece, Deed.UNDERSIDE)
-    if piece.table is not None and piece.table.battens:
-        yield Task(Deed.BATTENS)
-    if fixing is not None:
-        yield Task(Deed.LEGS, wait=_set(piece))
-    if finish.faces:
-        yield from _coated(piece, Deed.COAT)
-    if fixing is not None:
-        yield Task(Deed.LEVEL)
-    yield from (Task(Deed.PHOTOGRAPH), Task(Deed.WEIGH))
-
-
-def _coated(piece: Piece, deed: Deed) -> Iterator[Task]:
+def _coats(finish: Finish, deed: Deed) -> Iterator[Task]:
     """Yield the coats of one side, each on wood or on a coat that the dust is off."""
-    finish = piece.finish
-    if finish.coat is NewCoat.NONE:
-        return
     last = deed is Deed.COAT or not finish.faces
     for number in range(1, finish.coats + 1):
         if number > 1 and finish.coating.between:
@@ -184,27 +156,16 @@ def _coated(piece: Piece, deed: Deed) -> Iterator[Task]:
         yield Task(deed, part=number, parts=finish.coats, wait=(dries, dries))
 
 
-def _set(piece: Piece) -> tuple[float, float]:
-    """Return how long the legs' joints set before the table is turned over, hours."""
-    glue = None if piece.table is None else piece.table.glue
-    return (0.0, 0.0) if glue is None else (24 * glue.least_days, 24 * glue.most_days)
-
-
-def _with_hours(piece: Piece, wish: WorkWish, tasks: Sequence[Task]) -> tuple[Task, ...]:
-    """Return the tasks with their hours; what a job gives for a step is shared by its tasks."""
-    own = dict(wish.hours)
-    timed = []
-    for task in tasks:
-        if task.deed not in EFFORTS:
-            timed.append(task)
-            continue
-        least, most = wish.pace_of(task.deed)
-        times = _count(EFFORTS[task.deed].per, piece)
-        if task.deed.value in own:
-            least, most = own[task.deed.value]
-            times = 1 / sum(other.deed is task.deed for other in tasks)
-        timed.append(replace(task, least=least * times, most=most * times))
-    return tuple(timed)
+def _hours(piece: Piece, wish: WorkWish, deeds: list[Deed]) -> list[Range]:
+    """Return the hours of each step; what a job gives for one is shared by its turns."""
+    own, hours = dict(wish.hours), []
+    for deed in deeds:
+        if deed.value in own:
+            (least, most), times = own[deed.value], 1 / deeds.count(deed)
+        else:
+            (least, most), times = wish.pace_of(deed), _count(deed.per, piece)
+        hours.append((least * times, most * times))
+    return hours
 
 
 def _count(per: Per, piece: Piece) -> float:
@@ -213,7 +174,7 @@ def _count(per: Per, piece: Piece) -> float:
     curves = sum(cut.line.length for cut in cuts.curve_cuts) / 1000
     lines = sum(trim.kind is not TrimKind.ROUGH for trim in cuts.trims) + len(cuts.corner_cuts)
     return {
-        Per.PIECE: 1.0,
+        Per.PIECE: 1,
         Per.PANEL: piece.panel.area * 1e-6,
         Per.STRIPPED: piece.stripped,
         Per.TOP: piece.face,
@@ -221,7 +182,7 @@ def _count(per: Per, piece: Piece) -> float:
         Per.COATED: piece.sanded / (2 if piece.finish.faces else 1),
         Per.EDGE: piece.edge,
         Per.CUT: lines + curves,
-        Per.MEND: float(len(cuts.mends)),
-        Per.BATTEN: float(len(piece.table.battens)) if piece.table else 0.0,
-        Per.LEG: float(piece.leg_count),
+        Per.MEND: len(cuts.mends),
+        Per.BATTEN: len(piece.table.battens) if piece.table else 0,
+        Per.LEG: piece.leg_count,
     }[per]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from functools import cached_property
 
 from ..cutting.plan import CutPlan
 from ..geometry.polygon import Region
@@ -11,9 +10,8 @@ from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan
 from ..legs.wish import Fixing, LegsWish
 from ..panel import Coat, Mend, Panel, Was
-from ..panel.build import LEADED
 from ..top import Top
-from .cautions import may_hold_lead
+from .cautions import STRIPPED, may_hold_lead
 from .coats import COATINGS, Coating, NewCoat, usual_coat
 from .wish import MaterialsWish
 
@@ -72,9 +70,6 @@ def finish_of(top: Top, glued_legs: int = 0, wish: MaterialsWish | None = None) 
 M2 = 1e-6
 """m² in a mm²."""
 
-COATED = LEADED | {Coat.WAX}
-"""Coats that come off before a new one goes on."""
-
 FITTED = frozenset({Mend.PLUG, Mend.KEY, Mend.PATCH})
 """Mends that are glued in, and tried dry before."""
 
@@ -98,12 +93,12 @@ class Piece:
         """The old panel."""
         return self.top.panel
 
-    @cached_property
+    @property
     def edge(self) -> float:
         """Length of the finished edge, m."""
         return self.top.outline.perimeter / 1000
 
-    @cached_property
+    @property
     def edge_area(self) -> float:
         """Area of the finished edge, m²."""
         return self.edge * self.top.thickness / 1000
@@ -123,12 +118,12 @@ class Piece:
         """Whether the old coat may hold lead."""
         return may_hold_lead(self.panel)
 
-    @cached_property
+    @property
     def has_old_coat(self) -> bool:
         """Whether an old coat is to come off; one that nobody knows of is looked for."""
         panel = self.panel
         unknown = not panel.finish and (panel.was is not Was.NEW or self.may_hold_lead)
-        return unknown or bool(COATED.intersection(panel.finish))
+        return unknown or bool(STRIPPED.intersection(panel.finish))
 
     @property
     def strips_first(self) -> bool:
@@ -194,11 +189,10 @@ def sale_of(piece: Piece) -> Sale:
     A box goes through an opening as wide as its shortest side and as high as the next: whoever
     tips or turns it on its way may pass narrower ones.
     """
-    outline, table = piece.top.outline, piece.table
+    outline, table, core = piece.top.outline, piece.table, Region.of(piece.cuts.core)
     height = piece.top.thickness if table is None else table.height
     shortest, next_one, _ = sorted((outline.length, outline.width, height))
     mended = tuple(mend.defect for mend in piece.cuts.mends)
-    core = Region.of(piece.cuts.core)
     seating = None if table is None else table.seating
     return Sale(
         outline.length,

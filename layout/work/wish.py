@@ -11,7 +11,7 @@ from ..keys.kinds import Choice, Kind
 from ..keys.named import Named, Sum
 from ..keys.place import Place, shown
 from .coats import NewCoat
-from .deeds import EFFORTS, WORKDAY, Deed
+from .deeds import WORKDAY, Deed
 from .items import DISC_AREA, GRITS, ITEMS
 
 _IN_HOURS = Number("hours", Range(0.0, 1000.0))
@@ -55,7 +55,7 @@ _GRIT = Number(
 STRIPS = 3.0
 """m² a litre of stripper, laid on once (labels, from memory: 2.5 to 6)."""
 
-_HOURS = Named(tuple(deed.value for deed in EFFORTS), HourSpan())
+_HOURS = Named(tuple(deed.value for deed in Deed if deed.most), HourSpan())
 
 _AMOUNTS = Named(ITEMS, Number(limits=Range(0.0, 1e6)))
 
@@ -191,8 +191,7 @@ class WorkWish:
 
     def pace_of(self, deed: Deed) -> tuple[float, float]:
         """Return the hours of a step for one of what it is counted by, least and most."""
-        usual = EFFORTS[deed]
-        return dict(self.pace).get(deed.value, (usual.least, usual.most))
+        return dict(self.pace).get(deed.value, (deed.least, deed.most))
 
     def over(self, kept: WorkWish) -> WorkWish:
         """Return what a job says, and what is kept for every job where it says nothing."""

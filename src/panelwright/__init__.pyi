@@ -14,7 +14,7 @@ from .layout.geometry.placement import Placement as Placement
 from .layout.geometry.point import Point as Point
 from .layout.legs.foot import Foot as Foot
 from .layout.legs.wish import LegsWish as LegsWish
-from .layout.money.wish import MoneyWish as MoneyWish
+from .layout.money.price import MoneyWish as MoneyWish
 from .layout.outlines import Capsule as Capsule
 from .layout.outlines import Circle as Circle
 from .layout.outlines import Freeform as Freeform

@@ -40,7 +40,7 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import Datum, choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.cuts import words_of
+from panelwright.layout.words.cuts import ACTS
 from panelwright.layout.words.saw_lines import figures_of, saw_line
 from panelwright.layout.words.say import Say
 
@@ -282,9 +282,8 @@ def test_a_trammel_is_not_turned_over(face: Face) -> None:
 
 def test_every_type_of_act_has_its_words() -> None:
     """No act falls through to what has no words."""
-    fallback = words_of.dispatch(object)
     for kind in Act.__args__:
-        assert words_of.dispatch(kind) is not fallback, kind
+        assert kind in ACTS, kind
 
 
 def test_a_lipping_of_an_oval_has_no_joint_on_a_straight() -> None:

@@ -204,7 +204,7 @@ def test_no_real_top_beats_the_bound_of_its_box(shape: str, seed: int) -> None:
         widths = (max(float(low), 1e-3), float(high))
         radii = (widths[0] / 2, widths[1] / 2)
         if shape != "capsule":
-            spread = rng.uniform(0, 60, 2) * scale * (family.dimensions - 1)
+            spread = rng.uniform(0, 60, 2) * scale * (not family.by_width)
             radii = (
                 max(top.radius - float(spread[0]), 0.0),
                 min(top.radius + float(spread[1]), widths[1] / 2),

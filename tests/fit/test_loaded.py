@@ -67,11 +67,11 @@ def test_a_search_loads_its_own_family_alone(
 @pytest.mark.parametrize(
     ("command", "most", "others"),
     [
-        ("check", 168, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.plate")),
-        ("fit", 176, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.whole")),
+        ("check", 165, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.plate")),
+        ("fit", 166, ("scipy", "plan.plan", "cutting.plan", "marking.marks", "legs.whole")),
         (
             "plan",
-            245,
+            224,
             ("scipy.spatial", "sheets.plan_drawing", "drawing.kit.labels", "drawing.svg"),
         ),
     ],

@@ -20,7 +20,7 @@ from panelwright.layout.keys.key import Key, Section
 from panelwright.layout.keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
 from panelwright.layout.keys.named import Named, Share, Sum
 from panelwright.layout.keys.plane import At, Choices, Four, Pair, Points, Ring
-from panelwright.layout.legs.materials import MASONRY, METALS
+from panelwright.layout.legs.foot import MASONRY, METALS
 from panelwright.layout.panel.defect_kinds import DEFECT_KINDS
 from panelwright.layout.panel.edges import LETTERS
 from panelwright.layout.panel.materials import MATERIALS

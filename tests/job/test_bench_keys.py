@@ -10,7 +10,7 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
 from panelwright.layout.jobfile import problems, read_job
-from panelwright.layout.legs.concern import LegMatter
+from panelwright.layout.legs.plan import LegMatter
 from panelwright.layout.marking.method import HandTool
 from panelwright.layout.panel import Face, Kind, Mend
 from panelwright.layout.plan.plan import Plan, make_plan

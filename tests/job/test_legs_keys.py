@@ -10,10 +10,8 @@ import pytest
 from panelwright.layout.cutting.profile import EdgeProfile
 from panelwright.layout.fit import Wish
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.materials import LEG_MATERIALS
-from panelwright.layout.legs.screws import Screw
-from panelwright.layout.legs.table_wish import Glue
+from panelwright.layout.legs.fixings import Glue, Screw
+from panelwright.layout.legs.foot import LEG_MATERIALS, Foot, FootShape
 from panelwright.layout.legs.wish import COUNTS, Fixing, FixingPlate, Goal, Lean, LegsWish
 from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.plan.job import Job

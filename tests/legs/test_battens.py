@@ -15,11 +15,10 @@ from panelwright.layout.geometry.placement import array_of
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.legs.battens import BESIDE, SHORT, Batten, battens_under
 from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.movement import Held, movement_of
+from panelwright.layout.legs.movement import BESIDE, SHORT, Batten, Held, battens_under, movement_of
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.stance import Sought
-from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.table_wish import TableWish
 from panelwright.layout.legs.whole import plan_table
 from panelwright.layout.legs.wish import LegsWish

@@ -15,17 +15,17 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.legs.checks import CLIMBER
-from panelwright.layout.legs.concern import LegMatter
-from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.glue import glue_joint
-from panelwright.layout.legs.screws import (
+from panelwright.layout.legs.fixings import (
     LEFT_UNDER_TIP,
+    Glue,
     Screw,
+    glue_joint,
     holes_of,
     screw_in,
 )
-from panelwright.layout.legs.table_wish import Glue
+from panelwright.layout.legs.foot import Foot, FootShape
+from panelwright.layout.legs.placing import CLIMBER
+from panelwright.layout.legs.plan import LegMatter
 from panelwright.layout.legs.wish import FixingPlate, LegsWish
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Kind

@@ -13,12 +13,11 @@ from hypothesis import strategies as st
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.plan import LegsPlan
+from panelwright.layout.legs.plan import LegMatter, LegsPlan
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.search import best_stances
 from panelwright.layout.legs.stance import Sought
-from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.wish import Fixing, FixingPlate, Lean, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Outline, Rectangle, RoundedRectangle
 from panelwright.layout.panel import (

@@ -11,7 +11,7 @@ from scipy.interpolate import CubicSpline
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
-from panelwright.layout.legs.plate_points import rim_of
+from panelwright.layout.legs.triangles import cut_up
 from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle, Superellipse
 from panelwright.layout.panel.materials import MATERIALS, Stiffness
 
@@ -236,7 +236,8 @@ def test_a_rim_of_many_short_arcs_makes_no_finer_plate() -> None:
     """A superellipse of exponent 2 is the oval, and so it bends, though its path has 400 arcs."""
     smooth, many = Oval(1500, 800).path(), Superellipse(1500, 800, 2).path()
     assert len(many.segments) > 200
-    rim, moved = rim_of(many, 60.0)
-    assert len(rim) < 2 * len(rim_of(smooth, 60.0)[0])
-    x, y = moved.T
-    assert (x @ np.roll(y, -1) - y @ np.roll(x, -1)) / 2 == pytest.approx(many.area, rel=1e-9)
+    _, mesh, corners = cut_up(many, 60.0, 1e-9)
+    assert len(mesh) < 1.1 * len(cut_up(smooth, 60.0, 1e-9)[0])
+    a, b, c = (mesh[corners[:, k]] for k in range(3))
+    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
+    assert np.abs(doubled).sum() / 2 == pytest.approx(many.area, rel=1e-9)

@@ -12,12 +12,12 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.arrangement import apart
-from panelwright.layout.legs.concern import LegMatter
 from panelwright.layout.legs.foot import Foot
-from panelwright.layout.legs.people import PLACE as DINER
+from panelwright.layout.legs.plan import LegMatter
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.search import best_stance, best_stances
+from panelwright.layout.legs.seating import PLACE as DINER
 from panelwright.layout.legs.stance import EACH_LEG, Sought, Stance
-from panelwright.layout.legs.table import TableTop
 from panelwright.layout.legs.wish import COUNTS, Fixing, Goal, LegsWish
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Outline, Oval, Rectangle
 from panelwright.layout.panel import (

@@ -18,7 +18,7 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.legs.arrangement import corner_of_largest
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.room import Insets, insets_for, reach, room_for
-from panelwright.layout.legs.stability import Stability
+from panelwright.layout.legs.tipping import Stability
 from panelwright.layout.legs.wish import LegsWish
 from panelwright.layout.outlines import (
     Capsule,

@@ -13,21 +13,27 @@ from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plate import Plate, rigidity
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.sag import (
     Loads,
     Sag,
     bearing_points,
     creep_of,
-    plate_of,
     sag_of,
     waist_of,
     widest_gap,
 )
 from panelwright.layout.legs.tipping import GRAVITY
-from panelwright.layout.outlines import Capsule, Freeform, Oval, Rectangle, RoundedRectangle
+from panelwright.layout.outlines import (
+    Capsule,
+    Freeform,
+    Outline,
+    Oval,
+    Rectangle,
+    RoundedRectangle,
+)
 from panelwright.layout.panel import Kind
 from panelwright.layout.panel.materials import Stiffness
-from panelwright.layout.top import Top
 
 FOOT = Foot.square(60)
 STRIP = Stiffness(12_300.0, 12_300.0, 6_150.0, 0.0, "test")
@@ -37,13 +43,19 @@ def _corners(x: float, y: float) -> list[Point]:
     return [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
 
 
-def _oak(thickness: float = 26.0) -> Top:
-    return top_of(Capsule(1400, 600), thickness=thickness)
+def _table(
+    outline: Outline, wood: str = "oak", thickness: float = 26.0, kind: Kind = Kind.SOLID
+) -> TableTop:
+    return TableTop(top_of(outline, wood, thickness, kind=kind))
+
+
+def _oak(thickness: float = 26.0) -> TableTop:
+    return _table(Capsule(1400, 600), thickness=thickness)
 
 
 def test_a_narrow_strip_bends_as_a_beam(monkeypatch: pytest.MonkeyPatch) -> None:
     """On a strip without sideways contraction the middle sinks w l²(5 l² − 24 a²)/(384 EI)."""
-    top = top_of(Rectangle(1800, 200), known_as(monkeypatch, "strip", 700.0, STRIP), 25.0)
+    top = _table(Rectangle(1800, 200), known_as(monkeypatch, "strip", 700.0, STRIP), 25.0)
     sag = sag_of(top, FOOT, [Point(x, y) for x in (-600, 600) for y in (-100, 0, 100)])
     span, overhang, stiff = 1200.0, 300.0, STRIP.along * 200 * 25.0**3 / 12
     load = (700.0 * 25e-9 + 20.0 * 1e-6) * GRAVITY * 200
@@ -95,10 +107,9 @@ def test_a_thicker_top_sags_less(thickness: float, factor: float) -> None:
 
 def test_more_legs_sag_less() -> None:
     """A third pair in the middle of a long top takes most of its sag away."""
-    top = top_of(RoundedRectangle.with_radius(2000, 800, 60))
-    plate = plate_of(top)
-    four = sag_of(top, FOOT, _corners(750, 300), plate=plate)
-    six = sag_of(top, FOOT, [*_corners(750, 300), Point(0, 300), Point(0, -300)], plate=plate)
+    top = _table(RoundedRectangle.with_radius(2000, 800, 60))
+    four = sag_of(top, FOOT, _corners(750, 300))
+    six = sag_of(top, FOOT, [*_corners(750, 300), Point(0, 300), Point(0, -300)])
     assert six.first_loaded.down < four.first_loaded.down / 3
     assert six.span == 750
     assert four.span == 1500
@@ -116,7 +127,7 @@ def test_the_load_is_own_weight_and_what_is_spread() -> None:
 
 def test_the_worst_place_for_a_force_is_an_overhang_or_the_middle_of_a_side() -> None:
     """On an oval on four legs the ends give most, and both ends alike."""
-    top = top_of(Oval(1400, 800), "MDF", 22.0, kind=Kind.MDF)
+    top = _table(Oval(1400, 800), "MDF", 22.0, kind=Kind.MDF)
     sag = sag_of(top, FOOT, _corners(350, 200))
     assert abs(sag.under_force.place.x) == pytest.approx(700, abs=1)
     assert sag.under_force.place.y == pytest.approx(0, abs=1)
@@ -134,8 +145,8 @@ def test_the_limits_are_shares_of_the_span() -> None:
 def test_doors_without_one_stiffness_tell_no_sag_whatever_they_are_called() -> None:
     """A framed or hollow door of oak is no oak plate."""
     for kind in (Kind.FRAMED, Kind.HOLLOW):
-        assert plate_of(top_of(Capsule(1400, 600), kind=kind)) is None
-    assert plate_of(top_of(Capsule(1400, 600))) is not None
+        assert _table(Capsule(1400, 600), kind=kind).plate is None
+    assert _table(Capsule(1400, 600)).plate is not None
 
 
 def test_a_waist_is_found_where_a_top_is_narrow_between_two_parts() -> None:

@@ -14,10 +14,10 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CURVE
+from panelwright.layout.legs.heights import EDGE
 from panelwright.layout.legs.tipping import (
-    EDGE,
     GRAVITY,
-    Sides,
+    HeldDown,
     farthest,
     tipping_of,
 )
@@ -41,8 +41,7 @@ def _rectangle_of_feet(x: float, y: float) -> np.ndarray:
 
 def test_forty_kilograms_on_a_lever_of_350_to_200_lift_at_686_newtons() -> None:
     """P = W·d/e with 40 kg, 350 mm and 200 mm is 686.5 N (computed, standard gravity)."""
-    sides = Sides.of(_rectangle_of_feet(350, 350), ORIGIN)
-    forces = sides.forces(40 * GRAVITY, np.full((4, 1), 550.0))
+    forces = HeldDown(_rectangle_of_feet(350, 350), 40.0).forces(np.full((4, 1), 550.0))
     assert forces == pytest.approx(np.full((4, 1), 686.47), abs=0.01)
 
 
@@ -52,7 +51,7 @@ def test_a_round_table_tips_by_the_line_between_neighbouring_feet(count: int) ->
     r, radius, mass = 400.0, 600.0, 30.0
     feet = _feet_at(*(tuple(Point.polar(r, math.tau * k / count)) for k in range(count)))
     d = r * math.cos(math.pi / count)
-    found = tipping_of(Circle(2 * radius), feet, mass, 700.0)
+    found = tipping_of(Circle(2 * radius), HeldDown(feet, mass), 700.0)
     assert found.least.force == pytest.approx(mass * GRAVITY * d / (radius - EDGE - d), rel=1e-9)
     assert found.least.place.norm == pytest.approx(radius - EDGE, abs=1e-6)
 
@@ -60,7 +59,7 @@ def test_a_round_table_tips_by_the_line_between_neighbouring_feet(count: int) ->
 def test_a_worktop_on_four_points_lifts_at_the_worked_forces() -> None:
     """1450 × 560, 31 kg, feet 200 from the ends and 95 from the sides: 1060 and 1250 N (worked)."""
     top = RoundedRectangle.with_radius(1450, 560, 60)
-    found = tipping_of(top, _rectangle_of_feet(525, 185), 31.0, 700.0)
+    found = tipping_of(top, HeldDown(_rectangle_of_feet(525, 185), 31.0), 700.0)
     assert found.end == pytest.approx(1060, rel=0.01)
     assert found.side == pytest.approx(1250, rel=0.01)
 
@@ -68,7 +67,7 @@ def test_a_worktop_on_four_points_lifts_at_the_worked_forces() -> None:
 def test_a_door_on_four_points_lifts_at_the_worked_force() -> None:
     """1800 × 720, 43 kg, feet 340 from the ends: lifts at about 820 N at the end (worked)."""
     top = RoundedRectangle.with_radius(1800, 720, 360)
-    found = tipping_of(top, _rectangle_of_feet(560, 240), 43.0, 700.0)
+    found = tipping_of(top, HeldDown(_rectangle_of_feet(560, 240), 43.0), 700.0)
     assert found.least.force == pytest.approx(820, rel=0.01)
     assert found.least.place.y == pytest.approx(0, abs=1e-6)
 
@@ -79,7 +78,7 @@ def test_the_least_force_is_no_more_than_the_force_anywhere(
 ) -> None:
     """Nowhere round the edge does a smaller force tip the table than at its least stable place."""
     feet = _rectangle_of_feet(outline.length / 2 * share, outline.width / 2 * share)
-    found = tipping_of(outline, feet, mass, 700.0)
+    found = tipping_of(outline, HeldDown(feet, mass), 700.0)
     for station in found.around:
         assert station.force >= found.least.force * (1 - 1e-9)
     assert min(found.side, found.end) >= found.least.force * (1 - 1e-9)
@@ -89,7 +88,7 @@ def test_the_least_force_is_no_more_than_the_force_anywhere(
 def test_a_force_inside_the_feet_never_tips(outline: Outline, mass: float) -> None:
     """Where the feet reach as far as the force, no force tips the table."""
     feet = _rectangle_of_feet(outline.length / 2, outline.width / 2)
-    found = tipping_of(outline, feet, mass, 700.0)
+    found = tipping_of(outline, HeldDown(feet, mass), 700.0)
     assert found.least.force == math.inf
     assert all(station.force == math.inf for station in found.around)
 
@@ -98,8 +97,10 @@ def test_a_force_inside_the_feet_never_tips(outline: Outline, mass: float) -> No
 def test_feet_farther_in_tip_sooner(y: float, further: float) -> None:
     """Moving every foot inwards never makes a table firmer."""
     top = Rectangle(1400, 700)
-    outer = tipping_of(top, _rectangle_of_feet(500, y), 30.0, 700.0).least.force
-    inner = tipping_of(top, _rectangle_of_feet(500 - further, y - further), 30.0, 700.0).least.force
+    outer = tipping_of(top, HeldDown(_rectangle_of_feet(500, y), 30.0), 700.0).least.force
+    inner = tipping_of(
+        top, HeldDown(_rectangle_of_feet(500 - further, y - further), 30.0), 700.0
+    ).least.force
     assert inner < outer
 
 
@@ -107,13 +108,16 @@ def test_feet_farther_in_tip_sooner(y: float, further: float) -> None:
 def test_twice_the_weight_takes_twice_the_force(mass: float, factor: float) -> None:
     """The tipping force grows in step with the weight."""
     top, feet = Oval(1200, 700), _rectangle_of_feet(300, 200)
-    light, heavy = tipping_of(top, feet, mass, 700.0), tipping_of(top, feet, mass * factor, 700.0)
+    light, heavy = (
+        tipping_of(top, HeldDown(feet, mass), 700.0),
+        tipping_of(top, HeldDown(feet, mass * factor), 700.0),
+    )
     assert heavy.least.force == pytest.approx(factor * light.least.force, rel=1e-12)
 
 
 def test_a_level_push_tips_over_the_nearest_side_of_the_feet() -> None:
     """P·h = W·d: 30 kg, 200 mm from the weight to the feet's side, pushed at 740 mm."""
-    found = tipping_of(Rectangle(1400, 700), _rectangle_of_feet(500, 200), 30.0, 740.0)
+    found = tipping_of(Rectangle(1400, 700), HeldDown(_rectangle_of_feet(500, 200), 30.0), 740.0)
     assert found.push == pytest.approx(30 * GRAVITY * 200 / 740)
     assert abs(math.sin(found.push_way)) == pytest.approx(1)
 
@@ -121,7 +125,7 @@ def test_a_level_push_tips_over_the_nearest_side_of_the_feet() -> None:
 def test_weight_outside_the_feet_tips_by_itself() -> None:
     """A table whose weight lies beyond its feet needs no force at all."""
     found = tipping_of(
-        Rectangle(1400, 700), _rectangle_of_feet(300, 200), 30.0, 700.0, Point(320, 0)
+        Rectangle(1400, 700), HeldDown(_rectangle_of_feet(300, 200), 30.0, Point(320, 0)), 700.0
     )
     assert found.least.force == 0.0
 
@@ -129,7 +133,7 @@ def test_weight_outside_the_feet_tips_by_itself() -> None:
 def test_a_shifted_weight_tips_towards_itself() -> None:
     """The least stable place lies on the side to which the weight is shifted."""
     feet = _rectangle_of_feet(400, 300)
-    found = tipping_of(Rectangle(1400, 700), feet, 30.0, 700.0, Point(50, 0))
+    found = tipping_of(Rectangle(1400, 700), HeldDown(feet, 30.0, Point(50, 0)), 700.0)
     assert found.least.place.x == pytest.approx(650)
 
 
@@ -177,7 +181,7 @@ def test_a_table_stands_while_its_load_meets_the_floor_among_its_feet(
     feet, centre = drawn
     weight, height = mass * GRAVITY, 720.0
     floor = Region.from_rings(feet)
-    found = tipping_of(outline, feet, mass, height, centre)
+    found = tipping_of(outline, HeldDown(feet, mass, centre), height)
     falls = not floor.holds_point(centre)
 
     def stands(place: Point, force: float) -> bool:

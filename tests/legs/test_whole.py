@@ -11,13 +11,12 @@ from panelwright.layout.concern import Concern
 from panelwright.layout.errors import LegsError
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs.concern import LegMatter
-from panelwright.layout.legs.foot import Foot, FootShape
-from panelwright.layout.legs.materials import LEG_MATERIALS, MASONRY, is_wooden
-from panelwright.layout.legs.screws import Screw, holes_of, usual_screw
+from panelwright.layout.legs.fixings import Glue, Screw, holes_of, usual_screw
+from panelwright.layout.legs.foot import LEG_MATERIALS, MASONRY, Foot, FootShape, is_wooden
+from panelwright.layout.legs.plan import LegMatter
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.stance import Sought
-from panelwright.layout.legs.table import TableTop
-from panelwright.layout.legs.table_wish import Glue, TableWish
+from panelwright.layout.legs.table_wish import TableWish
 from panelwright.layout.legs.whole import TablePlan, plan_table
 from panelwright.layout.legs.wish import Fixing, FixingPlate, LegsWish
 from panelwright.layout.outlines import Capsule, Outline, Rectangle

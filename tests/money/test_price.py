@@ -12,10 +12,10 @@ from panelwright.layout.errors import LayoutError
 from panelwright.layout.money.price import (
     Entry,
     Forgotten,
+    MoneyWish,
     earned_at,
     money_of,
 )
-from panelwright.layout.money.wish import MoneyWish
 from panelwright.layout.words.materials import money_words
 
 EXAMPLE = MoneyWish(currency="EUR", materials=39, hours=2.5, rate=39, overhead=0.15, profit=0.10)

@@ -12,7 +12,7 @@ from panelwright.layout.cutting.mending import Mended
 from panelwright.layout.cutting.plan import CutMatter
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs.concern import LegMatter
+from panelwright.layout.legs.plan import LegMatter
 from panelwright.layout.outlines import Rectangle
 from panelwright.layout.panel import Mend
 from panelwright.layout.panel.datum import choose_datum

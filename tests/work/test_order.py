@@ -10,7 +10,7 @@ from pieces import aged_job, piece_of, table, top_alone
 from panelwright.layout.legs.wish import Fixing
 from panelwright.layout.panel import Coat, Mend
 from panelwright.layout.words.order import order_words, step_words, together
-from panelwright.layout.work.deeds import EFFORTS, Day, Deed, days_of
+from panelwright.layout.work.deeds import Day, Deed, days_of
 from panelwright.layout.work.order import Task, WorkOrder, work_order
 from panelwright.layout.work.piece import Piece
 from panelwright.layout.work.wish import WorkWish
@@ -160,11 +160,10 @@ def test_days_are_counted_by_hand() -> None:
 def test_a_makers_own_hours_go_before_common_practice() -> None:
     """What a job says of a step is the whole of it; a pace is for one of what it is counted by."""
     piece = piece_of(table())
-    coats = EFFORTS[Deed.COAT]
     usual = work_order(piece)
     area = piece.sanded / 2
     each = [task for task in usual.tasks if task.deed is Deed.COAT]
-    assert [t.most for t in each] == pytest.approx([coats.most * area] * 2)
+    assert [t.most for t in each] == pytest.approx([Deed.COAT.most * area] * 2)
     own = work_order(piece, WorkWish(hours={"coat the top": [1, 3]}))
     assert [(t.least, t.most) for t in own.tasks if t.deed is Deed.COAT] == [(0.5, 1.5)] * 2
     quick = work_order(piece, WorkWish(pace={"coat the top": 0.1}))

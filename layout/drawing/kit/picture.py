@@ -1,9 +1,7 @@
 """The stage of one step: a panel drawn small, and tools to put measures and words beside it.
 
-How a drawing of a panel lies on its sheet is its frame: at which scale, where, from which face.
-
 A composer adds lines first and words after them, so that the words find what is left free. Lengths
-and places are given on the panel; the stage turns them to paper, mirrored where the underside is
+and places are given on the panel; the frame turns them to paper, mirrored where the underside is
 seen.
 """
 
@@ -206,14 +204,9 @@ class Stage:
     def figure_along(self, layer: Layer, start: Point, end: Point, words: str) -> None:
         """Write a figure along a line of the panel where there is room, else beside it."""
         one, other = self.frame.at(start), self.frame.at(end)
-        if not self._first_free(
-            layer,
-            (
-                text_along(one, other, words, LETTERS, share, off)
-                for share in _SHARES
-                for off in (0.9, -1.3)
-            ),
-        ):
+        places = ((share, off) for share in _SHARES for off in (0.9, -1.3))
+        texts = (text_along(one, other, words, LETTERS, *place) for place in places)
+        if not self._first_free(layer, texts):
             self.label(layer, start.midpoint(end), words)
 
     def dimension(self, start: Point, end: Point, words: str, outwards: Point) -> None:

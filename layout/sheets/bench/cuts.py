@@ -28,27 +28,27 @@ from .step import Step
 
 
 def first(plan: Plan) -> Iterator[Step]:
-    """Yield what is done to a slab before it is marked again."""
-    yield from _steps(plan, _split(plan)[0], plan.datum)
+    """Return what is done to a slab before it is marked again."""
+    return _steps(plan, plan.cuts.acts[: _rested(plan)], plan.datum)
 
 
 def rest(plan: Plan) -> Iterator[Step]:
-    """Yield the cuts, of a slab those after it is marked again."""
+    """Return the cuts, of a slab those after it is marked again."""
     again = plan.cuts.again
-    acts = [act for act in _split(plan)[1] if not isinstance(act, Edging)]
-    yield from _steps(plan, acts, plan.datum if again is None else again.datum)
+    acts = [act for act in plan.cuts.acts[_rested(plan) :] if not isinstance(act, Edging)]
+    return _steps(plan, acts, plan.datum if again is None else again.datum)
 
 
 def lipped(plan: Plan) -> Iterator[Step]:
-    """Yield the lipping: it goes on when an old coat is off."""
+    """Return the lipping: it goes on when an old coat is off."""
     acts = [act for act in plan.cuts.acts if isinstance(act, Edging)]
-    yield from _steps(plan, acts, plan.datum)
+    return _steps(plan, acts, plan.datum)
 
 
-def _split(plan: Plan) -> tuple[Sequence[Act], Sequence[Act]]:
-    acts = plan.cuts.acts
-    after = next((i for i, act in enumerate(acts, start=1) if isinstance(act, Rest)), 0)
-    return acts[:after], acts[after:]
+def _rested(plan: Plan) -> int:
+    """Return how many acts a slab has behind it when it has rested."""
+    acts = enumerate(plan.cuts.acts, start=1)
+    return next((i for i, act in acts if isinstance(act, Rest)), 0)
 
 
 def _steps(plan: Plan, acts: Sequence[Act], datum: Datum) -> Iterator[Step]:

@@ -1,10 +1,11 @@
-"""Screws that bite and do not come through, and the holes that hold legs to the top."""
+"""What holds legs: screws that bite and do not come through, their holes, and joints of glue."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from enum import Enum
 
 from ..errors import LegsError
 from ..geometry import ORIGIN, Point, Region, at_least, at_most
@@ -13,8 +14,8 @@ from ..keys.key import take
 from ..keys.plane import Pair
 from ..panel.build import Kind
 from ..top import Top
-from .concern import LegMatter
-from .foot import FootShape
+from .foot import Foot, FootShape
+from .plan import LegMatter
 from .room import inside_by
 from .sag import bearing_points
 from .wish import Fixing, LegsWish
@@ -54,19 +55,12 @@ LENGTHS = (16.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 70.0, 80.0)
 USUAL = 5.0
 """Diameter of the screws of a leg, mm (common practice)."""
 
-
 SCREW = Pair(ABOVE_0, form="[diameter, length]")
 
 
 @dataclass(frozen=True, slots=True)
 class Screw:
-    """A screw by its diameter and its length under the head, mm.
-
-    Raises
-    ------
-    LegsError
-        If not ``0 < diameter < length``.
-    """
+    """A screw by its diameter and its length under the head, mm: ``0 < diameter < length``."""
 
     diameter: float
     length: float
@@ -81,21 +75,21 @@ class Screw:
                 "it is longer than thick"
             )
 
+    @property
+    def size(self) -> tuple[float, float]:
+        """Both, mm."""
+        return self.diameter, self.length
 
-def usual_screw(plate: float, top: float, diameter: float = USUAL) -> Screw | None:
+
+def usual_screw(plate: float, top: float) -> Screw | None:
     """Return the longest screw sold that leaves enough under its tip; None where none bites.
 
     >>> usual_screw(3, 38), usual_screw(3, 15)
     (Screw(diameter=5.0, length=35.0), None)
     """
-    most = top - LEFT_UNDER_TIP + plate
-    least = plate + LEAST_BITE * diameter
-    fit = [
-        length
-        for length in LENGTHS
-        if at_least(length, max(least, diameter + 1)) and at_most(length, most)
-    ]
-    return Screw(diameter, fit[-1]) if fit else None
+    least, most = plate + LEAST_BITE * USUAL, top - LEFT_UNDER_TIP + plate
+    fit = [length for length in LENGTHS if at_least(length, least) and at_most(length, most)]
+    return Screw(USUAL, fit[-1]) if fit else None
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,17 +125,13 @@ def screw_in(
 ) -> ScrewPlan:
     """Return how a screw holds in a top through something so thick, 0 for nothing; all in mm."""
     bite = max(screw.length - plate, 0.0)
-    left = top - bite
-    least_edge = least_from_edge(kind)
-    faults = []
-    if left <= 0:
-        faults.append(LegMatter.SCREW_COMES_THROUGH)
-    elif left < LEFT_UNDER_TIP:
-        faults.append(LegMatter.SCREW_TOO_DEEP)
-    if bite < LEAST_BITE * screw.diameter:
-        faults.append(LegMatter.SCREW_HARDLY_BITES)
-    if from_edge < least_edge:
-        faults.append(LegMatter.SCREW_NEAR_EDGE)
+    left, least_edge = top - bite, least_from_edge(kind)
+    faults = {
+        LegMatter.SCREW_COMES_THROUGH: left <= 0,
+        LegMatter.SCREW_TOO_DEEP: 0 < left < LEFT_UNDER_TIP,
+        LegMatter.SCREW_HARDLY_BITES: bite < LEAST_BITE * screw.diameter,
+        LegMatter.SCREW_NEAR_EDGE: from_edge < least_edge,
+    }
     return ScrewPlan(
         screw,
         plate,
@@ -151,7 +141,7 @@ def screw_in(
         pilot_depth=max(0.0, min(bite, top - max(left, LEFT_UNDER_TIP) / 2)),
         from_edge=least_edge,
         longest=max(0.0, top - LEFT_UNDER_TIP + plate),
-        faults=tuple(faults),
+        faults=tuple(fault for fault, is_found in faults.items() if is_found),
     )
 
 
@@ -184,11 +174,11 @@ def holes_of(
     if wish.fixing is not Fixing.SCREWED:
         return ()
     face = Region.from_rings(top.outline.inner())
-    held = []
-    for number, middle in enumerate(middles, start=1):
-        for place in _places(wish, middle, apart):
-            held.append(Hole(number, place, top.placement(place), inside_by(face, place)))
-    return tuple(held)
+    return tuple(
+        Hole(number, place, top.placement(place), inside_by(face, place))
+        for number, middle in enumerate(middles, start=1)
+        for place in _places(wish, middle, apart)
+    )
 
 
 def plate_keeps_in(wish: LegsWish, kind: Kind, apart: tuple[float, float] | None) -> float:
@@ -209,3 +199,94 @@ def _places(wish: LegsWish, middle: Point, apart: tuple[float, float] | None) ->
     if wish.foot.shape is FootShape.SLAB:
         return bearing_points(wish.foot, middle)
     return [middle]
+
+
+class Glue(Enum):
+    """How a glued joint gives; the value is the name that a job file uses."""
+
+    RIGID = "rigid"
+    FLEXIBLE = "flexible"
+
+
+CURE = (2.0, 3.0)
+"""How far a flexible, moisture-curing adhesive cures in from its edge in a day, mm, least and most
+(common practice)."""
+
+BED = {Glue.RIGID: 0.2, Glue.FLEXIBLE: 2.0}
+"""How thick it lies, mm (common practice: 200 g of wood glue a square metre; an adhesive that gives
+and is squeezed thinner has nothing left to give)."""
+
+SPARE = 1.2
+"""What is bought is so many times what lies in the joints: the rest is squeezed out (ours)."""
+
+CARTRIDGE = 310.0
+"""What a cartridge of adhesive holds, ml (common practice: 290 to 310)."""
+
+RIGID_DAYS = 1.0
+"""Until a joint of wood glue is loaded, days (common practice)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Bed:
+    """Adhesive in its joints, with a fifth more for what is squeezed out."""
+
+    area: float
+    """cm²."""
+    bed: float
+    """mm."""
+    pack: float = 0.0
+    """What a cartridge holds, ml; 0 where it is counted in ml."""
+
+    @property
+    def volume(self) -> float:
+        """In ml."""
+        return self.area * self.bed / 10 * SPARE
+
+    @property
+    def need(self) -> float:
+        """Cartridges, or ml."""
+        return math.ceil(self.volume / self.pack - 1e-9) if self.pack else self.volume
+
+
+@dataclass(frozen=True, slots=True)
+class GlueJoint:
+    """The joint of one leg and the top."""
+
+    area: float = field(metadata={"unit": "mm2"})
+    """mm²; of a ring or a tube only its wall."""
+    block: tuple[float, float] | None
+    """Length and width, or twice the diameter, of a block that would fill a hollow leg and more
+    than double its joint, mm; None for a solid leg."""
+    block_area: float = field(metadata={"unit": "mm2"})
+    """What that block adds, mm²."""
+    bed: float
+    """How thick the adhesive lies, mm."""
+    volume: float = field(metadata={"unit": "ml"})
+    """To buy for all legs, ml."""
+    cartridges: int
+    """So many of a flexible adhesive; 0 of wood glue, which comes in bottles."""
+    least_days: float = field(metadata={"unit": "d"})
+    most_days: float = field(metadata={"unit": "d"})
+    """Until it may be loaded, days: a flexible adhesive has then cured to the middle of the widest
+    joint, a filled leg's block among them."""
+
+
+def glue_joint(foot: Foot, legs: int = 4, glue: Glue = Glue.FLEXIBLE) -> GlueJoint:
+    """Return the joint under each of so many legs of this section.
+
+    >>> glue_joint(Foot.square(60)).most_days
+    15.0
+    """
+    flexible = glue is Glue.FLEXIBLE
+    bought = Bed((foot.section + foot.free) * legs / 100, BED[glue], CARTRIDGE)
+    depth = foot.thin / 2
+    return GlueJoint(
+        foot.section,
+        foot.inside if foot.shape.has_wall else None,
+        foot.free,
+        BED[glue],
+        bought.volume,
+        int(bought.need) if flexible else 0,
+        depth / CURE[1] if flexible else RIGID_DAYS,
+        depth / CURE[0] if flexible else RIGID_DAYS,
+    )

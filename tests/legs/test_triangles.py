@@ -16,9 +16,10 @@ from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.legs.foot import Foot, FootShape
 from panelwright.layout.legs.plate import TRIANGLES, Plate, rigidity
-from panelwright.layout.legs.plate_points import cut_up, mirror_axes
+from panelwright.layout.legs.room import TableTop
 from panelwright.layout.legs.sag import ALIKE, Loads, sag_of
 from panelwright.layout.legs.tipping import GRAVITY
+from panelwright.layout.legs.triangles import cut_up, mirror_axes
 from panelwright.layout.outlines import (
     Capsule,
     Circle,
@@ -100,7 +101,7 @@ def test_of_mirrored_worst_places_the_first_is_named(outline: Outline) -> None:
     """The place that is told is the one along, then up: it has no image before it."""
     x, y = outline.length * 0.3, outline.width * 0.28
     feet = [Point(-x, -y), Point(x, -y), Point(x, y), Point(-x, y)]
-    sag = sag_of(top_of(outline, thickness=25.0), Foot.round(40.0), feet)
+    sag = sag_of(TableTop(top_of(outline, thickness=25.0)), Foot.round(40.0), feet)
     for told in (sag.own, sag.highest, sag.under_force):
         assert told.place.x <= 0
         assert told.place.x < 0 or told.place.y <= 0
@@ -126,7 +127,7 @@ def test_the_triangles_of_a_hollow_top_keep_to_it(name: str) -> None:
     """They fill the top to the last, none lies in the air, and none is a sliver but in a tip."""
     path = _closed(name)
     points, mesh, corners = cut_up(path, path.bounds.height / 4, 1e-9)
-    assert (points == mesh).all()
+    assert mesh == pytest.approx(points, rel=1e-9)
     a, b, c = (mesh[corners[:, k]] for k in range(3))
     doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
     assert np.abs(doubled).sum() / 2 == pytest.approx(path.area, rel=1e-9)
@@ -187,7 +188,7 @@ def test_a_wavy_slab_bends_as_a_beam_of_its_width() -> None:
     ring = [(0, -60), (315, -50.5), (629.5, -67.5), (944.5, -68.5), (1259, -64.5), (1574, -65.5),
             (1574, 582.5), (1259, 596.5), (944.5, 572.5), (629.5, 572), (315, 586.5),
             (0, 596.5)]  # fmt: skip
-    top = top_of(Freeform.through([Point(*p) for p in ring]), "ash", thickness=53.0)
+    top = TableTop(top_of(Freeform.through([Point(*p) for p in ring]), "ash", thickness=53.0))
     slab = Foot(FootShape.SLAB, 45.0, 290.0)
     sag = sag_of(top, slab, [Point(-614.5, 0.0), Point(614.5, 0.0)], Loads(long_term=50.0))
     load = (672.0 * 53e-9 + 50e-6) * GRAVITY

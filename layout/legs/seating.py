@@ -1,0 +1,282 @@
+"""How many sit at a table: places at its edge, beside each other, with knees clear of the legs."""
+
+from __future__ import annotations
+
+import math
+from bisect import bisect_left
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property, lru_cache
+
+import numpy as np
+from numpy.typing import NDArray
+
+from ..geometry import Bounds, Path, Placement, Point, Region, array_of, at_most, first_of_best
+from ..geometry.polygon import convex_hull
+from ..geometry.tolerance import ROUNDING, SAME_PLACE
+from ..outlines import Outline
+from ..units import MM_PER_INCH
+from .foot import Foot
+
+Array = NDArray[np.float64]
+
+PLACE = 600.0
+"""Edge that a diner takes, mm: 24 in at least, 30 at best (Panero and Zelnik, *Human Dimension and
+Interior Space*)."""
+
+PLACE_IMPERIAL = 24 * MM_PER_INCH
+"""The same where the maker counts in inches, mm."""
+
+DEPTH = 14 * MM_PER_INCH
+"""Depth of a place, mm: 14 in (Panero and Zelnik); on a narrower top no farther than the centreline
+that the diner faces, where plates meet."""
+
+KNEES = (400.0, 300.0)
+"""Width and depth from the edge that knees take, mm (our choice)."""
+
+BULGE = 130.0
+"""Most that the edge of a place may bulge, mm: a round end 720 wide will do (our choice)."""
+
+SHARPEST = math.radians(30)
+"""Most that the edge of a place may turn within 100 mm, radians: nobody sits at a corner (our
+choice)."""
+
+BLUNT = math.radians(61)
+"""A corner that turns no farther, like a hexagon's, may lie beside a diner (our choice)."""
+
+STRAIGHT_AHEAD = 360.0
+"""How much of the edge has no corner before a diner, mm: about the shoulders (our choice)."""
+
+_STEP, _CORNER = 20.0, 5
+"""How finely the edge is walked, mm, and the steps within which it must not turn too far."""
+
+_TOUCH = 100.0
+"""Places that share less than this are beside each other, mm²."""
+
+_EASINGS = 3
+"""How often the places are moved apart, each in its free run."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seat:
+    """One place at the table."""
+
+    place: Point
+    """The middle of its stretch of the edge, mm from the centre of the top."""
+    towards: float = field(metadata={"unit": "rad"})
+    """Which way the diner faces, radians."""
+
+
+@dataclass(frozen=True, slots=True)
+class Seating:
+    """How people sit at it."""
+
+    seats: tuple[Seat, ...]
+    """As many as find room with knees clear of the legs."""
+    without_legs: int
+    """How many there would be if no leg stood in the way."""
+
+
+def seating_at(
+    outline: Outline, foot: Foot, middles: Sequence[Point], place: float = PLACE
+) -> Seating:
+    """Return the places round a top.
+
+    A place takes `place` of the edge and 14 in of the depth behind it, on a narrow top to its
+    middle; two do not overlap, so that on a top with corners those at the ends take from the
+    sides. Knees stay clear of the legs, whose heads have these middles, mm.
+    """
+    edge = _edge_of(outline, place)
+    seats = tuple(edge.seat(i) for i in most_places(edge, edge.free_of(foot, middles)))
+    return Seating(seats, len(most_places(edge, edge.usable)))
+
+
+def knee_room(outline: Outline, foot: Foot, middles: Sequence[Point]) -> float:
+    """Return the share of the edge at which somebody's knees would be clear of the legs."""
+    edge = _edge_of(outline, PLACE)
+    return len(edge.free_of(foot, middles)) / max(1, len(edge.usable))
+
+
+@lru_cache(maxsize=8)
+def _edge_of(outline: Outline, place: float) -> Edge:
+    """Return the edge of a top, walked once for all arrangements of legs under it."""
+    return Edge.walked(outline.path(), place)
+
+
+@dataclass(frozen=True)
+class Edge:
+    """The edge in even steps; place i is the stretch of `width` steps from step i."""
+
+    points: Array
+    inwards: Array
+    """(n, 2) array: of each step, and the unit vector into the top."""
+    width: int
+    """Steps that a place takes."""
+    _areas: dict[int, tuple[Region, float]] = field(default_factory=dict)
+    _clear: dict[tuple[int, int], bool] = field(default_factory=dict)
+
+    @classmethod
+    def walked(cls, path: Path, place: float) -> Edge:
+        """Return the edge of a closed path, for places that take `place` mm of it."""
+        per_place = max(2, round(place / _STEP))
+        count = max(8, math.floor(path.length / place * per_place + 1e-9))
+        points, inwards = [], []
+        for segment, share in path.stations(count):
+            here, ahead = segment.at(share), segment.at(share + 1e-4)
+            points.append(here)
+            inwards.append((ahead - here).unit().left)
+        width = math.ceil(place * count / path.length - 1e-6)
+        return cls(array_of(points), array_of(inwards), width)
+
+    @cached_property
+    def usable(self) -> list[int]:
+        """The places that do not reach round a corner; a blunt one may lie beside the diner."""
+        if self.width >= len(self.points):
+            return []
+        turned = self._turned(1)
+        blunt = (turned > SHARPEST + ROUNDING) & (turned <= BLUNT)
+        near = np.any([np.roll(blunt, -k) for k in range(_CORNER)], axis=0)
+        sharp = (self._turned(_CORNER) > SHARPEST + ROUNDING) & ~near
+        # the way from one point to the next is less where a corner lies between them
+        step = np.hypot(*(np.roll(self.points, -1, axis=0) - self.points).T).max()
+        beside = (self.width - STRAIGHT_AHEAD / step) / 2
+        ahead = slice(math.ceil(beside - 1e-9), math.floor(self.width - beside + 1e-9))
+        return [
+            i
+            for i in range(len(self.points))
+            if not sharp[self._steps(i)[: -_CORNER - 1]].any()
+            and not blunt[self._steps(i)[ahead]].any()
+            and at_most(self._bulge(i), BULGE)
+        ]
+
+    def free_of(self, foot: Foot, middles: Sequence[Point]) -> list[int]:
+        """Return the usable places at which knees meet no leg with such a head."""
+        prints = [Region.of(foot.outside(middle), "outside") for middle in middles]
+        return [i for i in self.usable if not self._knees_meet(i, prints)]
+
+    def _steps(self, i: int) -> NDArray[np.intp]:
+        return np.arange(i, i + self.width + 1) % len(self.points)
+
+    def _turned(self, steps: int) -> Array:
+        """Return how far the edge has turned so many steps on, radians."""
+        on = np.roll(self.inwards, -steps, axis=0)
+        turned: Array = np.arccos(np.clip((self.inwards * on).sum(axis=1), -1.0, 1.0))
+        return turned
+
+    def _bulge(self, i: int) -> float:
+        """Return how far the edge of place i stands off its chord, mm."""
+        off = self.points[self._steps(i)] - self.points[i]
+        chord = off[-1]
+        across = off[:, 0] * chord[1] - off[:, 1] * chord[0]
+        return float(np.abs(across).max() / np.hypot(*chord))
+
+    def _area(self, i: int) -> Region:
+        """Return what a place covers: its edge, and as deep as a plate and hands reach."""
+        steps = self._steps(i)
+        outer, inwards = self.points[steps], self.inwards[steps]
+        if inwards[-1] @ inwards[-2] < math.cos(SHARPEST):  # it ends at a corner
+            inwards[-1] = inwards[-2]
+        mean = np.abs(inwards.mean(axis=0))
+        faced = first_of_best((0, 1), lambda k: float(mean[k]), tolerance=ROUNDING)
+        to_middle = np.abs(outer[:, faced]) / np.maximum(np.abs(inwards[:, faced]), 1e-9)
+        # the edge of a hollow top may lie on its centreline, or have that behind it
+        to_middle[outer[:, faced] * inwards[:, faced] > -1.0] = DEPTH
+        inner = outer + inwards * np.minimum(DEPTH, to_middle)[:, None]
+        return Region.from_rings(convex_hull(np.vstack([outer, inner])))
+
+    def _covered(self, i: int) -> tuple[Region, float]:
+        """Return what a place covers, and how far that reaches from its centroid, mm."""
+        if i not in self._areas:
+            area = self._area(i)
+            off = area.exterior - np.array(tuple(area.centroid))
+            self._areas[i] = area, float(np.hypot(*off.T).max())
+        return self._areas[i]
+
+    def clear(self, i: int, j: int) -> bool:
+        """Return whether two places do not overlap; each pair is worked out once."""
+        pair = min(i, j), max(i, j)
+        if pair not in self._clear:
+            (one, reach), (other, farther) = map(self._covered, pair)
+            apart = one.centroid.distance_to(other.centroid) > reach + farther
+            self._clear[pair] = apart or one.meet(other).area <= _TOUCH
+        return self._clear[pair]
+
+    def _knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
+        """Return whether a leg stands where the knees of place i go."""
+        seat, (wide, deep) = self.seat(i), KNEES
+        middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
+        near = [one for one in prints if one.distance_to(middle) < math.hypot(wide, deep) / 2]
+        if not near:
+            return False
+        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
+        knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
+        return any(knees.meet(one).area > 1.0 for one in near)
+
+    def seat(self, i: int) -> Seat:
+        """Return where the diner of place i sits."""
+        place = np.round(self.points[(i + self.width // 2) % len(self.points)], 6) + 0.0
+        inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
+        return Seat(Point.of(place), math.atan2(inwards[1], inwards[0]))
+
+
+def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
+    """Return as many places as stand beside each other without overlap.
+
+    After each place the next that fits is the best next, so a chain from every start finds the
+    most. Of chains as long, the one that lies most evenly about the middle is taken, and each place
+    then moved to the middle of the room it has.
+    """
+    if not usable:
+        return []
+    best = first_of_best(
+        _chains(edge, usable),
+        lambda chain: (float(len(chain)), -_uneven(edge, chain)),
+        lambda chain: (float(chain[0]),),
+        tolerance=(0.0, SAME_PLACE),
+    )
+    for _ in range(_EASINGS):
+        for k, place in enumerate(best):
+            beside = {best[k - 1], best[(k + 1) % len(best)]} - {place}
+            ahead, back = (_run(edge, usable, place, way, beside) for way in (1, -1))
+            best[k] = (place + (ahead - back) // 2) % len(edge.points)
+    return best
+
+
+def _chains(edge: Edge, usable: Sequence[int]) -> Iterator[list[int]]:
+    """Yield the places from each start once round, each the first that fits after the one before.
+
+    Beyond the start places are counted on, a whole way round more.
+    """
+    count = len(edge.points)
+    order = [*usable, *(i + count for i in usable)]
+
+    def after(i: int) -> int:
+        first = bisect_left(order, i + edge.width)
+        return next((j for j in order[first:] if edge.clear(i, j % count)), 2 * count)
+
+    following = {i: after(i) for i in usable}
+    for start in usable:
+        chain = [start]
+        while True:
+            round_on, last = divmod(chain[-1], count)
+            place = following[last] + round_on * count
+            if place + edge.width > start + count or not edge.clear(place % count, start):
+                break
+            chain.append(place)
+        yield [i % count for i in chain]
+
+
+def _uneven(edge: Edge, chain: list[int]) -> float:
+    """Return how far the middle of the places lies from that of the top, mm."""
+    middles = [(i + edge.width // 2) % len(edge.points) for i in chain]
+    return float(np.hypot(*edge.points[middles].mean(axis=0)))
+
+
+def _run(edge: Edge, usable: Sequence[int], place: int, way: int, beside: set[int]) -> int:
+    """Return how many steps a place may be moved until it meets something."""
+    count, may = len(edge.points), set(usable)
+    for steps in range(count // 2):
+        at = (place + (steps + 1) * way) % count
+        if at not in may or not all(edge.clear(at, other) for other in beside):
+            return steps
+    return count // 2
