@@ -114,8 +114,8 @@ class DEndKind(CapsuleKind):
         """Return what tells at what radii tops of one turn and straight meet edges.
 
         Those of the capsules, or of the box to the part of an edge abreast of it: there the radius
-        to a point, max(|y|, −x − p), is convex along the edge and least at an end or where it
-        bends. It is no less than the capsule's over the root of 2.
+        to a point is convex along the edge, least at an end or where it bends, and no less than the
+        capsule's over the root of 2.
         """
         seen, capsules = turned(edges, turn), super().met(turn, p, edges)
         ways = seen[:, 1] - seen[:, 0]
@@ -125,18 +125,14 @@ class DEndKind(CapsuleKind):
             first = radii.min(axis=1, keepdims=True, initial=math.inf)
             radii /= _ROOT
             which, edge = np.nonzero(radii <= first)
-            (x, y), (run, rise) = (seen[edge, 0] - turned(centres, turn)[which]).T, ways[edge].T
-            x = x - p
-            ahead = _share(-x, run)  # where the edge passes from the box to the disk
-            low = np.where(run < 0, np.maximum(ahead, 0.0), 0.0)
-            high = np.where(run > 0, np.minimum(ahead, 1.0), 1.0)
-            back = x + 2 * p
-            bends = (_share(-y, rise), _share(-back - y, run + rise), _share(y - back, run - rise))
-            shares = np.array([low, high, *(np.clip(bend, low, high) for bend in bends)])
-            least = np.maximum(np.abs(y + shares * rise), -back - shares * run).min(axis=0)
-            abreast = (low <= high) & (x + low * run <= 1e-9)
-            met = radii[which, edge] * _ROOT
-            radii[which, edge] = np.where(abreast, np.minimum(met, least), met)
+            start, way = seen[edge, 0] - turned(centres, turn)[which], ways[edge]
+            (x, y), (run, rise) = start.T, way.T
+            gone = np.array([p - x, -y, -x - p - y, y - x - p])
+            speed = np.array([run, rise, run + rise, run - rise])
+            bends = np.clip(gone / np.where(speed == 0, np.inf, speed), 0.0, 1.0)
+            shares = np.vstack([bends, np.zeros_like(x), np.ones_like(x)])
+            least = self.needed(p, start + shares[..., None] * way).min(axis=0)
+            radii[which, edge] = np.minimum(radii[which, edge] * _ROOT, least)
             return radii
 
         return distances
@@ -174,8 +170,3 @@ class DEndKind(CapsuleKind):
             parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius),
             *(marks_before(local, corner, pose, left) for corner in corners),
         ]
-
-
-def _share(way: Array, speed: Array) -> Array:
-    """Return after what share of an edge a way is gone; 0 where it does not change."""
-    return np.where(speed == 0, 0.0, way / np.where(speed == 0, 1.0, speed))

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from functools import cache
-from typing import NamedTuple, Protocol
+from typing import NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -37,28 +37,13 @@ Met = Callable[[Array], Array]
 that it touches and wherever there are few, no more than that for others."""
 
 
-class Body(Protocol):
-    """A convex body with 0, 0 well inside: it holds the unit disk."""
-
-    far: float
-    """How far from 0, 0 it reaches."""
-
-    def gauge(self, ways: Array) -> Array:
-        """Return the factors, (…), that bring its boundary to the ends of the ways, (…, 2)."""
-
-    def touch(self, normals: Array) -> Touch:
-        """Return its support in the directions of the normals, (…, 2), of any length."""
-
-    def normals(self, ways: Array) -> Array:
-        """Return the slopes of the gauge, (…, 2): normals whose reach is 1."""
-
-
 class PowerBody:
     """The unit ball of the n-norm: |x|ⁿ + |y|ⁿ <= 1, for n >= 2."""
 
     def __init__(self, exponent: float) -> None:
         self.exponent = exponent
         self.far = 2 ** (0.5 - 1 / exponent)
+        """How far from 0, 0 it reaches."""
 
     def gauge(self, ways: Array) -> Array:
         """Return the n-norm."""
@@ -151,6 +136,10 @@ class PolygonBody:
         """
         off = np.maximum(self._apart - half_turn, 0.0)
         return float((self._reach * np.cos(off)).max())
+
+
+Body = PowerBody | PolygonBody
+"""A convex body with 0, 0 well inside: it holds the unit disk."""
 
 
 def _sorted_angles(ways: Array) -> tuple[Array, NDArray[np.intp]]:

@@ -19,7 +19,7 @@ from ..wood.edges import Array, turned
 from .boxes import Box, Patch
 from .gauge import Body, Met, gauge_met
 from .lift import Lift
-from .pose import Contacts, Part, Pose, contacts_of
+from .pose import Part, Pose
 
 ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
@@ -107,10 +107,16 @@ class Kind(ABC):
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
         return self.periods[0 if p == 0 else 1]
 
-    def contacts(self, pose: Pose, edges: Array) -> Contacts:
-        """Return where and how closely the top stands to each edge."""
-        local = turned(edges - np.array(pose[:2]), pose.turn)
-        return contacts_of(self.parts(pose, local), pose)
+    def contacts(self, pose: Pose, edges: Array) -> tuple[Array, Array]:
+        """Return how far the top stands from edges, (m,) mm, and how that changes with its pose.
+
+        By each of its five numbers, (m, 5).
+        """
+        parts = self.parts(pose, turned(edges - np.array(pose[:2]), pose.turn))
+        clear, normal, longer, wider, places = map(np.concatenate, zip(*parts, strict=True))
+        swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
+        slopes = np.column_stack([-turned(normal, -pose.turn), -swing, -longer, -wider])
+        return clear, slopes
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""

@@ -11,7 +11,7 @@ from typing import NamedTuple
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from ..wood.edges import Array, turned
+from ..wood.edges import Array
 from .gauge import PowerBody, nearest_places
 from .sight import facing
 
@@ -26,20 +26,11 @@ class Pose(NamedTuple):
     half_width: float
 
 
-class Contacts(NamedTuple):
-    """How far a top stands from what it must not cross, and how that changes as it moves."""
-
-    clear: Array
-    """(m,) array: distance left, mm; negative where it crosses."""
-    slopes: Array
-    """(m, 5) array: change of `clear` with each number of the pose."""
-
-
 class Part(NamedTuple):
     """Some contacts, seen in the frame of the top."""
 
     clear: Array
-    """(m,) array: distances left, mm."""
+    """(m,) array: distances left, mm; negative where it crosses."""
     normal: Array
     """(m, 2) array: ways in which the top comes nearer fastest."""
     longer: Array
@@ -84,11 +75,3 @@ def marks_before(local: Array, marks: Array, pose: Pose, left: Array) -> Part:
     clear = np.einsum("ij,ij->i", normal, local[which, 0] - marks[which])
     before = (clear > -ROUNDING) | (left[which] < -ROUNDING)
     return Part.drawn_out(pose, clear[before], normal[before], marks[which[before]])
-
-
-def contacts_of(parts: list[Part], pose: Pose) -> Contacts:
-    """Return contacts in the frame of the search."""
-    clear, normal, longer, wider, places = map(np.concatenate, zip(*parts, strict=True))
-    swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
-    slopes = np.column_stack([-turned(normal, -pose.turn), -swing, -longer, -wider])
-    return Contacts(clear, slopes)

@@ -180,8 +180,8 @@ class Sizing:
 
     def best(self, p: float, radius: float) -> tuple[float, float] | None:
         """Return half sizes of the best core of shape p and at most this radius, if any is."""
-        least = 0.0
-        for start, growth, _ in self._limits(p, p):
+        least, limits = 0.0, list(self._limits(p, p))
+        for start, growth, _ in limits:
             if growth > 0:
                 radius = min(radius, -start / growth)
             elif growth < 0:
@@ -194,8 +194,5 @@ class Sizing:
         if radius <= 0:
             return None
         half_length, half_width = self.kind.sizes(p, radius)
-        kept = 2 * half_width >= _NARROWEST and all(
-            a * half_length + b * half_width - c <= _SLACK * (abs(a) + abs(b))
-            for a, b, c in self.half_planes
-        )
-        return (half_length, half_width) if kept else None
+        kept = all(start + growth * radius <= slack for start, growth, slack in limits)
+        return (half_length, half_width) if kept and 2 * half_width >= _NARROWEST else None

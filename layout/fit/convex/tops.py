@@ -91,9 +91,9 @@ class Tops:
         """Return the steps of at most `trust`, mm."""
         edges = self.near(top, 0.0, reach := 6 * trust + 1e-3 * top.half_width)
         self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
-        room, moves = self.kind.contacts(top, edges), self.moves(top)
-        close = room.clear < reach
-        rows, limits = [-room.slopes[close] @ moves], [room.clear[close]]
+        (clear, slopes), moves = self.kind.contacts(top, edges), self.moves(top)
+        close = clear < reach
+        rows, limits = [-slopes[close] @ moves], [clear[close]]
         if len(firm := self.wood.firmly):
             held, apart = self.holds(top, firm), _APART * top.half_width
             changes = [
