@@ -11,6 +11,7 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ..goal import check, wanted, worth
@@ -91,6 +92,11 @@ class Sizes:
         length = np.minimum(length, longest)
         return length, np.minimum(width, length / max(1.0, ratio.least))
 
+    def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
+        """Return whether trimmed sizes are large enough."""
+        enough: NDArray[np.bool_] = (length >= self.least[0]) & (width >= self.least[1])
+        return enough
+
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
         area = length * width if self.wish.goal is Goal.AREA else length  # may be endless
@@ -105,8 +111,7 @@ class Sizes:
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
         length, width = self.trimmed(length, width)
-        allowed = (length >= self.least[0]) & (width >= self.least[1])
-        return np.where(allowed, self.score(length, width), -np.inf)
+        return np.where(self.allowed(length, width), self.score(length, width), -np.inf)
 
     def most_within(self, a: Array, b: Array, c: Array) -> Array:
         """Return a score that no allowed top with ``a · length + b · width <= c`` beats, each (n,).
