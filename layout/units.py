@@ -156,8 +156,15 @@ class Tape:
         return self.measure(diameter) if self.imperial else f"{diameter:.3g} mm"
 
     def joint(self, area: float) -> str:
-        """Return a small area, mm², in cm² or square inches."""
-        return f"{area / MM_PER_INCH**2:.3g} sq in" if self.imperial else f"{area / 100:.0f} cm²"
+        """Return an area that is glued, mm², in cm² or square inches.
+
+        >>> Tape(imperial=True).joint(3600.0), Tape(imperial=True).joint(720000.0)
+        ('5.58 sq in', '1116 sq in')
+        """
+        if not self.imperial:
+            return f"{area / 100:.0f} cm²"
+        inches = area / MM_PER_INCH**2
+        return f"{inches:.3g} sq in" if inches < 999.5 else f"{inches:.0f} sq in"
 
     def small(self, length: float) -> str:
         """Return a length too small for the tape, to two figures and with its unit.

@@ -13,7 +13,7 @@ from ..plan.plan import Plan
 from ..units import Tape
 from .leg_concerns import FIXED, FLAT, told
 from .legs import from_o
-from .materials import volume_words
+from .materials import ML_PER_FL_OZ
 from .order import LEGS
 from .say import Passage, Table, counted, passage
 
@@ -104,7 +104,9 @@ def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
             "so. Air the room, and follow the maker's instructions."
         )
     else:
-        much = volume_words(joint.volume / 1000, tape)
+        much = f"{joint.volume:.0f} ml"
+        if tape.imperial:
+            much = f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
         yield f"Wood glue, about {much} in all, in a thin film on both faces."
     yield (
         "Set the legs, upside down as it lies, square to the underside and on their lines; weight "

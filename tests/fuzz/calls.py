@@ -14,9 +14,10 @@ from fuzz.hostile import FLOATS, WORDS
 from panelwright.cli.main import COMMANDS, command_of
 from panelwright.layout import outlines
 from panelwright.layout.errors import LayoutError
+from panelwright.layout.keys.length import parse_length
 from panelwright.layout.marking import quick
 from panelwright.layout.marking.quick import Division
-from panelwright.layout.units import Tape, Units, parse_length
+from panelwright.layout.units import Tape, Units
 
 PLANS, FITS, OTHERS, CALLS = 40, 8, 12, 10
 """Of so many mutations one is planned, one fitted, one given to any command, one is a set of calls."""

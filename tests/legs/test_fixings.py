@@ -202,6 +202,15 @@ def test_glue_goes_by_what_is_glued_and_pads_are_for_loose_legs() -> None:
     assert "Roughen the metal" in _told(GROUND + tube)["Glue the legs"]
 
 
+def test_a_step_tells_of_the_glue_that_its_joints_take() -> None:
+    """Four feet of 60 by 60 take 3 ml, a tenth of a fluid ounce: more is bought than is spread."""
+    glued = GROUND + 'fixing = "glued"\nmaterial = "beech"\n'
+    inches = glued.replace("= 1600", '= "1600 mm"').replace("= 800", '= "800 mm"')
+    inches = 'units = "in"\n' + inches.replace("= 40", '= "40 mm"') + 'size = "60 mm"\n'
+    assert "about 3 ml in all" in _told(glued)["Glue the legs"]
+    assert "about 0.1 fl oz in all" in _told(inches)["Glue the legs"]
+
+
 def test_a_child_who_climbs_on_a_light_table_is_cautioned_against_with_its_own_figure() -> None:
     """The figure is what tips it at its very edge; a heavy table on wide feet has none."""
     light = GROUND.replace('"oak"', '"pine"').replace("thickness = 40", "thickness = 18")

@@ -60,7 +60,7 @@ class Depths:
         steps -= node
         i, j = node[..., 0].astype(np.intp), node[..., 1].astype(np.intp)
         depth: Array = self._depth[i, j] + self.step * np.hypot(steps[..., 0], steps[..., 1])
-        return np.where(out > 0, -out, depth)
+        return np.where(out > 0, ROUNDING - out, depth)
 
 
 def _to_disks(disks: Disks, points: Array) -> Array:
