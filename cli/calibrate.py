@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,20 +19,6 @@ if TYPE_CHECKING:
     from ..layout.template.wish import TemplateWish
 
 FILE = "calibration.pdf"
-
-
-@dataclass(frozen=True, slots=True)
-class Calibration:
-    """What was typed to measure a printer: whether the sheet is asked for, what its bars read."""
-
-    sheet: bool
-    x: Length | None
-    y: Length | None
-
-    @property
-    def is_measured(self) -> bool:
-        """Whether a bar was read."""
-        return self.x is not None or self.y is not None
 
 
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
@@ -64,12 +49,12 @@ def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     answer(lambda: {"paper": paper.name, "bars": sizes, "written": written}, lines)
 
 
-def keep_measured(choices: Choices, measured: Calibration) -> None:
+def keep_measured(choices: Choices, x: Length | None, y: Length | None) -> None:
     """Keep what the bars read as the profile of a printer."""
     from ..layout.template.calibration import CalibrationBars
     from ..layout.template.wish import TemplateWish
 
-    if measured.x is None or measured.y is None:
+    if x is None or y is None:
         raise click.UsageError("give both bars: --measured-x and --measured-y")
     if choices.printer is None:
         raise click.UsageError("give the printer a name: --printer NAME")
@@ -78,7 +63,7 @@ def keep_measured(choices: Choices, measured: Calibration) -> None:
     path = profile_path(choices.printer)
     margins = choices.margins(TemplateWish().margins)
     bars = CalibrationBars.on(choices.paper, margins)
-    profile = bars.measured(choices.printer, measured.x.mm, measured.y.mm)
+    profile = bars.measured(choices.printer, x.mm, y.mm)
     write_at(path, profile.to_json())
 
     def lines() -> Iterator[str]:

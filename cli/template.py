@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
-from functools import partial, wraps
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import click
 
 from .calibrate import FILE as SHEET
-from .calibrate import Calibration, keep_measured, write_sheet
+from .calibrate import keep_measured, write_sheet
 from .files import FOLDER, hand_out, open_option
-from .lengths import LENGTH
+from .lengths import LENGTH, Length
 from .printers import with_printer
 from .reading import JOB, as_json_option, job_from, plainly
 from .searching import searching
@@ -35,30 +35,22 @@ Examples:
 """
 
 
-def _with_calibration(command: Callable[..., Any]) -> Callable[..., Any]:
-    """Give a command the options that measure a printer, handed on as one value."""
-
-    @click.option("--calibrate", is_flag=True, help="Write a sheet to measure the printer by.")
-    @click.option("--measured-x", type=LENGTH,
-                  help="What its bar along the short edge reads.")  # fmt: skip
-    @click.option("--measured-y", type=LENGTH,
-                  help="What its bar along the long edge reads.")  # fmt: skip
-    @wraps(command)
-    def calibrating(calibrate: bool, measured_x: Any, measured_y: Any, **rest: Any) -> None:  # noqa: ANN401
-        command(calibration=Calibration(calibrate, measured_x, measured_y), **rest)
-
-    return calibrating
-
-
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=JOB, required=False)
 @with_choices
-@_with_calibration
+@click.option("--calibrate", is_flag=True, help="Write a sheet to measure the printer by.")
+@click.option("--measured-x", type=LENGTH, help="What its bar along the short edge reads.")
+@click.option("--measured-y", type=LENGTH, help="What its bar along the long edge reads.")
 @click.option("--out", type=FOLDER, help="Folder to write into; without it nothing is written.")
 @as_json_option
 @open_option("out")
 def template(
-    job: Path | None, choices: Choices, calibration: Calibration, out: Path | None
+    job: Path | None,
+    choices: Choices,
+    calibrate: bool,
+    measured_x: Length | None,
+    measured_y: Length | None,
+    out: Path | None,
 ) -> Path | None:
     """Print the template of the job file JOB at full size.
 
@@ -72,12 +64,12 @@ def template(
     and give both with --measured-x, --measured-y and a name, --printer. That name then corrects
     every template it is given with. More than 3 % is refused: no printer is out by so much.
     """
-    if calibration.is_measured:
-        if calibration.sheet or job is not None:
+    if measured_x is not None or measured_y is not None:
+        if calibrate or job is not None:
             raise click.UsageError("what was measured goes with --printer and --paper alone")
-        keep_measured(choices, calibration)
+        keep_measured(choices, measured_x, measured_y)
         return None
-    if calibration.sheet:
+    if calibrate:
         from ..layout.template.wish import TemplateWish
 
         wish = TemplateWish() if job is None else job_from(job).template

@@ -59,7 +59,7 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         whole = False
     if foot is not None:
         whole &= _stand(values, foot)
-        whole = whole and _fits(values, foot, under) and _room(values, foot, under)
+        whole = whole and _finds_room(values, foot, under)
     height = _height(values, under)
     table = _table(values, under, _compared(values, foot))
     if foot is None or height is None or table is None or not whole:
@@ -105,36 +105,27 @@ def _stand(values: Values, foot: Foot) -> bool:
     return not few
 
 
-def _fits(values: Values, foot: Foot, under: Under) -> bool:
-    """Return whether one foot may find room under such a top; note it where none can."""
-    usual = 0.0 if foot.shape is FootShape.SLAB else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
+def _finds_room(values: Values, foot: Foot, under: Under) -> bool:
+    """Return whether feet may find room under such a top, and beside each other; else note it."""
+    length, wide = values.place.length, values.place.length(under.narrow)
+    is_slab, name = foot.shape is FootShape.SLAB, "inset" if values.has("inset") else "inset_side"
+    usual = 0.0 if is_slab else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
     side, end = _insets(values)
     inset = min(usual if side is None else side, math.inf if end is None else end)
-    if foot.thin + 2 * inset <= under.narrow + SAME_PLACE:
-        return True
-    length = values.place.length
     most = under.narrow - 2 * inset
-    values.at("size").wrong(
-        f"a foot {length(foot.thin)} wide finds no room {length(inset)} inside the edges of a top "
-        f"at most {length(under.narrow)} wide: "
-        + (f"at most {length(most)}" if most > 0 else "make the inset smaller too")
-    )
-    return False
-
-
-def _room(values: Values, foot: Foot, under: Under) -> bool:
-    """Return whether the insets leave feet room beside each other; note it otherwise."""
-    name = "inset_side" if values["inset"] is None else "inset"
-    inset = values[name]
-    if inset is None or foot.shape is FootShape.SLAB:
-        return True
+    if foot.thin > most + SAME_PLACE:
+        values.at("size").wrong(
+            f"a foot {length(foot.thin)} wide finds no room {length(inset)} inside the edges of a "
+            f"top at most {wide} wide: "
+            + (f"at most {length(most)}" if most > 0 else "make the inset smaller too")
+        )
+        return False
     beside = IN_A_ROW if values["count"] == 3 else max(foot.width, IN_A_ROW)
     most = (under.narrow - foot.width - beside) / 2
-    if inset <= most + SAME_PLACE:
+    if side is None or is_slab or side <= most + SAME_PLACE:
         return True
-    length = values.place.length
     values.at(name).wrong(
-        f"{length(inset)} from both sides of a top at most {length(under.narrow)} wide leaves feet "
+        f"{length(side)} from both sides of a top at most {wide} wide leaves feet "
         f"{length(foot.width)} wide no room beside each other: "
         + (f"at most {length(most)}" if most > SAME_PLACE else "take smaller feet")
     )

@@ -52,8 +52,7 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     if any(span is None for span in spans) or not nearest_is_whole:
         return TopRead(values, None, profile)
     assert length and width and ratio and radius  # spans are true; this is for the type checker
-    _check_long_side(values, length, width)
-    _check_ratio(values, length, width, ratio)
+    _check_spans(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     limits = values.made(Limits, length=length, width=width, ratio=ratio, corner_radius=radius)
     made = {"shapes": shapes, "limits": limits, "wanted": wanted, "own": own}
@@ -127,7 +126,8 @@ def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:
     return (length, width), True
 
 
-def _check_long_side(values: Values, length: Span, width: Span) -> None:
+def _check_spans(values: Values, length: Span, width: Span, ratio: Span) -> None:
+    """Note a width above every length, and a ratio that no length and width allowed can have."""
     if width.least > length.greatest:
         name = "width" if values.has("width") else "least_width"
         values.at(name).wrong(
@@ -135,17 +135,11 @@ def _check_long_side(values: Values, length: Span, width: Span) -> None:
             f"{values.place.length(length.greatest)} long: its length is its longer side, so "
             "swap them"
         )
-
-
-def _check_ratio(values: Values, length: Span, width: Span, ratio: Span) -> None:
-    """Note a ratio that no length and width allowed can have."""
     most = length.greatest / width.least if width.least else math.inf
     least = length.least / width.greatest
-    for name, out in (
-        ("least_ratio", ratio.least > most),
-        ("most_ratio", ratio.greatest < least),
-    ):
-        if values.has(name) and out:
+    out = {"least_ratio": ratio.least > most, "most_ratio": ratio.greatest < least}
+    for name in out:
+        if values.has(name) and out[name]:
             values.at(name).wrong(
                 f"{name} {values[name]:g} cannot be had: with these limits the length is "
                 f"{least:.3g} to {most:.3g} times the width"

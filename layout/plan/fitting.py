@@ -13,7 +13,7 @@ from ..fit.branch_and_bound import Progress
 from ..fit.found import Fit
 from ..fit.points import Ground
 from ..fit.wish import EVERY, Wish
-from ..panel import Defect, Panel, Spoils
+from ..panel import Panel, Spoils
 from ..top import Top
 from ..work.cautions import OFF_GRAIN, off_grain
 from .job import Job
@@ -112,7 +112,8 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
         suspects = [one for one in job.panel.defects if one.shows or one in job.panel.islands]
         if len(suspects) > MOST_BLAMED:
             raise
-        to_blame = [defect.name for defect in suspects if _fits_without(defect, job)]
+        soon, names = replace(job.wish, most_steps=SOON), [defect.name for defect in suspects]
+        to_blame = [n for n in names if _best(job, job.panel.without_defect(n), soon) is not None]
         if not to_blame:
             raise
         without = " or ".join(to_blame)
@@ -127,21 +128,16 @@ def along_grain_in(job: Job, fit: Fit, progress: Progress | None = None) -> Fit 
         return None
     limits = replace(job.wish.limits, most_turn_deg=OFF_GRAIN)
     wish = replace(job.wish, shapes=(fit.outline.name,), limits=limits)
-    ground = ground_of(job, job.panel)
+    return _best(job, job.panel, wish, progress)
+
+
+def _best(job: Job, panel: Panel, wish: Wish, progress: Progress | None = None) -> Fit | None:
+    """Return the best of the tops wished for on such a panel; None where none is found."""
+    ground = ground_of(job, panel)
     try:
         return best_fits(ground.wood, wish, islands=ground.islands, progress=progress)[0]
     except NothingFitsError:
         return None
-
-
-def _fits_without(defect: Defect, job: Job) -> bool:
-    """Return whether a top is soon found once a defect is mended or accepted."""
-    ground = ground_of(job, job.panel.without_defect(defect.name))
-    quick = replace(job.wish, most_steps=SOON)
-    try:
-        return bool(best_fits(ground.wood, quick, islands=ground.islands))
-    except NothingFitsError:
-        return False
 
 
 def ground_of(job: Job, panel: Panel) -> Ground:

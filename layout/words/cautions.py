@@ -177,9 +177,11 @@ def short_cautions(plan: Plan) -> tuple[Caution, ...]:
 
 def _asked(plan: Plan) -> Iterator[str]:
     numbers = numbers_of(plan)
-    crossed = [c for c in plan.blades if c.matter is BladeMatter.CROSSES]
-    for concern in crossed[:2]:
-        cut, *met = concern.who
+    crossed: dict[str, list[str]] = {}
+    for concern in plan.blades:
+        if concern.matter is BladeMatter.CROSSES:
+            crossed.setdefault(concern.who[0], []).extend(concern.who[1:])
+    for cut, met in list(crossed.items())[:2]:
         line = f"Line {numbers[cut]}" if cut in numbers else cut
         yield f"{line} runs through {listed(met)}: take out any metal first."
     for concern in (c for c in plan.cautions if c.matter in _ASKS):

@@ -162,6 +162,17 @@ def test_what_breaks_beside_a_hole_is_carried_on_both_sides_of_it() -> None:
     assert any("carry both ends" in row.falls for row in page_of(bench).saws)
 
 
+def test_all_that_a_saw_line_runs_through_is_told_before_it_is_sawn() -> None:
+    """The first page names every piece of metal in a line, not only the first two of them."""
+    panel = '[panel]\noutline = { length = 1600, width = 700 }\nthickness = 30\nbuild = "plywood"\n'
+    for y, name in ((100, "screw"), (200, "nail"), (500, "lock"), (600, "bolt")):
+        panel += f'[[panel.defects]]\nname = "{name}"\nkind = "metal"\nat = [1004, {y}]\n'
+        panel += "diameter = 4\nclear = 1\n"
+    top = '[top]\nshape = "rectangle"\nmost_length = 1000\ncovers = [[3, 350], [997, 350]]\n'
+    told = [caution.words for caution in short_cautions(make_plan(read_job(panel + top)))]
+    assert "Line 1 runs through screw, nail, lock and bolt: take out any metal first." in told
+
+
 def test_the_order_is_marks_then_checks_then_cuts(plan: Plan) -> None:
     """Nothing is cut before everything is marked and checked."""
     titles = [step.title for step in page_of(plan).steps if step.number]
