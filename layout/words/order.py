@@ -62,9 +62,9 @@ _AGAIN = {Deed.TEST: "Test the bare wood for lead", Deed.MARK: "Mark out again"}
 """What is called by another name when it is done a second time."""
 
 LEGS = {
-    Fixing.SCREWED: "Screw the legs",
-    Fixing.GLUED: "Glue the legs",
-    Fixing.LOOSE: "Lay the top on",
+    Fixing.SCREWED: "Screw the legs on",
+    Fixing.GLUED: "Glue the legs on",
+    Fixing.LOOSE: "Lay the top on its legs",
 }
 """What fixing the legs is called."""
 

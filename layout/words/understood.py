@@ -98,10 +98,9 @@ def _defect(
     yield f"{'' if defect.spoils else 'spoils '}{spoils_words(defect)}"
     if defect.mend is not None:
         yield f"mended by {defect.mend.value}"
-    if defect.clear:
-        yield f"{tape.measure(defect.clear)} kept clear"
-    if defect.drawn_out:
-        yield f"its run of {tape.measure(defect.drawn_out)} past each end included"
+    if defect.clear or defect.drawn_out:
+        run = f", its run of {tape.measure(defect.drawn_out)} past each end included"
+        yield f"{tape.measure(defect.clear)} kept clear{run if defect.drawn_out else ''}"
     away_from = sorted((round(line.distance_to(defect.extent), 3), name) for name, line in edges)
     yield listed(f"{tape.measure(away)} from {name}" for away, name in away_from[:NEAREST])
     off = 1.0 - defect.extent.meet(face).area / defect.extent.area

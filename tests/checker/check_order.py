@@ -76,7 +76,7 @@ def the_sheet_keeps_the_order(plan: Plan, ledger: Ledger) -> None:
     ledger.hold(held == sorted(held), f"the sheet's order is {titles}")
     if plan.record.legs is not None:
         ledger.hold(any(t.startswith("Set out the legs") for t in titles), "legs have no step")
-    glued = next((i for i, t in enumerate(titles) if "Glue the legs" in t), None)
+    glued = next((i for i, t in enumerate(titles) if "Glue the legs on" in t), None)
     dry = next((i for i, t in enumerate(titles) if "dry" in t.lower()), None)
     ledger.hold(glued is None or dry is None or dry <= glued, "adhesive comes before the dry fit")
 

@@ -94,7 +94,7 @@ def test_a_leg_set_out_by_its_row_lands_where_it_is_planned(shape: str) -> None:
     found = steps_of(plan)
     planned = {
         "Set out the legs": [leg.on_panel for leg in plan.legs.legs],
-        "Screw the legs": [hole.on_panel for hole in plan.table.holes],
+        "Screw the legs on": [hole.on_panel for hole in plan.table.holes],
         "Keep it flat": [plan.top.placement(batten.middle) for batten in plan.table.battens],
     }
     for title, points in planned.items():

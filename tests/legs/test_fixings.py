@@ -155,17 +155,17 @@ def test_what_passes_and_what_bites_is_told_of_every_screw() -> None:
     """Through a plate, a slab's batten or an apron's ledger first, then in the top; battens too."""
     plate = _told(GROUND + "plate = 90\n")
     passes = "4 screws 5 mm × 35 mm in each leg: 4 mm of each passes through the plate, 31 mm bite"
-    assert passes in plate["Screw the legs"]
+    assert passes in plate["Screw the legs on"]
     batten = "Screws 5 mm × 50 mm: 20 mm pass through the batten, 30 mm bite in the top and 10 mm"
     assert batten in plate["Keep it flat"]
     two = GROUND.replace("count = 4", "count = 2")
     slab = _told(two + 'foot = "slab"\nsize = [40, 600]\n')
     assert (
         "20 mm of each passes through a batten that is fixed along the slab's head"
-        in (slab["Screw the legs"])
+        in (slab["Screw the legs on"])
     )
     apron = _told(GROUND + "apron = true\n")
-    assert "20 mm of each passes through a ledger inside the apron" in apron["Screw the legs"]
+    assert "20 mm of each passes through a ledger inside the apron" in apron["Screw the legs on"]
 
 
 @pytest.mark.parametrize(("build", "least"), [("MDF", 40.0), ("solid", 25.0)])
@@ -183,23 +183,23 @@ def test_plates_lie_far_enough_in_for_their_own_screws(build: str, least: float)
 def test_a_single_bolt_in_a_tall_leg_is_cautioned_against() -> None:
     """It racks; a plate, an apron or a short leg does not."""
     words = "on a single bolt works loose"
-    assert words in _told(GROUND)["Screw the legs"]
+    assert words in _told(GROUND)["Screw the legs on"]
     for held in ("plate = 90\n", "apron = true\n", "height = 250\n"):
-        assert words not in _told(GROUND + held)["Screw the legs"]
+        assert words not in _told(GROUND + held)["Screw the legs on"]
 
 
 def test_glue_goes_by_what_is_glued_and_pads_are_for_loose_legs() -> None:
     """Wood glue on wood; construction adhesive, dust off and primed, on clay, and no pads."""
-    wood = _told(GROUND + 'fixing = "glued"\nmaterial = "beech"\n')["Glue the legs"]
+    wood = _told(GROUND + 'fixing = "glued"\nmaterial = "beech"\n')["Glue the legs on"]
     assert "Wood glue" in wood and "Construction adhesive" not in wood
     clay = GROUND + 'material = "fired clay"\nfoot = "round"\nsize = 100\n'
-    glued = _told(clay + 'fixing = "glued"\n')["Glue the legs"]
+    glued = _told(clay + 'fixing = "glued"\n')["Glue the legs on"]
     for part in ("Dry fit", "prime it", "2 mm thick", "upside down", "weight", "17 to 25 days"):
         assert part in glued, part
     assert "pads of cork" not in glued
-    assert "pads of cork" in _told(clay + 'fixing = "loose"\n')["Lay the top on"]
+    assert "pads of cork" in _told(clay + 'fixing = "loose"\n')["Lay the top on its legs"]
     tube = 'fixing = "glued"\nmaterial = "steel"\nfoot = "square tube"\nsize = 50\nwall = 3\n'
-    assert "Roughen the metal" in _told(GROUND + tube)["Glue the legs"]
+    assert "Roughen the metal" in _told(GROUND + tube)["Glue the legs on"]
 
 
 def test_a_step_tells_of_the_glue_that_its_joints_take() -> None:
@@ -207,8 +207,8 @@ def test_a_step_tells_of_the_glue_that_its_joints_take() -> None:
     glued = GROUND + 'fixing = "glued"\nmaterial = "beech"\n'
     inches = glued.replace("= 1600", '= "1600 mm"').replace("= 800", '= "800 mm"')
     inches = 'units = "in"\n' + inches.replace("= 40", '= "40 mm"') + 'size = "60 mm"\n'
-    assert "about 3 ml in all" in _told(glued)["Glue the legs"]
-    assert "about 0.1 fl oz in all" in _told(inches)["Glue the legs"]
+    assert "about 3 ml in all" in _told(glued)["Glue the legs on"]
+    assert "about 0.1 fl oz in all" in _told(inches)["Glue the legs on"]
 
 
 def test_a_child_who_climbs_on_a_light_table_is_cautioned_against_with_its_own_figure() -> None:
@@ -257,9 +257,9 @@ def test_legs_and_screws_stand_on_the_frame_of_a_door() -> None:
 
 def test_a_frame_that_is_not_known_is_asked_for() -> None:
     """Nothing goes into thin panels: without the widths of stiles and rails that is told."""
-    told = _told(FRAMED + STANDS)["Screw the legs"]
+    told = _told(FRAMED + STANDS)["Screw the legs on"]
     assert "Nothing is fixed into the thin panels of a framed door" in told
-    assert "thin panels" not in _told(FRAMED + RAILS + STANDS)["Screw the legs"]
+    assert "thin panels" not in _told(FRAMED + RAILS + STANDS)["Screw the legs on"]
 
 
 def test_a_low_table_seats_nobody_and_is_held_against_who_sits_down_on_it() -> None:

@@ -148,7 +148,7 @@ def test_plates_are_screwed_slotted_and_drilled() -> None:
     assert {(round(m.at.x, 6), round(m.at.y, 6)) for m in drilled} == {
         (round(h.place.x, 6), round(h.place.y, 6)) for h in plan.table.holes
     }
-    screwed = words(steps("plates")["Screw the legs"])
+    screwed = words(steps("plates")["Screw the legs on"])
     assert "4 screws 5 mm × 25 mm in each leg" in screwed
     assert "slots" in screwed
     assert "They lean 14° outwards" in words(steps("plates")["Set out the legs"])
@@ -161,7 +161,7 @@ def test_plates_are_screwed_slotted_and_drilled() -> None:
 def test_a_loose_top_is_laid_on_and_carried_in_parts() -> None:
     """Trestles: nothing is screwed, the top tips over its own line, each part is lifted."""
     found = steps("loose")
-    assert "it tips over the line on which it lies" in words(found["Lay the top on"])
+    assert "it tips over the line on which it lies" in words(found["Lay the top on its legs"])
     assert "each leg, about 30 kg: two people" in words(found["Who sits, who lifts"])
     assert planned("loose").table is not None
     assert planned("loose").table.holes == ()  # type: ignore[union-attr]
@@ -169,7 +169,7 @@ def test_a_loose_top_is_laid_on_and_carried_in_parts() -> None:
 
 def test_pipes_are_glued_with_a_block_and_days_to_wait() -> None:
     """A pipe has only its wall to glue; a flexible adhesive takes its days."""
-    glued = words(steps("pipes")["Glue the legs"])
+    glued = words(steps("pipes")["Glue the legs on"])
     assert "fit a block 2 1/2 × 2 1/2 in" in glued
     assert "for 13 to 19 days" in glued
     sags = words(steps("pipes")["Does it sag?"])
@@ -187,7 +187,7 @@ def test_a_hollow_leg_is_drawn_hollow_where_it_is_set_out() -> None:
 
 def test_an_apron_has_a_row_for_every_screw() -> None:
     """Joined legs: each hole is round or a slot, and the longest slots lie farthest out."""
-    step = steps("apron")["Screw the legs"]
+    step = steps("apron")["Screw the legs on"]
     (table,) = step.told.tables
     assert len(table.rows) == 16
     round_holes = [row for row in table.rows if row[3] == "round"]
@@ -196,7 +196,7 @@ def test_an_apron_has_a_row_for_every_screw() -> None:
 
 def test_masonry_has_its_pads_and_its_warning() -> None:
     """Brick piers: pads, a block against sliding, and their weight."""
-    assert "three pads of cork or rubber" in words(steps("bricks")["Lay the top on"])
+    assert "three pads of cork or rubber" in words(steps("bricks")["Lay the top on its legs"])
 
 
 @pytest.mark.parametrize("name", list(JOBS))

@@ -217,7 +217,7 @@ def test_the_sheet_goes_by_the_order_of_the_work(plan: Plan) -> None:
         next(title for title in titles if title.startswith("Sand with")),
         "Stand the legs on dry",
         "Coat underside and edge",
-        "Screw the legs",
+        "Screw the legs on",
         "Coat the top",
         "Photograph it",
     ]
