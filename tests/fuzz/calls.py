@@ -123,7 +123,7 @@ def _length(draw: Random) -> None:
 
 
 def _tape(draw: Random) -> None:
-    tape, value = Tape.for_units(draw.choice(tuple(Units))), draw.uniform(-1e5, 1e5)
+    tape, value = Tape(imperial=draw.choice(tuple(Units)).is_imperial), draw.uniform(-1e5, 1e5)
     assert tape.figure(value) and tape.measure(value) and tape.exact(value, 1)
 
 
