@@ -72,9 +72,7 @@ class Wood:
             Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(own).counted_from(start))
             for (start, end), own, hull in zip(pairwise(starts), rings, hulls, strict=True)
         )
-        # a piece may lie in the hole of another: then no hole is wholly without wood
-        disks = self.pieces[0].disks if len(self.pieces) == 1 else Disks.none()
-        self.depths = Depths(self.outer, self.outer_edges, disks)
+        self.depths = Depths(self.outer)
         """Of the outer polygon."""
         parts = [part.placed(back) for part in held]
         self.held = held_corners(parts)
