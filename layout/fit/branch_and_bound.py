@@ -110,8 +110,9 @@ def search(
     ticket = count()
     heap: list[tuple[float, int, Box]] = []
     for box in family.first_boxes():
-        heapq.heappush(heap, (-family.bound(box, score), next(ticket), box))
-        if top is None:
+        limit = family.bound(box, score)
+        heapq.heappush(heap, (-limit, next(ticket), box))
+        if top is None and limit > score:
             look(box)
     while heap:
         bound = -heap[0][0]

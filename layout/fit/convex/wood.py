@@ -60,7 +60,8 @@ class Wood:
         self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
         self.inner_edges = self.inner.edges
         self.around = EdgesAround(self.inner_edges)
-        rings = [part.edges for part in self.outer.pieces]
+        pieces = self.outer.pieces
+        rings = [part.edges for part in pieces]
         hulls = [convex_hull(edges[:, 0]) for edges in rings]
         self.outer_edges = np.concatenate(rings)
         self.outermost = np.concatenate(list(map(outermost, rings, hulls)))
@@ -69,8 +70,8 @@ class Wood:
         """The greatest distance within a piece of it, mm."""
         starts = np.cumsum([0, *map(len, rings)]).tolist()
         self.pieces = tuple(
-            Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(own).counted_from(start))
-            for (start, end), own, hull in zip(pairwise(starts), rings, hulls, strict=True)
+            Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(piece, start))
+            for (start, end), piece, hull in zip(pairwise(starts), pieces, hulls, strict=True)
         )
         self.depths = Depths(self.outer)
         """Of the outer polygon."""
