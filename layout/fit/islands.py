@@ -1,9 +1,8 @@
 """Islands: parts that the edge of a top may not cross, each wholly inside it or wholly outside.
 
 First the best top is sought as if there were none. Where it crosses an island, the question is
-asked twice: with that island taken out of the wood, and with tops that must hold it. No answer of
-either can beat the bound of the question it came from, so the promising question is always the one
-with the highest bound, and the search ends when no open question can beat the best top in hand.
+asked twice: with that island taken out of the wood, and with tops that must hold it. It ends when
+no open question, the one with the highest bound first, can beat the best top in hand.
 """
 
 from __future__ import annotations

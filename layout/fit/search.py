@@ -50,24 +50,12 @@ def best_fits(
 ) -> tuple[Fit, ...]:
     """Return the best top of each wished-for shape that fits, best first, each with its bound.
 
-    Parameters
-    ----------
-    islands : sequence of Region
-        Parts of the wood that the edge of a top may not cross: each lies wholly inside it or wholly
-        outside. Their clearance is part of them.
-    progress : callable, optional
-        Told of each shape's search in turn.
-    tape : Tape
-        In whose units it is told why nothing fits.
+    The edge of a top may cross no island: each lies wholly inside it or wholly outside, with its
+    clearance. Progress is told of each shape's search in turn.
 
-    Raises
-    ------
-    NothingFitsError
-        If no top of any of the shapes fits within the limits; the message says why.
-    UndecidedError
-        If none was found, but the search ended before all were ruled out.
-    LayoutError
-        If a shape has no such name, or the wish cannot be searched.
+    A NothingFitsError says, in the units of the tape, why no top fits within the limits, an
+    UndecidedError that the search ended before all were ruled out; a LayoutError is raised for a
+    shape without such a name, or a wish that cannot be searched.
     """
     unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
     if unknown:

@@ -1,7 +1,6 @@
 """Why an outline of one size fits nowhere: by how much it oversteps, and what smaller one would do.
 
-Where the outline does not fit, it lacks wood: at the worst of its points, the distance to the sound
-wood and the point's depth in the outline, together. Drawn in by so much all round it would fit.
+Drawn in by what it lacks all round it would fit.
 """
 
 from __future__ import annotations

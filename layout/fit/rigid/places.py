@@ -1,14 +1,9 @@
 """The maker's own outline at its own size, searched by place and turn.
 
-The unknowns are where the middle of the outline lies and how it is turned. Where the outline fits,
-the clearance of such a pose is the distance from its edge to where the wood ends; where it does
-not, it is negative and tells how far the outline oversteps (`laid`). It changes by no more than the
-outline's points move, so every box of poses has a bound: first by a table for thousands of cells at
-once (`pose_cells`), then, box by box, by a linear program on what is near (`relaxation`).
-
-The search driver wants positive scores and a share for a gap. So a score is the clearance plus a
-base that no overstepping exceeds, and the gap is absolute: what the wish's share is of half the
-outline's width, but no less than 0.05 mm.
+The clearance of a pose changes by no more than the outline's points move, so every box of poses has
+a bound: first by a table for thousands of cells at once (`pose_cells`), then, box by box, by a
+linear program on what is near (`relaxation`). A score is the clearance plus a base that no
+overstepping exceeds, for the driver wants positive ones.
 """
 
 from __future__ import annotations

@@ -1,10 +1,8 @@
 """A sharp bound for a small box of poses: every contact taken as a half-space, all at once.
 
-Taken one by one, a contact can give way by as much as the box lets the outline move. But at the
-best place the contacts hold each other in balance: what one gives, another takes. Each way from a
-corner to an edge changes in proportion to the move and to the sine of the turn, but for what is
-left over, which shrinks with the square of the box: that is added. So a small linear program of
-place, turn and clearance bounds the clearance of every pose in the box.
+Each way from a corner to an edge changes in proportion to the move and to the sine of the turn, but
+for what shrinks with the square of the box: that is added. So a small linear program of place, turn
+and clearance bounds the clearance of every pose in the box: what one contact gives another takes.
 
 A way past its edge counts as negative only where the whole piece lies to the left of the edge;
 otherwise the corner might stand in wood beyond a slit.

@@ -91,16 +91,9 @@ def costs_of(
     An outline that comes in one size cannot grow, so nothing is told of it; nor of a wood so full
     of holes that no search would end in a second or two.
 
-    Parameters
-    ----------
-    fit, wish : Fit, Wish
-        The best top of the family, and the wish for that family alone.
-    ground : callable
-        From a panel, with a defect less, to where tops may lie on it.
-    touched : iterable of str
-        Names of the defects that the top touches.
-    progress : callable, optional
-        Told of each search in turn; where it says stop, the gain and bound reached are told.
+    The fit is the best top of a family, the wish for that family alone. `ground` leads from a
+    panel, with a defect less, to where tops may lie on it; `touched` names what the top touches.
+    Where progress, told of each search in turn, says stop, the gain and bound reached are told.
     """
     if fit.clearance is not None:
         return ()

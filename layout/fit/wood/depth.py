@@ -32,7 +32,7 @@ class Depths:
         """No point lies deeper, mm."""
         deep = nodes[self._depth >= self._depth.max() - self.step / 8]
         self.deepest: Array = deep[len(deep) // 2]
-        """(2,) array: of the nodes that lie deepest, but for an eighth of a step, one in their middle."""
+        """(2,) array: the middle one of the nodes that lie deepest, to an eighth of a step."""
 
     def most(self, points: Array) -> Array:
         """Return a depth, mm, that none of the points, (…, 2), exceeds."""
