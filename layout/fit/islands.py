@@ -35,11 +35,10 @@ Ask = Callable[[SoundWood, tuple[Region, ...]], Answer]
 def best_round_islands(
     wood: SoundWood,
     wish: Wish,
-    shape: str,
     islands: Sequence[Region],
     progress: Progress | None = None,
 ) -> Answer:
-    """Return the best top whose edge crosses no island, and a bound for all of them.
+    """Return the best top of the first shape whose edge crosses no island, and a bound for all.
 
     Where there is none in it and the bound is above 0, the search ended before it knew.
     """
@@ -51,7 +50,7 @@ def best_round_islands(
         if rest < _LEAST_SHARE * wish.most_effort:
             return Answer(None, math.inf, 0)
         part = replace(wish, most_effort=rest / 2 if islands else rest)
-        answer = answered(left, part, shape, held, progress)
+        answer = answered(left, part, wish.shapes[0], held, progress)
         looks += answer.looks + _LEAST_SHARE * wish.most_effort
         return answer
 

@@ -130,7 +130,7 @@ def _cost(
 ) -> Cost:
     # a side that lies on a kept edge would leave a wood taken a little wrong
     wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)
-    answer = best_round_islands(wood, wish, wish.shapes[0], without.islands, progress)
+    answer = best_round_islands(wood, wish, without.islands, progress)
     names = tuple(defect.name for defect in defects)
     better, most = answer.fit, answer.bound / fit.score - 1
     if better is None or better.score <= fit.score:

@@ -62,12 +62,8 @@ class EdgesAround:
 
 def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
     """Return which edges have the whole hull, (m, 2) mm, to their left, but for rounding."""
-    way = edges[:, 1] - edges[:, 0]
-    way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
-    normals = np.stack([-way[:, 1], way[:, 0]], axis=1)
-    least = [(normals[some] @ hull.T).min(axis=1) for some in blocks(len(edges), len(hull))]
-    off = np.concatenate(least) - np.einsum("ij,ij->i", normals, edges[:, 0])
-    held: NDArray[np.bool_] = off >= -ROUNDING
+    left, _ = Segments.of(edges).seen(hull)
+    held: NDArray[np.bool_] = left.min(axis=0) >= -ROUNDING
     return held
 
 
