@@ -26,8 +26,6 @@ from .outline import Shape
 _FIRST_STEP, _LAST_STEP = 0.1, 1e-3
 """Of the outline's reach, and mm: steps below this change the clearance by less than a tenth of
 what is promised."""
-_MOST_ROWS = 90
-"""Ways looked at in one step; the shortest."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,12 +132,10 @@ class Laid:
         """
         clear, slopes = self._rows(pose, 3 * trust)
         start = float(clear.min())
-        near = np.argsort(clear, kind="stable")[:_MOST_ROWS]
-        near = near[clear[near] <= start + 3 * trust]
         out, held = self._out(self.held, pose)
-        gains = np.repeat([1.0, 0.0], [len(near), len(held)])
-        rows = np.column_stack([np.vstack([-slopes[near], held]), gains])
-        limits = np.concatenate([clear[near] - start, -out - 2 * ROUNDING])
+        gains = np.repeat([1.0, 0.0], [len(clear), len(held)])
+        rows = np.column_stack([np.vstack([-slopes, held]), gains])
+        limits = np.concatenate([clear - start, -out - 2 * ROUNDING])
         # a step that holds more may clear less than none
         least = -3.0 if len(held) else 0.0
         low, high = trust * np.array([[-1.0, -1.0, -1.0, least], [1.0, 1.0, 1.0, 3.0]])

@@ -21,9 +21,6 @@ from ..linear_program import maximised
 from ..wood.edges import Array, Segments, turned
 from .laid import Laid, Play
 
-_MOST_HELD = 24
-"""Sides of the outline that half-planes of what must be held are taken of: the tightest."""
-
 HalfPlanes = tuple[Array, Array]
 """Slopes, (k, 3), and limits, (k,)."""
 
@@ -150,6 +147,5 @@ def held_in(laid: Laid, held: Array, pose: Array, half: Array) -> HalfPlanes:
     slopes = np.column_stack([normal, normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]])
     ahead = np.maximum(-(normal * arm).sum(axis=1), 0.0)
     limits = ahead * play.bend + play.middle * play.swing + PROOF_ALLOWANCE + inside
-    tight = np.argsort(limits, kind="stable")[:_MOST_HELD]
-    tight = tight[inside[tight] < play.far(arm[tight])]
+    tight = inside < play.far(arm)
     return slopes[tight], limits[tight]
