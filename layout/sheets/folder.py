@@ -12,7 +12,7 @@ from ..plan.plan import Plan
 from ..plan.record import plan_record
 from ..plan.serialise import to_json
 from ..template.content import TemplateContent
-from ..template.proposal import Proposal
+from ..template.portions import Proposal
 from ..words.listing import listing
 from .template_cover import cover_pages, ordinates_pages
 from .template_drawing import Shown, template_drawing
@@ -28,7 +28,7 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     `opened`, what stands behind the work is unfolded on the bench sheet, so that it is printed.
     """
     from ..drawing.svg import to_svg
-    from .bench import bench_sheet
+    from .bench.page import bench_sheet
     from .plan_drawing import plan_scene
 
     others = {

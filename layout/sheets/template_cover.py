@@ -16,15 +16,14 @@ from ..drawing.scene import Mark, Scene, Sign, Stroke, Text, text_box
 from ..geometry import Bounds, Path, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
-from ..template.content import TemplateContent
-from ..template.ordinates import Station, ordinates
+from ..template.content import Station, TemplateContent, ordinates
 from ..template.paper import Margins, Paper, Sheet
-from ..template.proposal import Proposal
+from ..template.portions import Proposal
 from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
-from . import template_parts as parts
+from . import template_drawing as parts
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0

@@ -33,8 +33,7 @@ from ..template.calibration import longest_bar
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_words, side_words
-from .template_drawing import Shown, names_of
-from .template_parts import FACE_MARK, CheckBar, face_mark
+from .template_drawing import FACE_MARK, CheckBar, Shown, face_mark, names_of
 
 _NUMBER = 7.0
 """Height of the sheet's name, mm."""

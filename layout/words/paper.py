@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from ..template.calibration import MOST, CalibrationBars, Correction, WrongPrint
 from ..template.content import TemplateContent
-from ..template.portions import Portion
-from ..template.proposal import Proposal
+from ..template.portions import Portion, Proposal
 from ..template.tiles import TilePlan
 from ..units import Tape
 from .say import counted, listed, unit_words

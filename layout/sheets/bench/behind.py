@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from ...plan.plan import Plan
-from ...words import cautions, legs, marks, offcuts, ways, why
+from ...words import cautions, legs, marks, panel, ways, why
 from ...words.first_tables import shown_marks
 from ...words.saw_lines import rounds_of
 from ...words.say import Say, found_words, sentence
-from ..pictures.ground import offcuts_scene
-from ..pictures.why import contacts_scene, others_scene
-from .step import Part, Step
+from ..pictures.ground import contacts_scene, offcuts_scene, others_scene
+from .steps import Part, Step
 
 
 def folds(plan: Plan) -> tuple[Part, ...]:
@@ -63,7 +62,7 @@ def _table(plan: Plan) -> Iterator[Step]:
 
 
 def _offcuts(plan: Plan) -> Iterator[Step]:
-    yield Step(offcuts.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
+    yield Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
 
 
 def _kept(plan: Plan) -> str:

@@ -16,7 +16,7 @@ from ...words.first_tables import RoundTable, SawRow, round_table
 from ...words.saw_lines import Lying, Round, lying_of, rounds_of
 from ...words.say import Cell
 from ..pictures.legs import quarters_scene
-from ..pictures.lying import lying_scene
+from ..pictures.lying.scene import lying_scene
 
 _LEAST, _MOST = 54.0, 112.0
 """Height of the drawing, mm."""

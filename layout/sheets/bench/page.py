@@ -24,7 +24,7 @@ from ...words.say import unit_words
 from .behind import folds
 from .first import FirstPage, first_page
 from .stages import STAGES
-from .step import Part
+from .steps import Part
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:

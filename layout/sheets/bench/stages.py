@@ -14,12 +14,11 @@ from ...words.say import Say
 from ...work.cautions import Risk
 from ...work.deeds import Deed
 from ...work.order import Task
-from ..pictures.curves import profile_scene
+from ..pictures.curves import method_scene, pivot_name, profile_scene
 from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
-from ..pictures.methods import method_scene, pivot_name
-from . import cuts
-from .step import Stage, Step
+from . import steps as cuts
+from .steps import Stage, Step
 
 
 def _ready(plan: Plan) -> Iterator[Step]:

@@ -4,16 +4,46 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
+from statistics import fmean
 
 from ....drawing import layers
-from ....drawing.kit.lanes import spread
 from ....drawing.scene import Stroke, Text, text_box, text_width
-from ....geometry import Path, Point
+from ....geometry import Path, Point, ranked
+from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Mark as PlacedMark
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
 from .picture import BEND, BODY, LANE, MARK, NAME, OFF, OUT, RING, TRIANGLE, LyingPicture
+
+
+def spread(
+    wanted: Sequence[float], lengths: Sequence[float], low: float, high: float
+) -> tuple[float, ...]:
+    """Return where labels stand along a lane, the middle of each, in the order that they came.
+
+    Each has the place wanted for its middle, and its length with its gap. Blocks that overlap merge
+    and move to the mean of what their members want; their order is kept, so leaders never cross.
+    Labels that are too many for the lane run past its high end. All in mm.
+
+    >>> spread([10.0, 11.0, 40.0], [6.0, 6.0, 6.0], 0.0, 50.0)
+    (7.5, 13.5, 40.0)
+    """
+    order = ranked(range(len(wanted)), lambda i: -wanted[i], tolerance=ROUNDING)
+    ends = [0.0, *accumulate(lengths[i] for i in order)]
+    blocks: list[list[float]] = []  # where the lane's first label would begin, as each member wants
+    for i, before in zip(order, ends, strict=False):
+        blocks.append([wanted[i] - lengths[i] / 2 - before])
+        while len(blocks) > 1 and fmean(blocks[-2]) >= fmean(blocks[-1]):
+            blocks[-2:] = [blocks[-2] + blocks[-1]]
+    begun = (max(low, min(fmean(b), high - ends[-1])) for b in blocks for _ in b)
+    placed = {
+        i: start + before + lengths[i] / 2
+        for i, before, start in zip(order, ends, begun, strict=False)
+    }
+    return tuple(placed[i] for i in range(len(wanted)))
+
 
 SAW = 3.8
 """Height of the figure of a saw line, paper mm."""
@@ -67,10 +97,35 @@ def draw_lanes(picture: LyingPicture) -> float:
             _hand_lane(picture, each, starts.get(hand, []))
     other = "left" if hand == "right" else "right"
     for side in (*(("lower", hand) if picture.plain else ()), "upper", other):
-        picture.draw_rings(side, starts.get(side, []))
+        _draw_rings(picture, side, starts.get(side, []))
     for line, _ in starts.get("within", []):
         picture.ring_within(line)
     return low - 1.0
+
+
+def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
+    """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
+    level, edge, out = side in ("upper", "lower"), picture.edge_of(side), OUT[side]
+
+    def at(along: float, off: float = 0.0) -> Point:
+        return (Point(along, edge) if level else Point(edge, along)) + out * off
+
+    box = picture.box
+    wanted = [place.x if level else place.y for _, place in starts]
+    low, high = (box.left, box.right) if level else (box.bottom, box.top)
+    if level and starts:  # between the letters on either hand, also of an odd panel's corners
+        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
+        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
+    places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
+    for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
+        if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
+            picture.thin(begun, at(own))
+        picture.triangle(at(own, 0.2), -out)
+        ring = at(place, TRIANGLE + RING + 0.5)
+        if abs(place - own) > 0.3:
+            picture.thin(at(own, 0.2 + TRIANGLE), ring)
+        picture.ring(ring, saw.number)
 
 
 def _foot_lane(

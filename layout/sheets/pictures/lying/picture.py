@@ -6,13 +6,11 @@ at the wood, and the ring with the line's number behind it.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from math import ceil
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
-from ....drawing.kit.lanes import spread
 from ....drawing.kit.picture import Stage
 from ....drawing.scene import Anchor, Area, Stroke, Text, line, text_box
 from ....geometry import Bounds, Path, Point, circle
@@ -115,30 +113,6 @@ class LyingPicture(Stage):
         """Return where a side of the panel's box lies, paper mm."""
         box = self.box
         return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
-
-    def draw_rings(self, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
-        """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
-        level, edge, out = side in ("upper", "lower"), self.edge_of(side), OUT[side]
-
-        def at(along: float, off: float = 0.0) -> Point:
-            return (Point(along, edge) if level else Point(edge, along)) + out * off
-
-        box = self.box
-        wanted = [place.x if level else place.y for _, place in starts]
-        low, high = (box.left, box.right) if level else (box.bottom, box.top)
-        if level and starts:  # between the letters on either hand, also of an odd panel's corners
-            beside = [b for b in self.corners if b.bottom - LANE < edge < b.top + LANE]
-            low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
-            high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
-        places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
-        for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
-            if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
-                self.thin(begun, at(own))
-            self.triangle(at(own, 0.2), -out)
-            ring = at(place, TRIANGLE + RING + 0.5)
-            if abs(place - own) > 0.3:
-                self.thin(at(own, 0.2 + TRIANGLE), ring)
-            self.ring(ring, saw.number)
 
     def draw_tape(self, each: Round, side: str, edge: float) -> None:
         """Draw a tape with its hook at the first point of the datum, ticked by its own unit."""
