@@ -88,8 +88,7 @@ def traces(item: Stroke | Area | Mark, layer: Layer) -> Iterator[Trace]:
                 yield Trace((item.boundary, *item.holes), stroked=item.edged, filled=solid)
 
 
-_CHORD = 0.02
-"""Hatch lines may end this far from a curved edge, mm: less than any line is wide."""
+_CHORD = 0.02  # hatch lines may end this far from a curved edge, mm: less than any line is wide
 
 _SLOPES: dict[Hatching, tuple[float, ...]] = {
     "none": (),

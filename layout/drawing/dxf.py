@@ -36,8 +36,7 @@ _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010
 
 _BLACK = "#000000"
 
-_CROSS = 2
-"""$PDMODE: a point shows as a cross."""
+_CROSS = 2  # $PDMODE: a point shows as a cross
 
 
 def to_dxf(scene: Scene, release: Release = "R2010") -> str:

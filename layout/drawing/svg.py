@@ -145,8 +145,7 @@ def _number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-LONGER, ROUND = 140.0, 3.0
-"""mm on paper: the longer side of what is shown, and white round it."""
+LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:

@@ -18,17 +18,13 @@ from ..words.leg_concerns import CAUTION, Choice, choices, held_words
 from ..words.say import outline_words
 from .pictures.ground import draw_centrelines
 
-WIDE = 420.0
-"""Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""
+WIDE = 420.0  # width of the sheet, mm: A3, landscape; it grows downwards with the number of choices
 
 BORDER, GAP, COLUMNS = 10.0, 8.0, 3
 HEAD, FOOT = 20.0, 26.0
 
-_SEAT = 5.0
-"""How far outside the edge a place to sit is drawn, paper mm."""
-
-_LINE = 4.4
-"""From one line of figures to the next, paper mm."""
+_SEAT = 5.0  # how far outside the edge a place to sit is drawn, paper mm
+_LINE = 4.4  # from one line of figures to the next, paper mm
 
 
 def comparison_scene(job: Job, found: Comparison) -> Scene:

@@ -29,20 +29,14 @@ SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
 between them; nobody measures on this drawing."""
 
-BORDER = 10.0
-"""White round the drawing, paper mm: what home printers leave."""
-
-AROUND_PANEL = 22.0
-"""Kept round the panel for labels and measures, paper mm."""
+BORDER = 10.0  # white round the drawing, paper mm: what home printers leave
+AROUND_PANEL = 22.0  # kept round the panel for labels and measures, paper mm
 
 TITLE_WIDTH, _TITLE_HEIGHT = 150.0, 46.0
 """Of the title block at most, paper mm; the legend has the rest of the foot."""
 
-_COLUMN = 58.0
-"""Width of a column of the legend at least, paper mm: the longest title with its sample."""
-
-_MOST_LAYERS = 20
-"""Layers that a plan draws, at most."""
+_COLUMN = 58.0  # least width of a column of the legend, paper mm: its longest title
+_MOST_LAYERS = 20  # layers that a plan draws, at most
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,8 +104,7 @@ def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
     return DrawingFrame(paper.sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
 
 
-_CORNER_LETTERS = 5.0
-"""Height of the corner letters, paper mm."""
+_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
 
 
 def draw_panel(plan: Plan, stage: Stage) -> None:
@@ -146,8 +139,7 @@ def name_panel(plan: Plan, stage: Stage) -> None:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
 
 
-_PAST = 4.0
-"""How far saw lines, guides and centrelines are drawn past their ends, paper mm."""
+_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
 
 
 def draw_top(plan: Plan, stage: Stage) -> None:

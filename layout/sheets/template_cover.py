@@ -95,8 +95,7 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     flow.check(paper.FACE_MARK[content.mirrored])
 
 
-_NAMES = 3.5
-"""Height of a sheet's name, mm."""
+_NAMES = 3.5  # height of a sheet's name, mm
 
 _IN_CELL = ((0.5, 0.5), (0.25, 0.75), (0.75, 0.75), (0.25, 0.25), (0.75, 0.25), (0.5, 0.75),
             (0.5, 0.25))  # fmt: skip

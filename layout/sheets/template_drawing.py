@@ -32,11 +32,8 @@ from ..template.tiles import CornerCross
 from ..units import MM_PER_INCH, Tape
 from ..words.paper import PARE, SIGNS, side_words
 
-_BAR_TICK = 4.0
-"""Height of a check bar's end ticks, mm; the others are shorter."""
-
-FACE_MARK = (9.0, 12.0)
-"""Width and height of the face mark, mm."""
+_BAR_TICK = 4.0  # height of a check bar's end ticks, mm; the others are shorter
+FACE_MARK = (9.0, 12.0)  # width and height of the face mark, mm
 
 
 def centrelines(box: Bounds) -> tuple[Path, Path]:
@@ -136,14 +133,9 @@ def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
     return line(foot, top), line(top, tip, top - Point(0, 5)), line(foot - half, foot + half)
 
 
-_ARM = 2.5
-"""Of a sign in a legend, mm."""
-
-_BESIDE, _BETWEEN = 2.0, 7.0
-"""From a sign to its words, and from them to the next sign, mm."""
-
-ROW = 7.0
-"""Height of a legend's row, mm."""
+_ARM = 2.5  # of a sign in a legend, mm
+_BESIDE, _BETWEEN = 2.0, 7.0  # from a sign to its words, and from them to the next sign, mm
+ROW = 7.0  # height of a legend's row, mm
 
 
 def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
@@ -170,13 +162,11 @@ def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[
         start += Point(wide, 0.0)
 
 
-_ROUND = 30.0
-"""Room round the top for check bars and lettering, mm."""
+_ROUND = 30.0  # room round the top for check bars and lettering, mm
 
 KEPT_WORDS = "kept edge: lay it on the panel's edge"
 
-_PAST = 12.0
-"""How far the centrelines reach past the outline, mm."""
+_PAST = 12.0  # how far the centrelines reach past the outline, mm
 
 
 def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:

@@ -35,29 +35,17 @@ from ..template.tiles import Tile, TilePlan
 from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_words, side_words
 from .template_drawing import FACE_MARK, CheckBar, Shown, face_mark, names_of
 
-_NUMBER = 7.0
-"""Height of the sheet's name, mm."""
+_NUMBER = 7.0  # height of the sheet's name, mm
 
 _ARM, _RING = 3.0, 4.0
 """Arm of a register mark, and the ring round it, both halves of which show across a seam, mm."""
 
-_BESIDE_MARK = 5.0
-"""How far a register mark's number stands from its middle, mm: just clear of its arms."""
-
-_CORNER_ARM = 4.0
-"""Length of a corner cross's arms, mm: they stand out from the register marks."""
-
-_NAME_HEIGHTS = (3.5, 2.5)
-"""Heights of a mark's name, mm: the second where there is no room for the first."""
-
-_HEADING = 62.0
-"""Width to which a heading's longest words are wrapped, mm."""
-
-_ROW = 1.75
-"""Distance of a heading's rows by the height of their letters."""
-
-_CROSSED = 40
-"""Points of drawn lines, 1.5 mm apart, that a bar may cross: a few lines across, none along."""
+_BESIDE_MARK = 5.0  # from a register mark's middle to its number, mm: just clear of its arms
+_CORNER_ARM = 4.0  # length of a corner cross's arms, mm: they stand out from the register marks
+_NAME_HEIGHTS = (3.5, 2.5)  # of a mark's name, mm: the second where the first has no room
+_HEADING = 62.0  # width to which a heading's longest words are wrapped, mm
+_ROW = 1.75  # distance of a heading's rows by the height of their letters
+_CROSSED = 40  # points of drawn lines, 1.5 mm apart, that a bar may cross: few lines, none along
 
 
 def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
@@ -215,8 +203,7 @@ _LETTERS = 2.5
 _SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
 """Where along a seam its words may stand, from the middle outwards."""
 
-_LEAST_FLIP = 40.0
-"""On less of a flip line than this its words find no room, mm."""
+_LEAST_FLIP = 40.0  # on less of a flip line than this its words find no room, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -286,5 +273,4 @@ def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[Item
     return spots.best(offers) or ()
 
 
-_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))
-"""Corners of the sign: along the line, and off it, mm."""
+_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))  # corners of a sign: along the line, off it, mm

@@ -22,8 +22,7 @@ from ..words.paper import calibration_words
 from ..words.ways import Answer
 from .template_drawing import CheckBar, template_drawing
 
-_ROUND = 25.0
-"""White round the drawing of an arc, mm."""
+_ROUND = 25.0  # white round the drawing of an arc, mm
 
 
 def answer_scene(answer: Answer, tape: Tape) -> Scene:
@@ -65,8 +64,7 @@ def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
     return Scene(told, extent.grown(_ROUND), groups)
 
 
-_INSET = 12.0
-"""How far diagonals are drawn from their corners, and words stand off the bars, mm."""
+_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
 
 
 def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
@@ -111,14 +109,9 @@ _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
 _SET, _SKETCH = 119.0, 64.0
 """What the sketch and the paragraphs take, and of that the sketch with its blanks, mm."""
 
-_BLANK = 24.0
-"""Length of a blank in the sketch, mm."""
-
-_COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)
-"""Widths of the columns of the table of defects, as shares."""
-
-_WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)
-"""How a live edge wanders in the sketch, mm."""
+_BLANK = 24.0  # length of a blank in the sketch, mm
+_COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)  # widths of columns of defects, as shares
+_WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)  # how a live edge wanders, mm
 
 
 def measure_page(shape: Shape, paper: Paper) -> Scene:

@@ -17,11 +17,8 @@ from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
 from .paper import A3, A4, LETTER, TABLOID, Margins, Paper, Sheet
 
-MOST = 0.03
-"""More than this is no printer's error but a page that was fitted to the wrong paper."""
-
-READING = 0.25
-"""A bar is read to about a quarter of a millimetre; a difference below that is none."""
+MOST = 0.03  # more than this is no printer's error but a page that was fitted to the wrong paper
+READING = 0.25  # a bar is read to about a quarter of a millimetre; a difference below that is none
 
 
 class CalibrationError(LayoutError):
@@ -70,17 +67,10 @@ def longest_bar(room: float, tape: Tape) -> float:
     return tape.step * math.floor(room / tape.step + 1e-9)
 
 
-TRUE = Correction()
-"""A printer that is right."""
-
-_USUAL = (A4, LETTER, A3, TABLOID)
-"""The sheets that a page is fitted to by mistake."""
-
-_TELLING = (0.75, 1.1)
-"""A page that is shrunk or enlarged by more than this is seen without a rule."""
-
-_USUAL_MARGIN = 4.23
-"""A sixth of an inch, the margin that many drivers fit a page into, mm."""
+TRUE = Correction()  # a printer that is right
+_USUAL = (A4, LETTER, A3, TABLOID)  # the sheets that a page is fitted to by mistake
+_TELLING = (0.75, 1.1)  # a page that is shrunk or enlarged by more than this is seen without a rule
+_USUAL_MARGIN = 4.23  # a sixth of an inch, the margin that many drivers fit a page into, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -117,8 +107,7 @@ def _fit(page: Paper, sheet: Paper, margin: float = 0.0) -> float:
     return min((sheet.width - 2 * margin) / page.width, (sheet.length - 2 * margin) / page.length)
 
 
-SCHEMA = 1
-"""Version of the text that a profile is kept as."""
+SCHEMA = 1  # version of the text that a profile is kept as
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,8 +172,7 @@ class PrinterProfile:
             ) from error
 
 
-_BAR_ROOM = 4.0
-"""Ticks and ink beside a calibration bar, mm."""
+_BAR_ROOM = 4.0  # ticks and ink beside a calibration bar, mm
 
 _LENGTHS_MM: tuple[float, ...] = (
     *range(50, 160, 10), *range(160, 320, 20), 320, *range(350, 850, 50), 900, 1000,
@@ -199,8 +187,7 @@ than the program is told can never pass for this one.
 """
 
 
-_DIGITS = 4
-"""Decimals of a millimetre that a profile keeps."""
+_DIGITS = 4  # decimals of a millimetre that a profile keeps
 
 
 @dataclass(frozen=True, slots=True)

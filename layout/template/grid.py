@@ -13,8 +13,7 @@ from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
-LEAST_OVERLAP = 8.0
-"""A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
+LEAST_OVERLAP = 8.0  # half of it holds a register mark of 3 mm each way and the ink
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,11 +72,8 @@ def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     return tuple(found)
 
 
-_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)
-"""Where on a seam, from either end, a register mark may lie: far apart, clear of the corners."""
-
-_CLEAR = 6.0
-"""What a register mark wants clear of any drawn line, mm."""
+_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)  # of a seam, where register marks may lie
+_CLEAR = 6.0  # what a register mark wants clear of any drawn line, mm
 
 
 def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark, ...]:

@@ -25,20 +25,13 @@ from .wish import TemplateWish
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
 
-BEYOND = 3.0
-"""What is shown past a line that the paper is flipped on, mm."""
-
-TAIL = 40.0
-"""How much of a straight is shown before a curve, so that the paper can be laid along it, mm."""
-
-FEW_CURVES = 0.25
-"""Where no more than this share of what is cut is curved, a straightedge draws most of a top (our
-choice)."""
+BEYOND = 3.0  # what is shown past a line that the paper is flipped on, mm
+TAIL = 40.0  # of a straight, shown before a curve so that the paper can be laid along it, mm
+FEW_CURVES = 0.25  # share of curves up to which a straightedge draws most of a top (our choice)
 
 _FAR = 1e5
 
-_BESIDE = 20.0
-"""Most that another outline's curve stands off the finish line's, mm."""
+_BESIDE = 20.0  # most that another outline's curve stands off the finish line's, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -234,8 +227,7 @@ def _tail(line: Segment) -> float:
     return min(0.5, TAIL / line.length)
 
 
-AUTO = "auto"
-"""The name under which the least paper is chosen."""
+AUTO = "auto"  # the name under which the least paper is chosen
 
 _CHOSEN_FROM = ("whole", "half", "quarter", "none")
 """Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.

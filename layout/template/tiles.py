@@ -16,12 +16,8 @@ from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet
 
-INK = 0.5
-"""Lines are cut this far inside the margins, mm, so that half their width stays printable."""
-
-
-Place = tuple[int, int]
-"""A row and a column of a grid."""
+INK = 0.5  # lines are cut this far inside the margins, mm, so that half their width stays printable
+Place = tuple[int, int]  # a row and a column of a grid
 
 Places = frozenset[Place]
 
@@ -177,8 +173,7 @@ _CORNERS = ("I", "II", "III", "IV")
 """Names of corner crosses: letters are those of the panel and its marks, figures those of sheets.
 """
 
-INSET = 6.0
-"""How far a corner cross stands inside its window, mm: a 4 mm arm and clear paper beyond."""
+INSET = 6.0  # of a corner cross in its window, mm: a 4 mm arm and clear paper beyond
 
 
 def field_of(sheet: Sheet, correction: Correction = TRUE) -> Bounds:

@@ -25,23 +25,12 @@ from .paper import PaperError, Sheet
 from .tiles import Place, Places, TilePlan, beside, field_of
 from .wish import TemplateWish
 
-_SPACING = 2.0
-"""Distance between the points that stand for a line, mm."""
-
-_SHIFTS = 9
-"""Places tried between the two ends of the play that a grid has."""
-
-_SETTLED = 8
-"""How many promising shifts are settled exactly."""
-
-_NEAR_SEAM = 8.0
-"""A line along a seam nearer than this is awkward to join, mm."""
-
-_ROLL_SPARE = 40.0
-"""What a piece of roll is longer than its drawing, for a check bar at the end, mm."""
-
-_SHORTEST_PIECE = 200.0
-"""A piece of roll shorter than this curls, and holds no check bar worth reading, mm."""
+_SPACING = 2.0  # distance between the points that stand for a line, mm
+_SHIFTS = 9  # places tried between the two ends of the play that a grid has
+_SETTLED = 8  # how many promising shifts are settled exactly
+_NEAR_SEAM = 8.0  # a line along a seam nearer than this is awkward to join, mm
+_ROLL_SPARE = 40.0  # by which a piece of roll is longer than its drawing, for a check bar, mm
+_SHORTEST_PIECE = 200.0  # shorter ones curl and hold no check bar worth reading, mm
 
 
 @dataclass(frozen=True, slots=True)

@@ -106,8 +106,7 @@ _HEED = {
 }
 """What is heeded at each cut."""
 
-MOST = 5
-"""Cautions that a page can hold and a maker can heed at once (our choice)."""
+MOST = 5  # cautions that a page can hold and a maker can heed at once (our choice)
 
 
 @dataclass(frozen=True, slots=True)

@@ -30,8 +30,7 @@ from ..units import Tape
 from . import edge, panel
 from .say import Passage, Say, capital, listed, passage
 
-SHOWS = 0.8
-"""An oval template that is out by more than this would be seen, mm (our choice)."""
+SHOWS = 0.8  # an oval template that is out by more than this would be seen, mm (our choice)
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "

@@ -23,8 +23,7 @@ from .panel import made_of
 from .saw_lines import Lying
 from .say import bare_size, listed, unit_words
 
-CHECKS = 5
-"""Distances that are told on the first page."""
+CHECKS = 5  # distances that are told on the first page
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,15 +165,9 @@ def foot_words(tape: Tape) -> str:
     )
 
 
-FEW, MOST = 8, 14
-"""So many defects are all lettered; so many letters a page can hold."""
-
-NEAR = 50.0
-"""Of more, those are that lie so near to the finished edge, mm, and those that no blade may
-cross (our choice)."""
-
-LONGEST = 24
-"""Signs of a name in the key; longer ones are cut at a word."""
+FEW, MOST = 8, 14  # so many defects are all lettered; so many letters a page holds
+NEAR = 50.0  # of more, those so near to the finished edge, mm, and those that stop a blade
+LONGEST = 24  # signs of a name in the key; longer ones are cut at a word
 
 
 def letters_of(plan: Plan) -> dict[str, str]:

@@ -28,8 +28,7 @@ from .saw_lines import (
 )
 from .say import Cell, Say, listed
 
-TWO_TAPES = 5.0
-"""A mark is told by two tapes where they hold it within this, mm (our choice)."""
+TWO_TAPES = 5.0  # a mark is told by two tapes where they hold it within this, mm (our choice)
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,19 +6,16 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.alike import at_least
-from ..marking.mark import Check, Mark, OffWood, Proves, Ties
+from ..marking.mark import Check, Mark, OffWood, Proves
 from ..marking.marks import MarkSet
 from ..marking.panel_check import Clearance, PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
 from .say import Passage, Say, listed, passage, table, unit_words
 
-_NEARLY_SQUARE = math.radians(70)
-"""Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
-than it is, at most (1 / sin 70° = 1.06)."""
-
-_SLANTING = math.radians(45)
-"""Tapes that cross at less than this make half as much again of a slip (1 / sin 45° = 1.41)."""
+_NEARLY_SQUARE, _SLANTING = math.radians(70), math.radians(45)
+"""Tapes that cross at 70° or more show a slip at most a fifteenth larger than it is, near a right
+angle (1 / sin 70° = 1.06); at less than 45° they make half as much again of it."""
 
 _PROVES = {
     Proves.PANEL: "the panel is as it was measured",
@@ -69,7 +66,11 @@ def beyond_words(off: OffWood, tape: Tape) -> str:
 def ties_words(held: MarkSet, say: Say) -> Passage | None:
     """Return the tapes that prove marks, or find them where no square will do; None without any."""
     tape = say.tape
-    tied = [(mark, mark.ties, _crossing(mark.ties)) for mark in held.tied if mark.ties is not None]
+    tied = [
+        (mark, mark.ties, min(mark.ties.crossing, math.pi - mark.ties.crossing))
+        for mark in held.tied
+        if mark.ties is not None
+    ]
     if not tied:
         return None
     slanting = [mark.label for mark, _, angle in tied if not at_least(angle, _SLANTING)]
@@ -96,10 +97,6 @@ def ties_words(held: MarkSet, say: Say) -> Passage | None:
         and f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.",
         tables=[proved],
     )
-
-
-def _crossing(ties: Ties) -> float:
-    return min(ties.crossing, math.pi - ties.crossing)
 
 
 def checks_words(held: MarkSet, say: Say) -> Passage:

@@ -15,11 +15,8 @@ from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, 
 from ..work.materials import Line, Materials
 from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
 
-ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
-"""Of the United States."""
-
-SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
-"""What 1 m² a litre comes to in square feet a quart."""
+ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32  # of the United States
+SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2  # for 1 m² a litre
 
 
 _NAMES = {
@@ -38,8 +35,7 @@ _COUNTED = {
     "plates": "on each of",
 }
 
-Lines = tuple[Line, ...]
-"""A row: one material, or all grits of abrasive."""
+Lines = tuple[Line, ...]  # a row: one material, or all grits of abrasive
 
 
 def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Passage:

@@ -68,8 +68,7 @@ LEGS = {
 }
 """What fixing the legs is called."""
 
-_ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
-"""What is told in one row with what follows it."""
+_ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}  # are one row with what follows
 
 _SIDES = (Deed.UNDERSIDE, Deed.COAT)
 

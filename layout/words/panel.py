@@ -12,8 +12,7 @@ from ..panel.materials import lifters
 from ..units import Tape
 from .say import Passage, Say, capital, counted, listed, passage, people, table
 
-TWIST = 3.0
-"""What winding sticks may show at the ends of a panel, mm (common practice)."""
+TWIST = 3.0  # what winding sticks may show at the ends of a panel, mm (common practice)
 
 SPOILS = {
     Spoils.SHOWING: "in the show face: outside the top",
@@ -175,8 +174,7 @@ UNKNOWN_FRAME = passage(
     "The widths of stiles and rails are not known: find the joints and keep cuts off them.",
 )
 
-_ALIKE = 0.005
-"""A rectangle that is proved the largest within this share is called so."""
+_ALIKE = 0.005  # a rectangle that is proved the largest within this share is called so
 
 
 def offcuts_words(plan: OffcutPlan, tape: Tape) -> Passage:

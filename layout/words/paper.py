@@ -41,8 +41,7 @@ KEPT = "Where it says kept edge the line lies on the panel's own edge: nothing i
 FLIP = "flip the paper on this line"
 TRIM_HERE = "trim here, lay it on sheet {}"
 LIES_HERE = "sheet {} lies on this strip"
-PARE = "bit stays {out:small} out: pare by hand"
-"""Beside a hollow corner."""
+PARE = "bit stays {out:small} out: pare by hand"  # beside a hollow corner
 
 
 def sheets_words(count: int) -> str:

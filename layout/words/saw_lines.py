@@ -19,18 +19,14 @@ from ..plan.plan import Plan
 from ..units import Tape
 from .say import Cell, Say
 
-BESIDE, BEYOND = "▼", "◄"
-"""Stand before a figure that counts to the far side of the datum, and back past its start."""
-
-_SKEW = math.tan(math.radians(20))
-"""A line that leans more than this runs neither along nor across."""
+BESIDE, BEYOND = "▼", "◄"  # before a figure beyond the datum, or back past its start
+_SKEW = math.tan(math.radians(20))  # a line that leans more than this runs neither along nor across
 
 _SLIGHT = 0.02
 """A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
 that is a fiftieth of a division at most."""
 
-_TOLD_FROM = 4.0
-"""A falling piece is told by its mass from here, kg (our choice)."""
+_TOLD_FROM = 4.0  # a falling piece is told by its mass from here, kg (our choice)
 
 _UPRIGHT = 1.15
 """A panel that reaches farther from its datum than this, by what it reaches along it, is turned a

@@ -22,8 +22,7 @@ from .say import Passage, Say, Table, listed, passage, sentence, table, unit_wor
 Named = Callable[[Pivot], str]
 """How a pivot is called: the label of the mark that it stands in, or its own name."""
 
-PRICKED_EVERY = 20.0
-"""How far apart a printed line is pricked through, mm (our choice)."""
+PRICKED_EVERY = 20.0  # how far apart a printed line is pricked through, mm (our choice)
 
 _ALL_ROUND = "Join: the corners as marked, one after the other, with a straightedge."
 _SOME_STRAIGHTS = (
@@ -86,8 +85,7 @@ _POINTS: dict[type, str] = {
     "have.\n"
     "Prick: through the line every {pricked:measure}, closer where it bends; join with a lath.",
 }
-"""What is done with the figures of a way, by their kind, each in a line; they are set in the
-method's place."""
+"""What is done with the figures of a way, by their kind, each in a line."""
 
 _SWUNG = {
     HandTool.STRING: "Swing: string from the centre to the pencil {radius:figure}, {about}.",
@@ -122,19 +120,15 @@ def _more(method: Method, tape: Tape, named: Named) -> dict[str, Any]:
             half, slip = loop.nail_spacing / 2, MM_PER_INCH / 8 if tape.imperial else 3.0
             slipped, drawn = loop.slipped(slip), loop.drawn
             more = {"half": half, "to_side": math.hypot(half, drawn.width / 2), "slip": slip}
-            more["longer"], more["wider"] = (
-                slipped.length - drawn.length,
-                slipped.width - drawn.width,
-            )
+            more["longer"] = slipped.length - drawn.length
+            more["wider"] = slipped.width - drawn.width
         case EightCentreOval(middle_centre=at):
             more = {"along": abs(at.x), "across": abs(at.y)}
         case Swing():
             more = {"about": about_words(method, named)}
         case LargeArc() as arc:
-            more = {
-                "below": abs(arc.centre_below),
-                "way": "away from" if arc.is_flat else "towards",
-            }
+            way = "away from" if arc.is_flat else "towards"
+            more = {"below": abs(arc.centre_below), "way": way}
         case SprungLath() as lath:
             nails = (tape.fill("{out:figure} out {up:figure} up", each) for each in lath.ordinates)
             more = {"at": ", ".join(nails)}
@@ -201,10 +195,10 @@ def drawn_words(
     lipping: float,
     turned_over: bool = False,
 ) -> Passage:
-    """Return how the curves of a top are drawn from the marks `held`, the core of a lipping too.
+    """Return how the curves of a top are drawn from the marks, the core of a `lipping`, mm, too.
 
-    The methods are of one name, several where a top has several radii; `lipping` is its thickness,
-    mm, or 0; `turned_over` the router is swung about the same centres on both faces.
+    The methods are of one name, several where a top has several radii; `turned_over` the router is
+    swung about the same centres on both faces.
     """
     tape, best = say.tape, methods[0]
     points = [point for method in methods for point in points_of(method, tape, named)]
@@ -270,8 +264,7 @@ def others_words(methods: Sequence[Method], tape: Tape) -> Passage:
     return passage("Other ways to draw it", "In place of the step above.", tables=[ways])
 
 
-Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division
-"""What `mark` can answer."""
+Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division  # what `mark` answers
 
 
 def answer_lines(answer: Answer, tape: Tape) -> Iterator[str]:

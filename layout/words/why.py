@@ -23,8 +23,7 @@ from .say import Passage, exact_words, listed, outline_words, passage, ranged, t
 if TYPE_CHECKING:
     from ..plan.plan import Plan
 
-Place = Callable[[Point], str]
-"""Tells where a point of the panel lies."""
+Place = Callable[[Point], str]  # tells where a point of the panel lies
 
 BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
 """What a top is that the goal prefers."""
@@ -36,11 +35,8 @@ _LESS = {
     Goal.NEAREST: "farther off",
 }
 
-_AS_GOOD = 0.0005
-"""A share below which two tops are equally good."""
-
-_LEAST_TURN = 0.05
-"""Degrees below which nobody sees a turn."""
+_AS_GOOD = 0.0005  # a share below which two tops are equally good
+_LEAST_TURN = 0.05  # degrees below which nobody sees a turn
 
 _LIES = {
     Lies.INSIDE: "if it is mended, wholly inside the top",

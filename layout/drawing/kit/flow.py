@@ -20,8 +20,7 @@ from ..scene import (
     wrapped,
 )
 
-LETTERS = 2.5
-"""Height of a capital in running words, mm: about 10 point."""
+LETTERS = 2.5  # height of a capital in running words, mm: about 10 point
 
 _LEADING = 1.75
 _BOX = 3.2
@@ -113,11 +112,8 @@ class Flow:
         return tuple(Scene(title, self.frame, grouped(page)) for title, page in pages)
 
 
-SAMPLE = 14.0
-"""Length of a sample line, paper mm."""
-
-ROW = 5.4
-"""Height of a row, paper mm."""
+SAMPLE = 14.0  # length of a sample line, paper mm
+ROW = 5.4  # height of a row, paper mm
 
 
 def legend(used: Iterable[Layer], room: Bounds, lettering: Layer, columns: int) -> list[Group]:

@@ -28,17 +28,10 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 )  # fmt: skip
 """Ways a label may stand from its point, in degrees, and the end that it is then held by."""
 
-_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)
-"""How much farther it may stand off, paper mm, tried in this order."""
-
-ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-"""Where along a line its words may stand, from its middle outwards."""
-
-_LED = 2.0
-"""Farther than this off the nearest place a leader is drawn, paper mm."""
-
-_APART = 0.2
-"""Kept free round the letters of a label, paper mm."""
+_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)  # mm it may stand off, in turn
+ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of a line, where words may stand, from its middle
+_LED = 2.0  # farther than this off the nearest place a leader is drawn, paper mm
+_APART = 0.2  # kept free round the letters of a label, paper mm
 
 _WORSE = 1000.0
 """Words and rings are worse covered than a line that is drawn; leaving the room is worse still."""

@@ -51,8 +51,7 @@ class DrawingFrame:
         return Point(-turned.x, turned.y) if self.mirrored else turned
 
 
-_FINE = 0.02
-"""So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
+_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
 
 
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
@@ -70,20 +69,11 @@ STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
 """Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
 drawn has in it at most."""
 
-AROUND_STEP = 11.0
-"""Kept round that, paper mm: a row of measures."""
-
-LETTERS = 2.8
-"""Height of words and figures, paper mm."""
-
-_ROWS = (4.5, 8.5, 12.5, 2.5)
-"""How far outside something its measures are drawn, paper mm, tried in this order."""
-
-_HEAD = 2.2
-"""Length of an arrow's head, paper mm."""
-
-_WHITE = 1.0
-"""Kept under the lowest thing of a drawing, paper mm."""
+AROUND_STEP = 11.0  # kept round that, paper mm: a row of measures
+LETTERS = 2.8  # height of words and figures, paper mm
+_ROWS = (4.5, 8.5, 12.5, 2.5)  # how far outside a thing its measures stand, paper mm, in turn
+_HEAD = 2.2  # length of an arrow's head, paper mm
+_WHITE = 1.0  # kept under the lowest thing of a drawing, paper mm
 
 _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
 """Where along a line its figure may stand, tried in this order."""

@@ -18,20 +18,11 @@ from ...words.say import Cell
 from ..pictures.legs import quarters_scene
 from ..pictures.lying.scene import lying_scene
 
-_LEAST, _MOST = 54.0, 112.0
-"""Height of the drawing, mm."""
-
-_SAWS = 10
-"""From this line on the table goes on behind the page."""
-
-_MANY = 4
-"""More marks than these stand in lines, each by its two figures."""
-
-_CAP = 25.4 / 72 * CAP_HEIGHT
-"""Height of a capital, mm, by its size in points."""
-
-_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
-"""Stands for the drawing until it is known what room the rest of the page leaves."""
+_LEAST, _MOST = 54.0, 112.0  # height of the drawing, mm
+_SAWS = 10  # from this line on the table goes on behind the page
+_MANY = 4  # more marks than these stand in lines, each by its two figures
+_CAP = 25.4 / 72 * CAP_HEIGHT  # height of a capital, mm, by its size in points
+_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())  # until the room of the drawing is known
 
 
 @dataclass(frozen=True, slots=True)

@@ -26,8 +26,7 @@ from ...plan.plan import Plan
 from ...words.edge import arris_label
 from .ground import Wood, draw_centrelines
 
-_AWAY = 3.5
-"""How far outside the line the router's way is drawn, paper mm."""
+_AWAY = 3.5  # how far outside the line the router's way is drawn, paper mm
 
 _SHARES = [float(share) for share in np.linspace(0.15, 0.85, 24)]
 """Where the points of an arrow lie on the way that it shows."""
@@ -151,8 +150,7 @@ def _along(ring: Points, point: Point) -> float:
     return float(lengths[:k].sum() + shares[k] * lengths[k])
 
 
-_WIDE = 1.6
-"""How much of the wood a section shows, by its thickness."""
+_WIDE = 1.6  # how much of the wood a section shows, by its thickness
 
 _DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
 
@@ -223,8 +221,7 @@ def _edge_of(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     return Path((*sharp, eased, *inner.segments))
 
 
-_TILT = math.radians(40)
-"""How a rod or a string is drawn: away from both axes, so that it is seen."""
+_TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes, so that it is seen
 
 
 def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:

@@ -21,8 +21,7 @@ from ...plan.plan import Plan
 from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 
-_LETTER = 3.5
-"""Height of corner letters, paper mm."""
+_LETTER = 3.5  # height of corner letters, paper mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,8 +103,7 @@ class Wood:
                 stage.label(layers.DIMENSIONS, edge + way * (1.2 * scale), words, towards=way)
 
 
-_PAST_WOOD = 3.0
-"""How far saw lines are drawn past the wood, paper mm."""
+_PAST_WOOD = 3.0  # how far saw lines are drawn past the wood, paper mm
 
 
 def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
@@ -201,11 +199,8 @@ def draw_centrelines(
         stage.line(layer, lies(-end), lies(end))
 
 
-BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0
-"""Of a drawing behind the work, and of what it shows, paper mm."""
-
-_DOT = 1.1
-"""Radius of a dot where the top touches, paper mm."""
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0  # of a drawing behind the work, and in it, paper mm
+_DOT = 1.1  # radius of a dot where the top touches, paper mm
 
 
 def contacts_scene(plan: Plan) -> Scene:
@@ -228,14 +223,9 @@ def contacts_scene(plan: Plan) -> Scene:
 
 
 _COLUMNS = 2
-_GAP = 4.0
-"""Between two small pictures, paper mm."""
-
-_WORDS, _ROW = 2.5, 4.2
-"""Height of their lettering, and from one line of it to the next, paper mm."""
-
-_TALLEST = 60.0
-"""Height that a panel has in a small picture at most, paper mm."""
+_GAP = 4.0  # between two small pictures, paper mm
+_WORDS, _ROW = 2.5, 4.2  # height of their lettering, and from one line of it to the next, paper mm
+_TALLEST = 60.0  # height that a panel has in a small picture at most, paper mm
 
 
 def others_scene(plan: Plan) -> Scene:

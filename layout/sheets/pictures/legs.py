@@ -17,8 +17,7 @@ from ...words.datum import directions_of
 from ...words.legs import in_quarters
 from .ground import draw_centrelines
 
-QUARTERS = 51.0
-"""Width of the small drawing of the first page, paper mm."""
+QUARTERS = 51.0  # width of the small drawing of the first page, paper mm
 
 
 def quarters_scene(plan: Plan) -> Scene | None:

@@ -45,17 +45,10 @@ def spread(
     return tuple(placed[i] for i in range(len(wanted)))
 
 
-SAW = 3.8
-"""Height of the figure of a saw line, paper mm."""
-
-GAP = 2.2
-"""Between two labels of a lane, paper mm."""
-
-ROW = 6.2
-"""From one row of labels to the next, paper mm."""
-
-REACH = 10.0
-"""Farther from every side, paper mm, a start is drawn where it lies."""
+SAW = 3.8  # height of the figure of a saw line, paper mm
+GAP = 2.2  # between two labels of a lane, paper mm
+ROW = 6.2  # from one row of labels to the next, paper mm
+REACH = 10.0  # farther from every side, paper mm, a start is drawn where it lies
 
 
 @dataclass(slots=True)

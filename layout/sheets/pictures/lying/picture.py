@@ -18,20 +18,11 @@ from ....plan.plan import Plan
 from ....units import MM_PER_INCH
 from ....words.saw_lines import Lying, Round, Runs, SawLine
 
-WIDTH = 190.0
-"""Of the picture, paper mm: A4 between margins of 10."""
-
-RING = 2.7
-"""Radius of the ring round the number of a saw line, paper mm."""
-
-MARK, NAME, CORNER = 3.3, 3.0, 5.0
-"""Heights of capitals: figures of marks, their names, letters of corners, paper mm."""
-
-BODY, OFF = 2.0, 1.2
-"""How wide a drawn tape is, and how far it lies off the wood, paper mm."""
-
-FREE = 9.2
-"""Kept on the sides that have no tape, paper mm."""
+WIDTH = 190.0  # of the picture, paper mm: A4 between margins of 10
+RING = 2.7  # radius of the ring round the number of a saw line, paper mm
+MARK, NAME, CORNER = 3.3, 3.0, 5.0  # heights of capitals: figures, names, letters of corners, mm
+BODY, OFF = 2.0, 1.2  # how wide a drawn tape is, and how far it lies off the wood, paper mm
+FREE = 9.2  # kept on the sides that have no tape, paper mm
 
 LANE, BEND = 8.6, 3.0
 """From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
@@ -167,8 +158,5 @@ class LyingPicture(Stage):
                 self.add(layers.LETTERING, *self.setter.set(inside, towards=way, off=1.0))
 
 
-_FACING = 0.35
-"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
-
-_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)
-"""Turns, radians, by which a ring may stand aside of what lies behind a start, tried in turn."""
+_FACING = 0.35  # cosine of 70°, the widest angle of a line with the way out of its side
+_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)  # turns, radians, of a ring aside of what lies behind a start
