@@ -103,8 +103,7 @@ def hatch_lines(
 ) -> tuple[tuple[Point, Point], ...]:
     """Return the hatch lines of an area, each by its ends, paper mm.
 
-    The lines lie at whole multiples of `spacing` from the scene's origin, so that two areas side
-    by side carry on each other's hatching.
+    They lie at whole multiples of `spacing` from the origin: areas carry on each other's hatching.
     """
     rings = [path.points(_CHORD) for path in (area.boundary, *area.holes)]
     return tuple(line for slope in _SLOPES[hatching] for line in _scanned(rings, slope, spacing))

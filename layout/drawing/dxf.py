@@ -1,7 +1,7 @@
-"""Scenes as DXF: real entities in millimetres, one layer for each meaning.
+"""Scenes as DXF: real entities in millimetres, one layer for each meaning, y up.
 
 The file is for a cutter or another drawing program, so it holds lines to follow and places to
-drill: hatching and the arms of crosses stay on paper. Coordinates are the scene's own, y up.
+drill: hatching and the arms of crosses stay on paper.
 """
 
 from __future__ import annotations
@@ -42,10 +42,8 @@ _CROSS = 2  # $PDMODE: a point shows as a cross
 def to_dxf(scene: Scene, release: Release = "R2010") -> str:
     """Return the scene as the text of a DXF file; for R12 the text is plain ASCII.
 
-    Lines and arcs become LINE, ARC and CIRCLE, or a polyline with bulges where they make one
-    boundary; elliptic arcs become ELLIPSE, and in R12, which has none, arcs within 0.0005 mm.
-    A mark becomes a POINT, with a CIRCLE where it has a diameter. What a layer already holds is not
-    drawn again. The same scene gives the same text.
+    A boundary of lines and arcs is one polyline with bulges; elliptic arcs are, in R12, arcs within
+    0.0005 mm; a mark is a POINT, and a CIRCLE where it has a diameter. Nothing is drawn twice.
     """
     with _no_dates():
         document = _document(scene, release)
@@ -62,10 +60,7 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
 
 
 def _without_exponents(text: str) -> str:
-    """Return the text of a DXF file with no exponents, which not every reader takes.
-
-    Tags come in pairs of lines, a group code and its value.
-    """
+    """Return the text, pairs of a group code and its value, without exponents."""
     lines = text.split("\n")
     for i in range(1, len(lines), 2):
         if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:

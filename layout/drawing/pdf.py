@@ -1,8 +1,7 @@
 """Scenes as PDF pages at true size, one scene a page, with layers that a viewer can switch.
 
-reportlab draws; pikepdf adds the layers (optional content) and asks viewers not to scale. PDF
-counts y upwards as a scene does, in points of 1/72 inch. A printer that shrinks one way is met by
-the scene's `stretch`: positions are spread about the middle of the sheet, lettering keeps its size.
+reportlab draws; pikepdf adds the layers (optional content) and asks viewers not to scale. A scene's
+`stretch` meets a printer that shrinks: positions are spread, lettering keeps its size.
 """
 
 from __future__ import annotations
@@ -31,11 +30,7 @@ _BEZIER_TURN = math.pi / 8
 
 
 def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:
-    """Return a PDF with one page for each scene, each of its frame's size.
-
-    The same scenes give the same bytes. The file is PDF 1.7, asks for no page scaling, and holds
-    each layer as optional content named by the layer's title.
-    """
+    """Return a PDF with one page for each scene, each of its frame's size."""
     layers = list(dict.fromkeys(group.layer for scene in scenes for group in scene.groups))
     names = {layer: f"L{number}" for number, layer in enumerate(layers, 1)}
     return _finished(_drawn(scenes, title, names), title, names)

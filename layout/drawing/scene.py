@@ -1,12 +1,9 @@
 """A neutral drawing: what a sheet shows, before any file format.
 
 A scene is in paper millimetres at true size, y up. Whoever composes it has already scaled what it
-shows, so a writer only translates; a writer whose format counts y downwards turns it there.
-
-How wide words are is known here too, so that a composer can keep them apart before anything is
-written. All writers set Helvetica or a face of the same widths (Arial, Liberation Sans); PDF has it
-built in, with Symbol beside it for signs such as ′ − ≥ →. Characters that neither holds would print
-as black boxes, so `plain` spells them out.
+shows, so a writer only translates. How wide words are is known here too: all writers set Helvetica
+or a face of the same widths, PDF with Symbol beside it for signs such as ′ − ≥ →; characters that
+neither holds would print as black boxes, so `plain` spells them out.
 """
 
 from __future__ import annotations

@@ -1,7 +1,6 @@
 """Scenes as SVG at true size: millimetres, real arcs, one titled group for each meaning.
 
-SVG counts y downwards: here, and only here, y becomes the frame's top less y. svgwrite stands
-behind this file alone.
+SVG counts y downwards: here, and only here, y becomes the frame's top less y.
 """
 
 from __future__ import annotations
@@ -26,11 +25,7 @@ _FACE = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 
 
 def to_svg(scene: Scene) -> str:
-    """Return the scene as an SVG document whose width, height and viewBox are in mm.
-
-    Every group has the layer's key as its id (with a number where a layer comes again) and the
-    layer's title as its title. Hatching is drawn as lines.
-    """
+    """Return the scene as an SVG document in mm, a group for each layer with its key and title."""
     import xml.etree.ElementTree as ET
 
     import svgwrite

@@ -1,7 +1,4 @@
-"""Every file of a plan, by its name; the template as pages and as files.
-
-Face up or mirrored, never under one name.
-"""
+"""Every file of a plan, by its name; the template as pages and as files."""
 
 from __future__ import annotations
 
@@ -23,10 +20,7 @@ if TYPE_CHECKING:
 
 
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
-    """Return the content of each file that a plan is written as, by file name.
-
-    `opened`, what stands behind the work is unfolded on the bench sheet, so that it is printed.
-    """
+    """Return each file of a plan, by its name; `opened`, what stands behind it is unfolded."""
     from ..drawing.svg import to_svg
     from .bench.page import bench_sheet
     from .plan_drawing import plan_scene
@@ -44,10 +38,7 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
 def template_pages(
     content: TemplateContent, proposal: Proposal, *, with_ordinates: bool = True
 ) -> tuple[Scene, ...]:
-    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper.
-
-    No ink lies outside the printable area. What two sheets share is on both.
-    """
+    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper."""
     plan = proposal.plan
     sheets: tuple[Scene, ...] = ()
     if plan.tiles:

@@ -1,8 +1,4 @@
-"""`plan.svg`: everything on the panel, to scale, with a title and a legend.
-
-First the old panel as it lies, then the top on it: its lines, marks, cuts, legs, and what is kept
-of the rest; names come last, where they find room.
-"""
+"""`plan.svg`: everything on the panel, to scale, with a title and a legend."""
 
 from __future__ import annotations
 
@@ -10,9 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..drawing import layers
-from ..drawing.kit.flow import LETTERS, ROW, legend
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import DrawingFrame, Stage
+from ..drawing.kit.picture import ROW, TITLES, DrawingFrame, Stage, legend
 from ..drawing.scene import Group, Item, Scene, Text, fitted_height, line, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
@@ -70,12 +65,9 @@ class _Paper:
 
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
-    """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
-
-    `mirrored` it is seen from the underside, for work done face down.
-    """
+    """Return the drawing of the panel with all that is on it; `mirrored` seen from below."""
     frame, paper = plan_frame(plan, mirrored=mirrored), _Paper.of(plan)
-    stage = Stage(frame, LabelSetter(paper.room), letters=LETTERS)
+    stage = Stage(frame, LabelSetter(paper.room), letters=TITLES)
     draw_panel(plan, stage)
     draw_top(plan, stage)
     name_top(plan, stage)
@@ -87,7 +79,7 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     samples = replace(rest, top=rest.top - 6)
     foot = (
         Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper))),
-        *legend(used, samples, layers.LETTERING, columns=paper.columns),
+        *legend(used, samples, columns=paper.columns),
     )
     title = f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}"
     return Scene(title, frame.sheet, (*stage.groups, *foot))

@@ -1,8 +1,4 @@
-"""The pages of words of a printed template: its cover with the map of its sheets, and ordinates.
-
-What to check, how the sheets join, what goes where, and what runs across each; then the finish line
-in figures, for a batten and a rule.
-"""
+"""The pages of words of a printed template: its cover with the map of its sheets, and ordinates."""
 
 from __future__ import annotations
 
@@ -154,10 +150,7 @@ def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:
 
 
 def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
-    """Return the finish line's square distances from the centrelines, and every mark's.
-
-    Where both halves are alike one is given.
-    """
+    """Return the finish line's square distances from the centrelines, and every mark's."""
     tape, x, y = content.tape, content.symmetric_x, content.symmetric_y
     sheet = Sheet.upright(paper, margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")

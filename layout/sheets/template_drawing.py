@@ -120,10 +120,7 @@ class CheckBar:
 
 
 def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
-    """Return a flag on a pole, its lower left corner at `at`; mirrored, the flag flies left.
-
-    It is the one sign on a sheet that looks different from behind.
-    """
+    """Return a flag on a pole, from its lower left corner; mirrored, the flag flies left."""
     width, height = FACE_MARK
     way = -1 if mirrored else 1
     foot = at + Point(width - 1.5 if mirrored else 1.5, 0)
@@ -170,10 +167,7 @@ _PAST = 12.0  # how far the centrelines reach past the outline, mm
 
 
 def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:
-    """Return every line of a template with its layer, from the bottom to the top.
-
-    The centrelines reach a little past the box of the content.
-    """
+    """Return every line of a template with its layer, from the bottom to the top."""
     found = (
         (layers.CENTRELINE, centrelines(box.grown(_PAST))),
         (layers.LEGS, content.feet),
@@ -188,10 +182,10 @@ def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:
 def names_of(
     content: TemplateContent, cell: Bounds, setter: LabelSetter, shift: Point, *heights: float
 ) -> Iterator[Item]:
-    """Yield the names of marks, kept edges and hollow corners in a cell, as far as there is room.
+    """Yield names of marks, kept edges and hollow corners in a cell, as far as there is room.
 
-    The `shift` leads from the template to the sheet, mm; where there is no room for one of the
-    `heights` of capitals, mm, the next one is taken.
+    The `shift` leads to the sheet; each of the `heights` of capitals, mm, is for where the one
+    before has no room.
     """
     for mark in (mark for mark in content.marks if cell.holds(mark.at)):
         at, words = mark.at + shift, mark_words(mark.label)
@@ -208,12 +202,7 @@ def names_of(
 
 
 def template_drawing(content: TemplateContent) -> Scene:
-    """Return the full-size template in the top's own frame: its middle at the origin.
-
-    The marks are crosses with their hole's ring and the sign of what they are for; a short line
-    crosses the outline wherever a straight meets an arc. Two check bars, as long as the top allows,
-    prove the scale.
-    """
+    """Return the full-size template in the top's own frame; two check bars prove the scale."""
     box = content.bounds
     frame, lines = box.grown(_ROUND), lines_of(content, box)
     setter = LabelSetter(frame)

@@ -1,7 +1,4 @@
-"""One sheet of a template: first what is drawn, then what finds room beside it.
-
-Among that are its seams with the neighbours' names, and the lines to flip on.
-"""
+"""One sheet of a template: first what is drawn, then what finds room beside it."""
 
 from __future__ import annotations
 
@@ -148,7 +145,7 @@ class _Sheet:
             if upright:
                 start = Point(corner.x + off, middle.y - length / 2)
             bar = CheckBar(start, length, upright, tape)
-            shared = [bar.box.grown(1.0).shared(taken) for taken in self.spots.taken]
+            shared = [bar.box.grown(1.0).shared(Bounds(*taken)) for taken in self.spots.taken]
             covered = sum(5.0 * max(both) for both in shared if min(both) > ROUNDING)
             tried.append((self.spots.drawn_in(bar.box.grown(2.0)) + covered, bar))
             if at_most(tried[-1][0], _CROSSED):
@@ -156,10 +153,7 @@ class _Sheet:
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> list[Item]:
-        """Return the sheet's name, the face mark and what must be known, as one block.
-
-        On paper too narrow for that the side alone stands under the name.
-        """
+        """Return the sheet's name, face mark and what must be known; on narrow paper the side alone."""
         content, plan, cell = self.shown.content, self.plan, self.cell
         wide, high = FACE_MARK
         side, count = side_words(content), sheets_words(len(plan.tiles))

@@ -68,10 +68,7 @@ _INSET = 12.0  # how far diagonals are drawn from their corners, and words stand
 
 
 def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
-    """Return the sheet that is printed once and measured along both edges and both diagonals.
-
-    Words stand between the bars as far as there is room, a `command` to type in lines of its own.
-    """
+    """Return the sheet that a printer is tried by, with a `command` to type in lines of its own."""
     bars = CalibrationBars.on(paper, margins)
     box, told = bars.box, f"Calibration sheet · {paper.name}"
     room = replace(box.grown(-_INSET), top=box.top - 2 * _INSET)

@@ -1,9 +1,7 @@
 """The printer's error, by which each page is written larger or smaller, and how it is measured.
 
 A printer's scale differs across and along the way it feeds, so there is one factor for each edge
-of the paper. Across is the short edge of a sheet, along is the long edge. A page that was printed
-in one of the usual wrong ways is known by what its bars read. A printer as it was measured is kept
-as a text that a person can read.
+of the paper: across is the short edge of a sheet, along the long one.
 """
 
 from __future__ import annotations
@@ -81,6 +79,11 @@ class WrongPrint:
     """The paper that the page was fitted to; empty where it was shrunk to the printable area."""
     scale: float
     """What is left of a length."""
+
+    @property
+    def done(self) -> str:
+        """What was done to the page."""
+        return f"fitted to {self.sheet}" if self.sheet else "shrunk to the printable area"
 
 
 def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
@@ -205,8 +208,7 @@ class CalibrationBars:
     def on(cls, paper: Paper, margins: Margins) -> CalibrationBars:
         """Return the largest of round sides that the paper holds; a roll gives a square.
 
-        Its sides are whole inches on paper that is made to inches, so that only the paper and its
-        margins, and nothing that may be forgotten, tell how long they should be.
+        Whole inches on paper made to inches: only paper and margins tell how long they should be.
         """
         room = calibration_sheet(paper, margins).printable.grown(-_BAR_ROOM)
         round_ones = [n * MM_PER_INCH for n in _LENGTHS_INCH] if paper.imperial else _LENGTHS_MM
@@ -235,16 +237,14 @@ class CalibrationBars:
     def measured(self, name: str, across: float, along: float) -> PrinterProfile:
         """Return the profile of a printer on which the sides came out as `across` and `along`.
 
-        A `CalibrationError` if a side is off by more than 3 %, or both are off just as a page is
-        that was fitted to another sheet: Letter fitted to A4 shrinks by 2.7 %.
+        A `CalibrationError` if one is off by over 3 %, or both as on a page fitted elsewhere.
         """
         sides = ((self.across, across), (self.along, along))
         for wrong in wrong_prints(self.paper):
             if all(abs(read - true * wrong.scale) <= 4 * READING for true, read in sides):
-                how = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
                 raise CalibrationError(
                     f"{self.words(across)} and {self.words(along)} are what this sheet reads when "
-                    f"it was {how}: that is no printer's error; print it again at 100 %"
+                    f"it was {wrong.done}: that is no printer's error; print it again at 100 %"
                 )
         for edge, (true, read) in zip(("short", "long"), sides, strict=True):
             if not abs(read - true) <= MOST * true:

@@ -140,10 +140,7 @@ class Station:
 
 @dataclass(frozen=True, slots=True)
 class Ordinates:
-    """An outline by stations along both centrelines.
-
-    Where the outline runs steeply to one centreline, the stations along the other fix it well.
-    """
+    """An outline by stations along both centrelines: what runs steeply to one, the other fixes."""
 
     along: tuple[Station, ...]
     """Stations along the long centreline; offsets up and down."""
@@ -156,8 +153,7 @@ def ordinates(
 ) -> Ordinates:
     """Return the stations of an outline round the origin, at even steps of the maker's tape.
 
-    Where a half mirrors the other one, only the right or the upper half is given. The last station
-    before an end is the end itself.
+    Of alike halves only the right or the upper is given; the last station is the end itself.
     """
     box = outline.bounds
     step = _step(max(box.right, box.top, -box.left, -box.bottom), tape)

@@ -38,10 +38,7 @@ class Grid:
         return Bounds(left, top - self.height, left + self.width, top)
 
     def cell(self, place: Place, kept: Set[Place], less: float = 0.5) -> Bounds:
-        """Return a window up to the seams that it has with kept neighbours.
-
-        Or up to their windows: then it is `less` by 1, not by half of what they share.
-        """
+        """Return a window up to its seams with kept neighbours; `less` by 1, to their windows."""
         (row, column), w, by = place, self.window(*place), less * self.overlap
         return Bounds(
             w.left + by * ((row, column - 1) in kept),
@@ -57,10 +54,7 @@ class Grid:
 
 
 def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
-    """Return the tiles of the kept places, each with its neighbours' names.
-
-    Rows and columns count from the first that are kept.
-    """
+    """Return the tiles of the kept places, numbered from the first kept, with neighbours' names."""
     top, left = (min(place[axis] for place in kept) for axis in (0, 1))
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
     found = []
@@ -123,11 +117,7 @@ def check_overlap(overlap_width: float, field: Bounds) -> None:
 
 
 def tied_together(kept: Places, grid: Grid) -> Places:
-    """Return the places with more added until all of them join, edge to edge.
-
-    Island after island is tied to the rest by a shortest way: the fewest sheets for two islands,
-    and for more of them near it.
-    """
+    """Return the places with more added by shortest ways until all of them join, edge to edge."""
     joined = set(kept)
     while True:
         island = reached({min(joined)}, joined)

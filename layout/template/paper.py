@@ -97,11 +97,7 @@ class Margins:
 
     @property
     def turned(self) -> Margins:
-        """The margins of the sheet laid on its side.
-
-        Drivers turn a page either way, so what was top or bottom may come to lie left or right:
-        both get the larger.
-        """
+        """The margins of the sheet laid on its side, either way: both of a pair get the larger."""
         across, along = max(self.left, self.right), max(self.bottom, self.top)
         return Margins(along, along, across, across)
 

@@ -48,13 +48,10 @@ class Portion:
     @property
     def uses(self) -> int:
         """How many times the paper is laid down."""
-        return (2 if self.flip_x else 1) * (2 if self.flip_y else 1)
+        return 1 + len(self._flips)
 
     def marks(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
-        """Return the marks that lie on it and may be flipped, with the names of all they stand for.
-
-        A mark on a flip line stands for itself; others bear the names of their mirror images too.
-        """
+        """Return the marks on it that may be flipped, with the names of all they stand for."""
         shown = []
         for mark in content.marks:
             right = not self.flip_x or mark.at.x >= -SAME_PLACE
@@ -165,10 +162,7 @@ def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
 
 
 def _is_plain(path: Path, along: float) -> bool:
-    """Return whether an outline has only its long straights that far each way from the middle.
-
-    What is left out of an end is then drawn with a straightedge.
-    """
+    """Return whether an outline has only its long straights that far each way from the middle."""
     box, reach = path.bounds, along - SAME_PLACE
     left_out = clipped(path, Bounds(-reach, -_FAR, reach, _FAR))
     return all(
@@ -211,10 +205,7 @@ def _with_tails(run: Path, path: Path, bent: Set[Segment]) -> Path:
 
 
 def _bends(path: Path) -> list[tuple[Segment, bool]]:
-    """Return the segments of a path, and whether each belongs to a curve.
-
-    An outline drawn by many points is a curve to the eye, though all its segments are straight.
-    """
+    """Return segments, and whether each belongs to a curve, as all of a line of many points do."""
     held = path.segments
     before = (held[-1:] if path.is_closed else ()) + held
     sharp = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before))
@@ -272,9 +263,8 @@ def proposals(
 def proposed(content: TemplateContent, wish: TemplateWish) -> Proposal:
     """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
 
-    "auto" keeps to whole, half and quarter, which show every mark that has its mirror images; of a
-    top with few curves, whose straights a straightedge draws, those alone will do, and a top
-    without any needs no sheet. A `PaperError` if the top has no such portion.
+    "auto" keeps to portions that show every mark; of a top with few curves those alone will do. A
+    `PaperError` if the top has no such portion.
     """
     if wish.portion == AUTO:
         few = curved_share(content) <= FEW_CURVES

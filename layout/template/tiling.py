@@ -1,9 +1,8 @@
 """Choosing the tile plan with the fewest sheets.
 
-The paper is tried upright and on its side, and the grid is shifted in small steps. A shift is first
-judged by points along the lines: which cells hold any. The most promising are then settled exactly:
-lines cut to the cells, sheets dropped that show nothing their neighbours do not, and, where
-the rest would fall apart, sheets put back that tie it together.
+The paper is tried upright and on its side, and the grid is shifted in small steps, judged by points
+along the lines. The most promising are settled exactly: lines cut to the cells, sheets dropped that
+show nothing their neighbours do not, and others put back where the rest would fall apart.
 """
 
 from __future__ import annotations
@@ -58,10 +57,9 @@ class _Drawn:
 
 
 def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
-    """Return the plan that shows every line on the fewest sheets; without any there are none.
+    """Return the plan that shows every line on the fewest sheets; `tied` they hang together.
 
-    Sheets that are tied must all hang together, edge to edge. A `PaperError` if the piece of a roll
-    that the lines take leaves too little between the margins.
+    A `PaperError` if the lines take a piece of a roll that leaves too little between the margins.
     """
     paper, white, overlap, correction = wish.paper, wish.margins, wish.overlap, wish.correction
     if not paths:

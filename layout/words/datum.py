@@ -158,8 +158,8 @@ class Directions:
 def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
     """Return the names for the offsets of a top, along its length and across it.
 
-    The marks where a centreline meets its edge; on a top that has none, of all marks on it the one
-    that lies farthest that way; without any the points and corners of the panel.
+    Where its centrelines meet its edge; else the marks that lie farthest that way; else points
+    and corners of the panel.
     """
     own, datum_points = top.placement.inverse, {r.name: r.point for r in datum.references}
     datum_points |= {f"corner {c.name}": c.point for c in datum.corners}

@@ -1,7 +1,4 @@
-"""What stands against legs and the table on them, and choices of legs beside each other.
-
-A choice is one line for the terminal, one card for the sheet.
-"""
+"""What stands against legs and the table on them, and choices of legs beside each other."""
 
 from __future__ import annotations
 

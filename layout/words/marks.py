@@ -141,11 +141,7 @@ def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
 
 
 def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
-    """Return which lines are drawn when the marks are right.
-
-    The rough-cut line runs outside the line that is cut by its `allowance`, mm; a `lipping` of 0 mm
-    is none.
-    """
+    """Return which lines are drawn, the rough-cut line by its `allowance` outside, mm."""
     tape = say.tape
     return passage(
         "Lines",

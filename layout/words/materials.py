@@ -58,7 +58,11 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
     if any(line.have for line in lines):
         columns |= {"Have": amount("have"), "Buy": amount("buy")}
     if materials.cost is not None:
-        columns["Costs"] = _costs
+        columns["Costs"] = lambda row: (
+            exact_sum(sum((line.cost for line in row if line.cost is not None), Decimal(0)))
+            if all(line.cost is not None for line in row)
+            else "?"
+        )
         without = f", without {listed(materials.unpriced)}: no price is given"
         cost = sum_words(materials.cost, currency)
         cost = f" {cost} in all{without if materials.unpriced else ''}."
@@ -71,11 +75,6 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
         and "What is on the old faces is not known: write finish under [panel]",
         tables=[table(rows, columns)],
     )
-
-
-def _costs(row: Lines) -> str:
-    known = [line.cost for line in row if line.cost is not None]
-    return exact_sum(sum(known, Decimal(0))) if len(known) == len(row) else "?"
 
 
 def _name(row: Lines, tape: Tape) -> str:
@@ -219,7 +218,9 @@ _ASKED = {
 def money_words(money: Money) -> Passage:
     """Return the reckoning: one column where its hours are known, else one for each end."""
     line = f"Line, {money.currency}" if money.currency else "Line"
-    columns: dict[str, Callable[[Entry], str]] = {line: _entry}
+    columns: dict[str, Callable[[Entry], str]] = {
+        line: lambda entry: capital(_ENTRIES.get(entry, entry.value))
+    }
     columns |= {f"{case.hours:f} h": partial(_amount, case) for case in money.cases}
     floor = sum_words(money.cases[0].break_even, money.currency)
     earned = [case.earned for case in money.cases if case.earned is not None]
@@ -234,10 +235,6 @@ def money_words(money: Money) -> Passage:
         and f"Left out and often forgotten: {'; '.join(map(_ASKED.__getitem__, money.forgotten))}",
         tables=[table([line.entry for line in money.cases[0].lines], columns)],
     )
-
-
-def _entry(entry: Entry) -> str:
-    return capital(_ENTRIES.get(entry, entry.value))
 
 
 def _amount(case: Case, entry: Entry) -> str:

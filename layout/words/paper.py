@@ -102,8 +102,7 @@ def hollow_words(content: TemplateContent) -> str:
 def read_as(wrong: WrongPrint, bars: tuple[float, float], tape: Tape) -> tuple[str, ...]:
     """Return what the bars read after a wrong print, to the rule's division and in decimals."""
     across, up = (_both(bar * wrong.scale, tape) for bar in bars)
-    done = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
-    return f"across {across}", f"up {up}", done
+    return f"across {across}", f"up {up}", wrong.done
 
 
 def length_rows(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:

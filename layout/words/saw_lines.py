@@ -1,7 +1,6 @@
 """How the panel lies while it is marked and sawn, and its saw lines as the first page tells them.
 
-A line that runs square across, or along, the datum needs one figure; one that is skew needs one at
-each end. A line's figures and its guide's are rounded off the top, never towards it.
+A line's figures and its guide's are rounded off the top, never towards it.
 """
 
 from __future__ import annotations
@@ -73,10 +72,7 @@ class Lying:
         return "upper" if seen.y > 0 else "lower"
 
     def corner(self, at: Point, direction: Point) -> str:
-        """Return the corner of the panel next to a place, or else that of the page in a direction.
-
-        Only a panel with four corners is told by their letters.
-        """
+        """Return the letter of the corner next to a place, of four, or else that of the page."""
         corners = self.datum.corners
         if len(corners) == 4:
             near = min(corners, key=lambda corner: round(corner.point.distance_to(at), 3))
@@ -218,7 +214,7 @@ def _off(length: float, way: float, say: Say) -> float:
 
 
 def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tuple[Cell, Cell]:
-    """Return what a line is found by, from the first end to the second; alike ones are told once.
+    """Return what a line is found by, end by end, alike ones once.
 
     Each cell names its axis: ``along``, ``square``, the letter of a corner, or ``both``.
     """

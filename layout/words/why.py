@@ -1,7 +1,4 @@
-"""Why a top is not larger, in words: what it touches, which limits hold it, what mending gains.
-
-For the terminal in lines, for the sheet behind the work in passages.
-"""
+"""Why a top is not larger, in words: what it touches, which limits hold it, what mending gains."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""Words, tables and drawings set one below the other, on as many pages as they need; a legend."""
+"""Words, tables and drawings set one below the other, on as many pages as they need."""
 
 from __future__ import annotations
 
@@ -6,19 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ...geometry import Bounds, Path, Point
 from .. import layers
-from ..scene import (
-    Area,
-    Group,
-    Item,
-    Layer,
-    Scene,
-    Stroke,
-    Text,
-    grouped,
-    line,
-    text_width,
-    wrapped,
-)
+from ..scene import Item, Layer, Scene, Stroke, Text, grouped, text_width, wrapped
 
 LETTERS = 2.5  # height of a capital in running words, mm: about 10 point
 
@@ -30,10 +18,7 @@ Drawn = tuple[Layer, Item]
 
 
 class Flow:
-    """Fills pages from the top; a new page begins where the next thing does not fit.
-
-    A page has a frame and a room where ink may go, mm; its scene bears the title.
-    """
+    """Fills pages from the top; a new page begins where the next thing does not fit."""
 
     def __init__(self, frame: Bounds, room: Bounds, title: str) -> None:
         self.frame, self.room, self.title = frame, room, title
@@ -110,23 +95,3 @@ class Flow:
         titles = [self.title, *(f"{self.title}, page {n}" for n in range(2, len(self.pages) + 1))]
         pages = zip(titles, self.pages, strict=True)
         return tuple(Scene(title, self.frame, grouped(page)) for title, page in pages)
-
-
-SAMPLE = 14.0  # length of a sample line, paper mm
-ROW = 5.4  # height of a row, paper mm
-
-
-def legend(used: Iterable[Layer], room: Bounds, lettering: Layer, columns: int) -> list[Group]:
-    """Return the groups of a legend that fills `room` column by column from its upper left."""
-    held = list(used)
-    rows = -(-len(held) // columns)
-    groups: list[Group] = []
-    for i, layer in enumerate(held):
-        column, row = divmod(i, rows)
-        at = Point(room.left + column * room.width / columns, room.top - (row + 0.5) * ROW)
-        end, up = at + Point(SAMPLE, 0.0), Point(0.0, 1.6)
-        area = Area(Path.round_box(Bounds.around((at - up, end + up))))
-        words = Text(end + Point(2.5, -LETTERS / 2), layer.title, LETTERS)
-        groups.append(Group(layer, (line(at, end) if layer.hatching == "none" else area,)))
-        groups.append(Group(lettering, (words,)))
-    return groups

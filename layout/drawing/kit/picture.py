@@ -1,8 +1,7 @@
 """The stage of one step: a panel drawn small, and tools to put measures and words beside it.
 
 A composer adds lines first and words after them, so that the words find what is left free. Lengths
-and places are given on the panel; the frame turns them to paper, mirrored where the underside is
-seen.
+and places are given on the panel; the frame turns them to paper.
 """
 
 from __future__ import annotations
@@ -103,8 +102,7 @@ class Stage:
     ) -> Stage:
         """Return an empty stage for what has this extent, mm on the panel.
 
-        The picture is `width` wide and what is drawn in it at most `tallest` high, paper mm; a
-        heading stands over it where it must be told how it is seen.
+        The picture is `width` wide and what is drawn in it at most `tallest` high, paper mm.
         """
         if mirrored:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
@@ -250,3 +248,23 @@ def _box(item: Item) -> Bounds:
             return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
+
+
+TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
+ROW = 5.4  # height of a row of a legend, paper mm
+
+
+def legend(used: Iterable[Layer], room: Bounds, columns: int) -> list[Group]:
+    """Return the groups of a legend that fills `room` column by column from its upper left."""
+    held = list(used)
+    rows = -(-len(held) // columns)
+    groups: list[Group] = []
+    for i, layer in enumerate(held):
+        column, row = divmod(i, rows)
+        at = Point(room.left + column * room.width / columns, room.top - (row + 0.5) * ROW)
+        end, up = at + Point(SAMPLE, 0.0), Point(0.0, 1.6)
+        area = Area(Path.round_box(Bounds.around((at - up, end + up))))
+        words = Text(end + Point(2.5, -TITLES / 2), layer.title, TITLES)
+        groups.append(Group(layer, (line(at, end) if layer.hatching == "none" else area,)))
+        groups.append(Group(layers.LETTERING, (words,)))
+    return groups

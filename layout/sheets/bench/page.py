@@ -1,7 +1,6 @@
-"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed.
+"""`bench-sheet.html`: one self-contained page, to be pinned up, ticked off and printed.
 
-Drawings stand in the page's own ink and paper, so that they follow it into the dark. What differs
-between two units stands twice, and one of the two is shown.
+What differs between two units stands twice, and one of the two is shown.
 """
 
 from __future__ import annotations
@@ -28,10 +27,7 @@ from .steps import Part
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
-    """Return the page: what is pinned over the bench, the work step by step, what stands behind it.
-
-    It points to the other `files` of the plan; `opened`, what stands behind is unfolded to print.
-    """
+    """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
     environment = Environment(

@@ -119,11 +119,7 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
 
 
 def _round(stage: Stage, ring: Points) -> None:
-    """Draw the way all round: anticlockwise as it is seen, against the bit's turn.
-
-    It begins at the right, and goes by length: where a ring begins and how close its points lie
-    says nothing.
-    """
+    """Draw the way all round from the right, anticlockwise as seen, against the bit's turn."""
     line = Path.through_ring(ring)
     quarter, back = line.length / 4, stage.frame.mirrored
     start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))

@@ -58,10 +58,7 @@ class Wood:
     def stage(
         self, *, defects: bool = False, width: float = STEP_WIDTH, tallest: float = STEP_TALLEST
     ) -> Stage:
-        """Return a stage with the wood on it, and with its `defects` where they are asked for.
-
-        The picture is `width` wide and what it shows at most `tallest` high, paper mm.
-        """
+        """Return a stage with the wood on it, `width` wide, at most `tallest` high, paper mm."""
         extent = self.boundary.bounds
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
         self.draw(stage, defects=defects)

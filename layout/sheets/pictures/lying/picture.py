@@ -1,8 +1,4 @@
-"""The picture of the first page: what it is made of, and what stands beside the panel.
-
-Measures, rings, triangles and thin lines; tapes, corner letters, and where saws start: a triangle
-at the wood, and the ring with the line's number behind it.
-"""
+"""The picture of the first page: what it is made of, and what stands beside the panel."""
 
 from __future__ import annotations
 
@@ -67,10 +63,7 @@ class LyingPicture(Stage):
         self.setter.keep_clear(Bounds.about(at, radius))
 
     def side_of(self, cut: StraightCut) -> tuple[str, float]:
-        """Return the side of the page at which a saw starts, and how far from it, paper mm.
-
-        Of a slanting line it is the nearest.
-        """
+        """Return the nearest side of the page where a saw may start, and how far off, paper mm."""
         back = self.lying.way(cut.start.point - cut.end.point).unit()
         at = self.frame.at(cut.start.point)
 

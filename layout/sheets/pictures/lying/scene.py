@@ -37,10 +37,7 @@ def lying_scene(
     width: float = WIDTH,
     plain: bool = False,
 ) -> Scene:
-    """Return the drawing, `width` wide and at most `tallest` high, paper mm.
-
-    A `plain` one has no tapes and figures, for a narrow screen.
-    """
+    """Return the drawing, at most `tallest` high, paper mm; `plain` without tapes and figures."""
 
     def begun(room: float) -> LyingPicture:
         """Return the empty picture, its panel as large as the width and so much height allow."""
