@@ -26,8 +26,7 @@ if TYPE_CHECKING:
 Release = Literal["R2010", "R12"]
 """The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
 
-_MM = 4
-_METRIC = 1
+_MM, _METRIC, _CROSS = 4, 1, 2  # $INSUNITS, $MEASUREMENT; $PDMODE: a point shows as a cross
 _LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
 """ISO 128-2 line types by how many lengths repeat."""
 
@@ -35,8 +34,6 @@ _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010
 """Group codes whose values are real numbers (DXF reference, group code value types)."""
 
 _BLACK = "#000000"
-
-_CROSS = 2  # $PDMODE: a point shows as a cross
 
 
 def to_dxf(scene: Scene, release: Release = "R2010") -> str:
@@ -52,8 +49,9 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
             writer.use(group.layer)
             for item in group.items:
                 writer.draw(item)
-        if release != "R12":
-            _order_classes(document)
+        if release != "R12":  # in one order: ezdxf takes them from a set
+            document.classes.add_required_classes(document.dxfversion)
+            document.classes.classes = dict(sorted(document.classes.classes.items()))
         held = io.StringIO()
         document.write(held)
     return _without_exponents(held.getvalue())
@@ -66,12 +64,6 @@ def _without_exponents(text: str) -> str:
         if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:
             lines[i] = f"{round(float(lines[i]), 12) + 0.0:.12f}".rstrip("0") + "0"
     return "\n".join(lines)
-
-
-def _order_classes(document: Drawing) -> None:
-    """Declare the classes of the file in one order: ezdxf takes them from a set."""
-    document.classes.add_required_classes(document.dxfversion)
-    document.classes.classes = dict(sorted(document.classes.classes.items()))
 
 
 @contextmanager

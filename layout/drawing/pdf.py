@@ -17,7 +17,6 @@ from .curves import Trace, cubic_controls, traces
 from .scene import CAP_HEIGHT, Group, Layer, Scene, Text, plain
 
 if TYPE_CHECKING:
-    import pikepdf
     from reportlab.pdfgen.canvas import Canvas
 
 _PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*"}
@@ -153,20 +152,31 @@ class _Page:
 def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
     """Return the file with its layers, its wish not to be scaled, and an id from its content."""
     import pikepdf
+    from pikepdf import Array, Dictionary, Name, String
 
     held = io.BytesIO()
     with pikepdf.open(io.BytesIO(drawn)) as pdf:
-        _add_layers(pdf, names)
-        pdf.Root.ViewerPreferences = pikepdf.Dictionary(
+        # each layer is named once, and every page points at them (ISO 32000-1, 8.11)
+        groups = {
+            f"/{name}": pdf.make_indirect(
+                Dictionary(Type=Name.OCG, Name=String(layer.title), Intent=Name.View)
+            )
+            for layer, name in names.items()
+        }
+        properties, listed = pdf.make_indirect(Dictionary(groups)), list(groups.values())
+        for page in pdf.pages:
+            page.obj.Resources.Properties = properties
+        shown = Dictionary(Name=String("Layers"), BaseState=Name.ON, Order=Array(listed))
+        pdf.Root.OCProperties = Dictionary(OCGs=Array(listed), D=shown)
+        pdf.Root.ViewerPreferences = Dictionary(
             {
-                # pikepdf.Name.None_ would write /None_
-                "/PrintScaling": pikepdf.Name("/None"),
+                "/PrintScaling": Name("/None"),  # Name.None_ would write /None_
                 "/PickTrayByPDFSize": True,
                 "/DisplayDocTitle": True,
-                "/Duplex": pikepdf.Name("/Simplex"),
+                "/Duplex": Name("/Simplex"),
             }
         )
-        pdf.Root.Lang = pikepdf.String("en-GB")
+        pdf.Root.Lang = String("en-GB")
         for key in ("/CreationDate", "/ModDate", "/Trapped"):
             if key in pdf.docinfo:
                 del pdf.docinfo[key]
@@ -174,21 +184,3 @@ def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
             metadata["dc:title"] = title
         pdf.save(held, min_version="1.7", deterministic_id=True)
     return held.getvalue()
-
-
-def _add_layers(pdf: pikepdf.Pdf, names: dict[Layer, str]) -> None:
-    """Name each layer once, and let every page point at them (ISO 32000-1, 8.11)."""
-    from pikepdf import Array, Dictionary, Name, String
-
-    groups = {
-        name: pdf.make_indirect(
-            Dictionary(Type=Name.OCG, Name=String(layer.title), Intent=Name.View)
-        )
-        for layer, name in names.items()
-    }
-    properties = pdf.make_indirect(Dictionary({f"/{name}": g for name, g in groups.items()}))
-    for page in pdf.pages:
-        page.obj.Resources.Properties = properties
-    listed = list(groups.values())
-    shown = Dictionary(Name=String("Layers"), BaseState=Name.ON, Order=Array(listed))
-    pdf.Root.OCProperties = Dictionary(OCGs=Array(listed), D=shown)

@@ -168,7 +168,12 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
         flow.table(_station_rows(stations, tape, both=both, ends=ends))
     if content.marks:
         flow.heading("The marks")
-        flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])
+        rows = [("mark", "along", "up", "hole")]
+        for mark in content.marks:
+            along, up = (ordinate_figure(value, tape) for value in mark.at)
+            hole = f"ø {tape.thin(mark.diameter)}" if mark.diameter else "point"
+            rows.append((mark.label, along, up, hole))
+        flow.table(rows)
     return flow.scenes()
 
 
@@ -192,10 +197,3 @@ def ordinate_figure(value: float, tape: Tape) -> str:
     if tape.imperial:
         return tape.figure(value)
     return f"{nearest_whole(value * 2) / 2:.1f}".replace("-", "−")
-
-
-def _mark_rows(content: TemplateContent) -> Iterator[tuple[str, ...]]:
-    for mark in content.marks:
-        along, up = (ordinate_figure(value, content.tape) for value in mark.at)
-        hole = f"ø {content.tape.thin(mark.diameter)}" if mark.diameter else "point"
-        yield mark.label, along, up, hole

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import reduce
 
 import numpy as np
@@ -98,8 +98,8 @@ class _Sheet:
         for mark in self.shown.marks:
             if self.tile.window.holds(mark.at):
                 self.spots.keep_clear(mark.ring.bounds.moved(self.shift))
-        for seam in seams_of(self.tile, self.cell):
-            self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
+        for start, end, *_ in seams_of(self.tile, self.cell):
+            self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
         crosses = [Mark(at, _ARM, _RING) for at, _ in self.marks]
         crosses += [Mark(at, _CORNER_ARM) for at, _ in self.crosses]
         self.spots.keep_clear(*(Bounds.about(cross.at, cross.arm) for cross in crosses))
@@ -153,7 +153,7 @@ class _Sheet:
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> list[Item]:
-        """Return the sheet's name, face mark and what must be known; on narrow paper the side alone."""
+        """Return name, face mark and what must be known; on narrow paper of that the side alone."""
         content, plan, cell = self.shown.content, self.plan, self.cell
         wide, high = FACE_MARK
         side, count = side_words(content), sheets_words(len(plan.tiles))
@@ -200,39 +200,31 @@ _SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1))
 _LEAST_FLIP = 40.0  # on less of a flip line than this its words find no room, mm
 
 
-@dataclass(frozen=True, slots=True)
-class Seam:
-    """One side of a cell, from below or from the left."""
+def seams_of(tile: Tile, cell: Bounds) -> Iterator[tuple[Point, Point, str, bool]]:
+    """Yield the seams of a sheet from below or the left, the neighbour, whether it lies under that.
 
-    start: Point
-    end: Point
-    neighbour: str
-    under: bool
-    """Whether the sheet lies under its neighbour there; else it is trimmed."""
-
-
-def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
-    """Yield the seams of a sheet: trimmed at the right and below, under the neighbour elsewhere."""
+    Else, at the right and below, it is trimmed.
+    """
     lower_left, lower_right, upper_right, upper_left = cell.corners
-    for seam in (
-        Seam(lower_right, upper_right, tile.right, under=False),
-        Seam(lower_left, lower_right, tile.below, under=False),
-        Seam(lower_left, upper_left, tile.left, under=True),
-        Seam(upper_left, upper_right, tile.above, under=True),
+    for start, end, neighbour, under in (
+        (lower_right, upper_right, tile.right, False),
+        (lower_left, lower_right, tile.below, False),
+        (lower_left, upper_left, tile.left, True),
+        (upper_left, upper_right, tile.above, True),
     ):
-        if seam.neighbour:
-            yield seam
+        if neighbour:
+            yield start, end, neighbour, under
 
 
 def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:
     """Yield the seams of a sheet with what to do at each, in the middle of the strip beyond it."""
     strip = plan.overlap / 2
     letters = min(_LETTERS, strip - 2.0)
-    for seam in seams_of(tile, cell):
-        yield line(seam.start, seam.end)
-        off = (strip - letters) / 2 * (1 if seam.under else -1)
-        words = (LIES_HERE if seam.under else TRIM_HERE).format(seam.neighbour)
-        texts = (text_along(seam.start, seam.end, words, letters, s, off) for s in _SHARES)
+    for start, end, neighbour, under in seams_of(tile, cell):
+        yield line(start, end)
+        off = (strip - letters) / 2 * (1 if under else -1)
+        words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
+        texts = (text_along(start, end, words, letters, s, off) for s in _SHARES)
         text = spots.best((text, text_box(text)) for text in texts)
         if text is not None:
             yield text

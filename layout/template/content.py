@@ -155,18 +155,13 @@ def ordinates(
 
     Of alike halves only the right or the upper is given; the last station is the end itself.
     """
-    box = outline.bounds
-    step = _step(max(box.right, box.top, -box.left, -box.bottom), tape)
+    box, steps = outline.bounds, _STEPS_INCH if tape.imperial else _STEPS_MM
+    reach = max(box.right, box.top, -box.left, -box.bottom)
+    step = next((step for step in steps if at_most(reach / step, _STATIONS + 1)), steps[-1])
     return Ordinates(
         _stations(outline, 0, 0.0 if symmetric_x else box.left, box.right, step),
         _stations(outline, 1, 0.0 if symmetric_y else box.bottom, box.top, step),
     )
-
-
-def _step(reach: float, tape: Tape) -> float:
-    """Return the smallest even step that needs no more than about a dozen stations."""
-    steps = _STEPS_INCH if tape.imperial else _STEPS_MM
-    return next((step for step in steps if at_most(reach / step, _STATIONS + 1)), steps[-1])
 
 
 def _stations(

@@ -185,7 +185,7 @@ def wait_told(order: WorkOrder, task: Task) -> str:
 
 
 def step_words(task: Task, *, faces: bool = True) -> Passage | None:
-    """Return what is done in a step that no craft tells of, else None; `faces` or the edge alone."""
+    """Return what is done in a step that no craft tells of, else None; to `faces` or the edge."""
     deed, again = task.deed, task.part > 1
     if deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None

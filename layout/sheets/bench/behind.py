@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 
 from ...plan.plan import Plan
-from ...words import cautions, legs, marks, panel, ways, why
+from ...words import legs, marks, panel, ways, why
+from ...words.cautions import caution_words
 from ...words.first_tables import shown_marks
 from ...words.saw_lines import rounds_of
 from ...words.say import Say, found_words, sentence
@@ -61,25 +62,25 @@ def _table(plan: Plan) -> Iterator[Step]:
     yield Step(legs.seated(plan, wish, held, table))
 
 
-def _offcuts(plan: Plan) -> Iterator[Step]:
-    yield Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))
-
-
 def _kept(plan: Plan) -> str:
     pieces = plan.offcuts.pieces
     return f"Areas and offcuts: {sum(o.kept for o in pieces)} of {len(pieces)} worth keeping"
 
 
-def _cautions(plan: Plan) -> Iterator[Step]:
-    return (Step(cautions.caution_words(risk, plan.top, plan.job.tape)) for risk in plan.cautions)
-
-
-FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterator[Step]]], ...] = (
+FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterable[Step]]], ...] = (
     (lambda plan: sentence(f"Why not larger: {found_words(plan)}"), _why),
     (lambda _: "Other ways to draw it", _ways),
     (lambda _: "Marks and figures that are checked, not set out; errors", _marks),
     (legs.stands_in_short, _table),
-    (_kept, _offcuts),
-    (lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources", _cautions),
+    (
+        _kept,
+        lambda plan: [
+            Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan)),
+        ],
+    ),
+    (
+        lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources",
+        lambda plan: [Step(caution_words(c, plan.top, plan.job.tape)) for c in plan.cautions],
+    ),
 )
 """Each part by its summary and its steps."""

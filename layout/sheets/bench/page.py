@@ -21,7 +21,7 @@ from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
 from ...words.say import unit_words
 from .behind import folds
-from .first import FirstPage, first_page
+from .first import first_page
 from .stages import STAGES
 from .steps import Part
 
@@ -42,15 +42,19 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
     pinned = first_page(plan), first_page(other)
+    first = pinned[0]
+    told = repr((first.head, first.tables, first.checks, first.legs))
+    lines = sum(len(table.saws) for table in first.tables)
     return environment.get_template("page.html.j2").render(
         work=both(tuple(_work(plan)), tuple(_work(other))),
         behind=both(folds(plan), folds(other)),
-        pinned=[both(first, first) for first in pinned],
+        pinned=[both(page, page) for page in pinned],
         name=plan.job.name,
         other_unit=unit_words(other.job.tape),
         paper=_paper(plan),
-        key=_key(pinned[0]),
-        alt=_alt(pinned[0]),
+        key=hashlib.sha256(told.encode()).hexdigest()[:16],  # other figures keep other ticks
+        alt=f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge "
+        f"and {len(first.letters)} lettered defects. The tables below hold all of its figures.",
         files=files,
         opened=opened,
     )
@@ -63,21 +67,6 @@ def _work(plan: Plan) -> Iterator[Part]:
         if steps:
             yield Part(stage.title, steps, stage.lies(plan), before)
         before += len(steps)
-
-
-def _key(first: FirstPage) -> str:
-    """Return what ticks are kept under: another plan's figures are another key."""
-    held = repr((first.head, first.tables, first.checks, first.legs))
-    return hashlib.sha256(held.encode()).hexdigest()[:16]
-
-
-def _alt(first: FirstPage) -> str:
-    """Return the drawing of the first page in a sentence."""
-    lines = sum(len(table.saws) for table in first.tables)
-    return (
-        f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge and "
-        f"{len(first.letters)} lettered defects. The tables below hold all of its figures."
-    )
 
 
 def _paper(plan: Plan) -> str:

@@ -11,9 +11,7 @@ from ...drawing import layers
 from ...drawing.kit.labels import LabelSetter
 from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, DrawingFrame, Stage
 from ...drawing.scene import Area, Group, Layer, Scene, Text
-from ...fit.found import Fit
 from ...geometry import Bounds, Path, Placement, Point, Region, circle
-from ...marking.panel_check import RightTriangle, SquareCheck
 from ...outlines import Outline
 from ...panel.datum import Datum
 from ...panel.shown import drawn_defects, layer_of
@@ -100,9 +98,6 @@ class Wood:
                 stage.label(layers.DIMENSIONS, edge + way * (1.2 * scale), words, towards=way)
 
 
-_PAST_WOOD = 3.0  # how far saw lines are drawn past the wood, paper mm
-
-
 def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
     """Return the joint of a frame that cuts run through."""
     wood = Wood.found(plan)
@@ -111,7 +106,7 @@ def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
     stage.area(layers.DEFECT_CUTTING, joint.place)
     for trim in plan.cuts.trims:
         if trim.label in joint.cuts:
-            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST_WOOD)
+            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=3.0)
     wood.letters(stage)
     stage.label(layers.LETTERING, joint.place.bounds.middle, "joint")
     return stage.scene("A cut runs through a joint")
@@ -154,34 +149,27 @@ def offcuts_scene(plan: Plan) -> Scene:
 def square_scene(plan: Plan) -> Scene:
     """Return how the panel is tried for being square: by its corners, or by 3, 4 and 5."""
     wood = Wood.found(plan, mirrored=False)
-    stage = wood.stage()
-    stage.line(layers.DATUM, wood.datum.start, wood.datum.end)
-    lines = [line for square in plan.check.squares for line in _square_lines(wood, square)]
-    if not lines and plan.check.triangle is not None:
-        lines = _triangle_lines(wood.datum, plan.check.triangle)
+    stage, datum, three = wood.stage(), wood.datum, plan.check.triangle
+    stage.line(layers.DATUM, datum.start, datum.end)
+    corners = {corner.name: corner.point for corner in datum.corners}
+    lines: list[tuple[Point, Point, float]] = []
+    for square in plan.check.squares:
+        at, along, up = (corners[n] for n in (square.corner, square.along_to, square.across_to))
+        lines += [(at, up, square.across), (along, up, square.found.square_diagonal)]
+    if not lines and three is not None:
+        start, sides = datum.held.point, (Point(three.along, 0.0), Point(0.0, three.across))
+        along, up = (start + side.turned(datum.frame.turn) for side in sides)
+        lines = [
+            (start, along, three.along),
+            (start, up, three.across),
+            (along, up, three.diagonal),
+        ]
     for start, end, _ in lines:
         stage.line(layers.CHECKS, start, end)
     for start, end, length in lines:
         stage.figure_along(layers.CHECKS, start, end, plan.job.tape.figure(length))
     wood.letters(stage)
     return stage.scene("Is it square?")
-
-
-def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, float]]:
-    corners = {corner.name: corner.point for corner in wood.datum.corners}
-    at, along, across = (corners[n] for n in (square.corner, square.along_to, square.across_to))
-    return [(at, across, square.across), (along, across, square.found.square_diagonal)]
-
-
-def _triangle_lines(datum: Datum, three: RightTriangle) -> list[tuple[Point, Point, float]]:
-    start = datum.held.point
-    sides = (Point(three.along, 0.0), Point(0.0, three.across))
-    along, up = (start + side.turned(datum.frame.turn) for side in sides)
-    return [
-        (start, along, three.along),
-        (start, up, three.across),
-        (along, up, three.diagonal),
-    ]
 
 
 def draw_centrelines(
@@ -245,16 +233,12 @@ def others_scene(plan: Plan) -> Scene:
         stage = Stage(DrawingFrame(cell, scale, corner), LabelSetter(cell))
         wood.draw(stage, defects=True)
         stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
-        for k, words in enumerate(_two_lines(plan, fit, i + 1)):
+        lies = "as planned"
+        if i:
+            loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
+            lies = ", ".join(filter(None, (loss, turn_words(fit, plan.fit))))
+        for k, words in enumerate((f"{i + 1}: {exact_words(fit.outline, plan.job.tape)}", lies)):
             at = Point(left, top - _WORDS - k * _ROW)
             stage.add(layers.LETTERING, Text(at, words, _WORDS, bold=k == 0))
         groups += stage.groups
     return Scene("Other places for the top", sheet, tuple(groups))
-
-
-def _two_lines(plan: Plan, fit: Fit, rank: int) -> tuple[str, str]:
-    size = f"{rank}: {exact_words(fit.outline, plan.job.tape)}"
-    if fit is plan.fit:
-        return size, "as planned"
-    loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
-    return size, ", ".join(filter(None, (loss, turn_words(fit, plan.fit))))
