@@ -97,8 +97,7 @@ def _document(scene: Scene, release: Release) -> Drawing:
         (frame.left, frame.bottom, 0.0), (frame.right, frame.top, 0.0)
     )
     document.set_modelspace_vport(
-        height=1.1 * max(frame.height, frame.width * 0.6),
-        center=(frame.middle.x, frame.middle.y),
+        height=1.1 * max(frame.height, frame.width * 0.6), center=(frame.middle.x, frame.middle.y)
     )
     return document
 

@@ -40,7 +40,7 @@ def head_words(plan: Plan) -> Head:
     """Return name, origin and size."""
     tape, panel, outline = plan.job.tape, plan.job.panel, plan.top.outline
     box = panel.boundary.bounds
-    sides = (max(box.width, box.height), min(box.width, box.height), panel.thickness)
+    sides = (*sorted((box.width, box.height), reverse=True), panel.thickness)
     came = [f"from the {panel.name}: {made_of(panel)}, {' × '.join(map(tape.figure, sides))}"]
     if panel.flattened is not None:
         when = "on the way" if plan.cuts.again else "before any mark"
@@ -102,9 +102,8 @@ def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...]
     if not told:
         slip = "Nothing to measure between: take each figure twice, once from the other end."
     elif of_panel:
-        slip = (
-            f"A panel diagonal out by over {tape.measure(DIAGONAL)}: stop, it is not as measured."
-        )
+        most = tape.measure(DIAGONAL)
+        slip = f"A panel diagonal out by over {most}: stop, it is not as measured."
     return told, slip
 
 
@@ -132,15 +131,14 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     tape, cuts = plan.job.tape, plan.cuts
     longest = max((trim.straightedge for trim in cuts.trims), default=0.0)
     step = MM_PER_INCH if tape.imperial else 100.0
-    straight = f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"
     drawn = plan.methods[0].tools if plan.methods else ()
     return (
         "tape",
-        *([straight] if longest else []),
+        *([f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"] * (longest > 0)),
         "large square",
         *(t.value.partition(" or ")[0] for t in drawn if t not in (HandTool.TAPE, HandTool.PAPER)),
         "metal detector",
-        *(["saw"] if cuts.trims else []),
+        *(["saw"] * bool(cuts.trims)),
         *(_CURVE_TOOLS[type(cut)] for cut in cuts.curve_cuts),
         "cramps",
         "four trestles and two long boards",
@@ -158,10 +156,9 @@ _CURVE_TOOLS = {
 
 def foot_words(tape: Tape) -> str:
     """Return what the figures are rounded to, and where the rest is."""
-    step = "1/16" if tape.imperial else "mm"
     return (
-        f"Figures to the nearest {step}, saw lines off the top. Letters stand on both faces. "
-        "The work step by step: from page 2."
+        f"Figures to the nearest {'1/16' if tape.imperial else 'mm'}, saw lines off the top. "
+        "Letters stand on both faces. The work step by step: from page 2."
     )
 
 

@@ -140,15 +140,13 @@ def _corner_row(corner: saw.CornerLine, tape: Tape, lying: saw.Lying) -> SawRow:
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
     guide = guide or (Cell("", "by handsaw, clamped"),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
-    each: tuple[tuple[str, str], ...] = ()
-    falls = "from where the lines cross; boards under it"
+    each = [(f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)]
     if len(set(figures)) > 1:
-        each = tuple(
-            (f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)
-        )
         one, other = Cell("", "each way", "leg"), Cell()
-    labels = tuple(cut.label for cut in cuts)
-    return SawRow(corner.number, labels, one, other, guide, falls, each)
+    else:
+        each = []
+    labels, falls = tuple(c.label for c in cuts), "from where the lines cross; boards under it"
+    return SawRow(corner.number, labels, one, other, guide, falls, tuple(each))
 
 
 def _curve(plan: Plan) -> Iterator[tuple[str, str]]:

@@ -131,9 +131,7 @@ def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
         return clear.name + " (inside the top)" * clear.inside
 
     left = table(
-        check.clearances,
-        {"Clear of": clear_of, say.tape.unit: "{distance:figure}"},
-        tape=say.tape,
+        check.clearances, {"Clear of": clear_of, say.tape.unit: "{distance:figure}"}, tape=say.tape
     )
     line = "core line" if lipped else "finish line"
     words = f"From the {line}. Less than this on the wood: a mark is out, or the panel is."

@@ -45,8 +45,7 @@ class Lying:
     @property
     def turn(self) -> float:
         """How far the panel is turned before it is mirrored, radians."""
-        level = -(self.datum.end - self.datum.start).angle
-        return level + math.pi / 2 if self.upright else level
+        return math.pi / 2 * self.upright - (self.datum.end - self.datum.start).angle
 
     def way(self, direction: Point) -> Point:
         """Return where a direction of the panel points on the page."""
@@ -138,12 +137,13 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
     """Return what is set out at one time and what is set out at the next."""
     again, panel, trims = plan.cuts.again, plan.job.panel, plan.cuts.trims
     loose = [cut for cut in plan.cuts.corner_cuts if _leg(cut) is None]
-    early = TrimKind.ROUGH if again is not None else None
-    rough = [trim for trim in trims if trim.kind is early]
-    rest = [trim for trim in trims if trim.kind is not early]
+    rough = [trim for trim in trims if again is not None and trim.kind is TrimKind.ROUGH]
+    rest = [trim for trim in trims if trim not in rough]
     cuts = [saw_line(number, cut) for number, cut in enumerate([*rough, *rest, *loose], start=1)]
     first, lines = tuple(cuts[: len(rough)]), tuple(cuts[len(rough) :])
-    corners = _corners(plan, 1 + len(cuts))
+    told = [(cut, leg) for cut in plan.cuts.corner_cuts if (leg := _leg(cut)) is not None]
+    legs = tuple(plan.job.tape.towards(leg, -1.0) for _, leg in told)
+    corners = (CornerLine(1 + len(cuts), tuple(cut for cut, _ in told), legs),) if told else ()
     if again is None:
         return (Round(plan.datum, panel.boundary, plan.marks, lines, corners),)
     full = Round(again.datum, again.boundary, again.marks, lines, corners)
@@ -173,12 +173,6 @@ def saw_line(number: int, cut: StraightCut) -> SawLine:
 def _offset(cut: StraightCut) -> tuple[float, float]:
     """Return how far one end of a cut lies from the other, along the datum and square to it, mm."""
     return abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square)
-
-
-def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
-    told = [(cut, leg) for cut in plan.cuts.corner_cuts if (leg := _leg(cut)) is not None]
-    legs = tuple(plan.job.tape.towards(leg, -1.0) for _, leg in told)
-    return (CornerLine(number, tuple(cut for cut, _ in told), legs),) if told else ()
 
 
 def _leg(cut: CornerCut) -> float | None:

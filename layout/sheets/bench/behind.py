@@ -74,9 +74,7 @@ FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterable[Step]]], ...
     (legs.stands_in_short, _table),
     (
         _kept,
-        lambda plan: [
-            Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan)),
-        ],
+        lambda plan: [Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))],
     ),
     (
         lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources",

@@ -173,10 +173,7 @@ def square_scene(plan: Plan) -> Scene:
 
 
 def draw_centrelines(
-    stage: Stage,
-    outline: Outline,
-    place: Placement | None = None,
-    layer: Layer = layers.CENTRELINE,
+    stage: Stage, outline: Outline, place: Placement | None = None, layer: Layer = layers.CENTRELINE
 ) -> None:
     """Draw both centrelines of a top in its place, or in its own frame, from edge to edge."""
     lies = place or Placement()
