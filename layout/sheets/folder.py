@@ -42,7 +42,7 @@ def template_pages(
     plan = proposal.plan
     sheets: tuple[Scene, ...] = ()
     if plan.tiles:
-        shown = Shown.of(content, proposal)
+        shown = Shown.of(content, proposal.portion)
         sheets = tuple(template_sheet(shown, plan, tile) for tile in plan.tiles)
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
     return (*cover_pages(content, proposal), *sheets, *figures)

@@ -27,8 +27,7 @@ from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Placement, Point, Points
 from ..geometry.window import Cutter, clipped
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, TemplateMark
-from ..template.portions import Portion, Proposal
-from ..template.tiles import CornerCross
+from ..template.portions import Portion
 from ..units import MM_PER_INCH, Tape
 from ..words.paper import PARE, SIGNS, side_words
 
@@ -246,22 +245,18 @@ class Shown:
 
     content: TemplateContent
     portion: Portion
-    lines: tuple[tuple[Layer, Cutter, Bounds], ...]
-    """Each line, ready to be cut to sheets, with its layer and its box."""
+    lines: tuple[tuple[Layer, Cutter], ...]
+    """Each line, ready to be cut to sheets, with its layer."""
     marks: tuple[TemplateMark, ...]
     """With the names of all that they stand for."""
     points: Points
     """(n, 2) array: points along all the lines, for words to keep clear of."""
-    box: Bounds
-    """Of the whole template."""
-    crosses: tuple[CornerCross, ...]
 
     @classmethod
-    def of(cls, content: TemplateContent, proposal: Proposal) -> Shown:
-        """Return what a proposal's portion shows."""
-        portion, box = proposal.portion, content.bounds
+    def of(cls, content: TemplateContent, portion: Portion) -> Shown:
+        """Return what a portion shows."""
         lines: list[tuple[Layer, Path]] = []
-        for layer, path in lines_of(content, box):
+        for layer, path in lines_of(content, content.bounds):
             if layer == layers.LEGS or (layer == layers.KEPT and portion.name == "curves"):
                 continue  # feet are cut below; a kept edge is on the panel itself
             outline = layer != layers.CENTRELINE
@@ -272,7 +267,6 @@ class Shown:
         for path in joint_ticks(content.finish):
             lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
-        boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
         points = points_along((path for _, path in lines), step=1.5)
-        crosses = proposal.plan.corner_crosses
-        return cls(content, portion, boxed, marks, points, box, crosses)
+        cut = tuple((layer, Cutter.of(path)) for layer, path in lines)
+        return cls(content, portion, cut, marks, points)

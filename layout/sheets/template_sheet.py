@@ -52,7 +52,7 @@ def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
     sheet.register()
     # names first, for these are bound to their places; the rest can move
     sheet.add(layers.MARK_NAMES, sheet.names())
-    flips = flip_items(shown.portion, sheet.spots, sheet.shift, shown.box)
+    flips = flip_items(shown.portion, sheet.spots, sheet.shift, content.bounds)
     sheet.add(layers.FLIP, flips)
     sheet.add(layers.CHECK_BARS, sheet.bars())
     sheet.add(layers.SHEET, sheet.register_names())
@@ -74,7 +74,8 @@ class _Sheet:
             for mark in plan.register_marks
             if tile.name in mark.tiles
         ]
-        self.crosses = [(c.at + self.shift, c.name) for c in shown.crosses if c.tile == tile.name]
+        crosses = (cross for cross in plan.corner_crosses if cross.tile == tile.name)
+        self.crosses = [(cross.at + self.shift, cross.name) for cross in crosses]
         self.drawn: list[tuple[Layer, Item]] = []
         self.spots = LabelSetter(self.room)
         points = shown.points + np.array([*self.shift])
@@ -87,11 +88,10 @@ class _Sheet:
     def lines(self) -> None:
         """Draw what of the template lies on this sheet; dashes carry on from sheet to sheet."""
         window, laid = self.tile.window, Placement(self.shift)
-        for layer, cutter, box in self.shown.lines:
-            if min(box.shared(window)) >= 0:
-                for piece in cutter.pieces(window):
-                    phase = piece.start if layer.dashes else 0.0
-                    self.add(layer, [Stroke(piece.path.placed(laid), phase)])
+        for layer, cutter in self.shown.lines:
+            for piece in cutter.pieces(window):
+                phase = piece.start if layer.dashes else 0.0
+                self.add(layer, [Stroke(piece.path.placed(laid), phase)])
 
     def register(self) -> None:
         """Draw register marks and corner crosses; keep words off them, marks and seams."""
@@ -107,9 +107,10 @@ class _Sheet:
 
     def register_names(self) -> Iterator[Item]:
         """Yield the register marks' numbers, in this sheet's cell, and the crosses' names."""
-        inner = replace(self.spots, room=self.cell)
+        self.spots.room = self.cell
         for at, words in self.marks:
-            yield from inner.set(Text(at, words), off=_BESIDE_MARK, within=True)
+            yield from self.spots.set(Text(at, words), off=_BESIDE_MARK, within=True)
+        self.spots.room = self.room
         for at, words in self.crosses:
             yield from self.spots.set(Text(at, words, 3.5), within=True)
 
@@ -118,7 +119,7 @@ class _Sheet:
         shown, cell = self.shown, self.tile.cell
         kept = tuple(
             piece.path
-            for layer, cutter, _ in shown.lines
+            for layer, cutter in shown.lines
             for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
         )
         here = replace(shown.content, marks=shown.marks, kept=kept)

@@ -59,8 +59,7 @@ def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
     found = []
     for (row, column), number in numbers.items():
-        sides = (row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)
-        names = (str(numbers.get(place, "")) for place in sides)
+        names = (str(numbers.get(place, "")) for place in beside((row, column)))
         window, cell = grid.window(row, column), grid.cell((row, column), kept)
         found.append(Tile(row - top, column - left, number, window, cell, *names))
     return tuple(found)
@@ -75,33 +74,23 @@ def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark
     by_name = {tile.name: tile for tile in tiles}
     marks: list[RegisterMark] = []
     for tile in tiles:
-        for name, below in ((tile.right, False), (tile.below, True)):
-            if not name:
-                continue
-            one, other = _seam(tile.cell, by_name[name].cell, below=below)
-            for start, end in ((one, other), (other, one)):
+        for name in filter(None, (tile.right, tile.below)):
+            # the seam, as far as both cells have it: below, its ends lie level
+            cell, other = tile.cell, by_name[name].cell
+            left, right = max(cell.left, other.left), min(cell.right, other.right)
+            low, high = max(cell.bottom, other.bottom), min(cell.top, other.top)
+            one, other_end = Point(left, high), Point(right, low)
+            for start, end in ((one, other_end), (other_end, one)):
                 at = _clearest([start + (end - start) * share for share in _ALONG_SEAM], drawn)
                 marks.append(RegisterMark(len(marks) + 1, at, (tile.name, name)))
     return tuple(marks)
 
 
-def _seam(cell: Bounds, other: Bounds, *, below: bool) -> tuple[Point, Point]:
-    """Return the ends of the seam with a neighbour, as far as both are its owners."""
-    left, right = max(cell.left, other.left), min(cell.right, other.right)
-    low, high = max(cell.bottom, other.bottom), min(cell.top, other.top)
-    if below:
-        return Point(left, cell.bottom), Point(right, cell.bottom)
-    return Point(cell.right, high), Point(cell.right, low)
-
-
 def _clearest(places: list[Point], drawn: Points) -> Point:
     """Return the first place clear of what is drawn, or else the clearest."""
-    near = Bounds.around(places).grown(_CLEAR).holds_points(drawn)
-    lines, at = drawn[near], array_of(places)
-    if not len(lines):
-        return places[0]
-    rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)
-    enough = np.minimum(rooms, _CLEAR)
+    near = drawn[Bounds.around(places).grown(_CLEAR).holds_points(drawn)]
+    rooms = np.hypot(*(near[:, None] - array_of(places)).transpose(2, 0, 1))
+    enough = rooms.min(axis=0, initial=_CLEAR)
     best = first_of_best(range(len(places)), lambda k: float(enough[k]), tolerance=SAME_PLACE)
     return places[best]
 
@@ -132,7 +121,7 @@ def _bridge(island: set[Place], others: set[Place], grid: Grid) -> set[Place]:
     left = set(grid.places) - island
     while True:  # a grid is in one piece
         way = ways.popleft()
-        for near in sorted(beside(way[-1]) & left):
+        for near in sorted(left.intersection(beside(way[-1]))):
             if near in others:
                 return {*way[1:], near}
             left.remove(near)

@@ -6,7 +6,7 @@ What is not alike on both sides of such a line cannot be flipped: it is left out
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence, Set
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
@@ -98,8 +98,7 @@ class Portion:
     @property
     def _flips(self) -> list[tuple[float, float]]:
         """By what x and y are multiplied when the paper is laid down each further time."""
-        xs = (1.0, -1.0) if self.flip_x else (1.0,)
-        ys = (1.0, -1.0) if self.flip_y else (1.0,)
+        xs, ys = ((1.0, -1.0) if flip else (1.0,) for flip in (self.flip_x, self.flip_y))
         return [(sx, sy) for sx in xs for sy in ys][1:]
 
     def _kin(self, mark: TemplateMark, others: Iterable[TemplateMark]) -> list[str] | None:
@@ -111,8 +110,7 @@ class Portion:
             same = next((m for m in near if abs(m.diameter - mark.diameter) <= SAME_PLACE), None)
             if same is None:
                 return None
-            if image.distance_to(mark.at) > SAME_PLACE:
-                labels.append(same.label)
+            labels.append(same.label)
         return labels
 
 
@@ -190,18 +188,16 @@ def _level(line: Line, axis: int, value: float) -> bool:
 
 def curves_of(path: Path) -> tuple[Path, ...]:
     """Return the curves of a path, each run with up to a tail of the straights beside it."""
-    bent = {segment for segment, bends in _bends(path) if bends}
-    return tuple(_with_tails(run, path, bent) for run in path.runs(bent.__contains__))
-
-
-def _with_tails(run: Path, path: Path, bent: Set[Segment]) -> Path:
-    """Return a run of a curve with the ends of the straights before and after it, if any."""
     held, closed = path.segments, path.is_closed
-    first, after = held.index(run.segments[0]), held.index(run.segments[-1]) + 1
-    straights = [s for s in held[first - 1 : first] or held[-1:] * closed if s not in bent]
-    head = [s.part(1 - _tail(s), 1.0) for s in straights]
-    straights = [s for s in held[after : after + 1] or held[:1] * closed if s not in bent]
-    return Path((*head, *run.segments, *(s.part(0.0, _tail(s)) for s in straights)))
+    bent = {segment for segment, bends in _bends(path) if bends}
+    curves = []
+    for run in path.runs(bent.__contains__):
+        first, after = held.index(run.segments[0]), held.index(run.segments[-1]) + 1
+        before, behind = held[first - 1 : first] or held[-1:] * closed, held[after : after + 1]
+        head = (s.part(1 - _tail(s), 1.0) for s in before if s not in bent)
+        tail = (s.part(0.0, _tail(s)) for s in behind or held[:1] * closed if s not in bent)
+        curves.append(Path((*head, *run.segments, *tail)))
+    return tuple(curves)
 
 
 def _bends(path: Path) -> list[tuple[Segment, bool]]:

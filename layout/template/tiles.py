@@ -30,10 +30,10 @@ def reached(start: set[Place], within: set[Place]) -> set[Place]:
     return held
 
 
-def beside(place: Place) -> set[Place]:
-    """Return the four places that share an edge with a place."""
+def beside(place: Place) -> tuple[Place, ...]:
+    """Return the places left and right of a place, above it and below."""
     row, column = place
-    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
+    return (row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)
 
 
 @dataclass(frozen=True, slots=True)

@@ -167,7 +167,7 @@ def _needed(drawn: _Drawn, grid: Grid) -> Places:
     for place in sorted(kept):
         if place in relied_on:
             continue
-        sides = beside(place) & kept
+        sides = kept.intersection(beside(place))
         if sides and not drawn.runs_through(grid.cell(place, sides, less=1.0)):
             kept.remove(place)
             relied_on |= sides

@@ -142,8 +142,8 @@ def _slots(plan: Plan, table: TablePlan) -> Iterator[Table]:
         for h, s in zip(table.holes, slots, strict=True)
     )
     held = from_o(plan, "Screw", rows, "Hole in plate, rail or slab", "Middles of the holes")
-    how = "Slots run across the grain, washers under heads."
-    yield replace(held, caption=f"{held.caption} {how}")
+    how = f"{held.caption} Slots run across the grain, washers under heads."
+    yield replace(held, caption=how)
 
 
 def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:

@@ -160,9 +160,19 @@ class Choice:
 
 def choices(found: Comparison, tape: Tape) -> tuple[Choice, ...]:
     """Return the job's own legs first, where it has them, then the others, best first."""
-    own = [] if found.own is None else [_choice(found.own, tape, "as it is")]
-    rest = [_choice(p, tape, "" if i else "best") for i, p in enumerate(found.proposals)]
-    return (*own, *rest)
+    best, *others = found.proposals
+    own = [] if found.own is None else [(found.own, ", as it is", ": as the job has them")]
+    held = [*own, (best, ", best", ": the best of those compared"), *((p, "", "") for p in others)]
+    return tuple(
+        Choice(
+            f"{proposal.count}{about}",
+            f"{proposal.count} legs{told_of}",
+            proposal,
+            tuple(_figures(proposal, tape)),
+            told(proposal.legs.problems, tape, _TOLD),
+        )
+        for proposal, about, told_of in held
+    )
 
 
 def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
@@ -177,17 +187,8 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
         yield "  ".join(cells)
 
 
-_ABOUT = {"": "", "best": ": the best of those compared", "as it is": ": as the job has them"}
-
 _TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE}
 """What is told of a choice: what is grave, and what is not alike for all."""
-
-
-def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
-    title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
-    heading = f"{proposal.count} legs{_ABOUT[about]}"
-    warnings = told(proposal.legs.problems, tape, _TOLD)
-    return Choice(title, heading, proposal, tuple(_figures(proposal, tape)), warnings)
 
 
 def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:

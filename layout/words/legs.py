@@ -68,9 +68,7 @@ def in_quarters(plan: Plan, legs: LegsPlan) -> str:
 
 def stands_in_short(plan: Plan) -> str:
     """Return in a line whether the table stands."""
-    if plan.legs is None:
-        return ""
-    least = plan.legs.weakest.force
+    least = math.inf if plan.legs is None else plan.legs.weakest.force
     finite = math.isfinite(least)
     tips = f"tips at about {plan.job.tape.force(least)}" if finite else "nothing tips it"
     return f"Does it stand and sag, who sits: {tips}, an estimate"

@@ -104,8 +104,7 @@ def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
             f"{sticks}; the hump goes up. Where flattening leaves less than {found}, write what is "
             "left under flattened in the job and print anew."
         )
-    twist = ((tape.figure(TWIST), "of twist, at most"),)
-    return passage("Try it for twist", told, figures=twist)
+    return passage("Try it for twist", told, figures=((tape.figure(TWIST), "of twist, at most"),))
 
 
 _MENDED = {
@@ -148,8 +147,7 @@ def mend_words(mend: Mended, say: Say) -> Passage:
 def rim_words(loss: RimLoss, say: Say) -> Passage:
     """Return what is done where the line leaves the rim of a hollow door."""
     where = f"in {counted(len(loss.stretches), 'place')}"
-    if loss.is_all_round:
-        where = "all the way round"
+    where = "all the way round" if loss.is_all_round else where
     return passage(
         "Hollow core",
         f"the line leaves the solid rim {where}, {say.tape.figure(loss.length)} in all (drawn "

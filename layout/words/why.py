@@ -70,7 +70,7 @@ def percent(share: float) -> str:
 
 def contact_words(contact: Contact, place: Place) -> str:
     """Return what is touched, and where."""
-    where = " to ".join(place(point) for point in contact.points)
+    where = " to ".join(map(place, contact.points))
     return f"{contact.name} {'from' if len(contact.points) > 1 else 'at'} {where}"
 
 
@@ -168,11 +168,9 @@ def touches_words(plan: Plan) -> Passage:
     error = ", the error of the tape counted in" if plan.job.tape_error else ""
     limits = "; ".join(limit_words(met, plan.job.wish.limits, tape) for met in plan.limits_met)
 
-    def along(contact: Contact) -> str:
-        return ranged(tape.figure(datum.coordinates(point).along) for point in contact.points)
-
-    def square(contact: Contact) -> str:
-        return ranged(tape.figure(datum.coordinates(point).square) for point in contact.points)
+    def off(contact: Contact, axis: str) -> str:
+        places = map(datum.coordinates, contact.points)
+        return ranged(tape.figure(getattr(place, axis)) for place in places)
 
     held = table(
         contacts,
@@ -180,8 +178,8 @@ def touches_words(plan: Plan) -> Passage:
             "No.": lambda contact: f"{contacts.index(contact) + 1}",
             "It is held by": "{name}",
             "Stays clear by": lambda c: tape.measure(c.clear) if c.clear else "–",
-            f"Along {datum.name}": along,
-            "Square to it": square,
+            f"Along {datum.name}": lambda contact: off(contact, "along"),
+            "Square to it": lambda contact: off(contact, "square"),
         },
     )
     return passage(
