@@ -164,7 +164,11 @@ class _Writer:
     def text(self, text: Text) -> None:
         from ezdxf.enums import TextEntityAlignment
 
-        words = _ascii(text.words) if self.old else text.words
+        words = text.words
+        if self.old:  # accents are dropped, and what is left is a "?"
+            spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
+            bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
+            words = bare.encode("ascii", "replace").decode("ascii")
         if self.once("text", *text.at, words):
             turn = math.degrees(text.turn)
             made = self.space.add_text(words, height=text.height, rotation=turn, dxfattribs=self.on)
@@ -252,10 +256,3 @@ _IN_R12 = str.maketrans(
      "—": "-", "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "′": "'", "″": '"', "²": "2", "→": "->"}
 )  # fmt: skip
 """R12 knows three control codes, for diameter, degree and plus-minus, and else only ASCII."""
-
-
-def _ascii(words: str) -> str:
-    """Return the words in what R12 can show; accents are dropped, and what is left is a "?"."""
-    spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
-    bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
-    return bare.encode("ascii", "replace").decode("ascii")

@@ -78,22 +78,18 @@ class Portion:
 
     def paths(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return every line that must be on paper."""
-        if self.name in ("curves", "none"):
-            return self._curves(content)
+        if self.name in ("curves", "none"):  # a rough line's own ones round square corners go
+            finish, *others = (
+                [piece for part in content.drawn(path) for piece in self.outline(part)]
+                for path in content.outlines
+            )
+            beside = [piece.bounds.grown(_BESIDE) for piece in finish]
+            own = (piece for held in others for piece in held)
+            return (*finish, *(p for p in own if any(b.holds(p.bounds.middle) for b in beside)))
         lines = [piece for path in content.outlines for piece in self.outline(path)]
         window, rings = self.window.grown(BEYOND), (mark.ring for mark in self.marks(content))
         shown = (piece for ring in rings for piece in clipped(ring, window))
         return (*lines, *self.feet(content), *shown)
-
-    def _curves(self, content: TemplateContent) -> tuple[Path, ...]:
-        """Return the curves of all outlines; a rough line's own ones round square corners go."""
-        finish, *others = (
-            [piece for part in content.drawn(path) for piece in self.outline(part)]
-            for path in content.outlines
-        )
-        beside = [piece.bounds.grown(_BESIDE) for piece in finish]
-        kept = (p for held in others for p in held if any(b.holds(p.bounds.middle) for b in beside))
-        return (*finish, *kept)
 
     @property
     def _flips(self) -> list[tuple[float, float]]:

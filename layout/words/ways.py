@@ -278,7 +278,18 @@ def answer_lines(answer: Answer, tape: Tape) -> Iterator[str]:
     yield f"{answer.shape.capitalize()}, all in {unit_words(tape)}"
     yield from _figures(answer, tape)
     for method in () if isinstance(answer, MarkedSuperellipse) else answer.methods:
-        yield from _method(method, tape)
+        yield ""
+        if not method.serves:
+            yield f"{method.name}: does not serve here, {against_words(method, tape)}"
+            continue
+        tools = ", ".join(tool.value for tool in method.tools)
+        hole = "; leaves a hole" if method.leaves_hole else ""
+        yield f"{method.name} ({tools}; within {tape.fine(method.error)}{hole})"
+        told = ordinates_table(method.figures, tape)
+        for out, up in () if told is None else (told.headings, *told.rows):
+            yield f"     {out:>34}  {up:>12}"
+        for number, point in enumerate(points_of(method, tape), start=1):
+            yield f"  {number}. {point}"
 
 
 def _figures(value: object, tape: Tape) -> Iterator[str]:
@@ -295,19 +306,3 @@ def _figures(value: object, tape: Tape) -> Iterator[str]:
         elif item.name in ("ordinates", "checks") and held:
             pairs = "; ".join(f"{tape.figure(o.out)} out, {tape.figure(o.up)} up" for o in held)
             yield f"  {name:<22}{pairs}"
-
-
-def _method(method: Method, tape: Tape) -> Iterator[str]:
-    yield ""
-    if not method.serves:
-        yield f"{method.name}: does not serve here, {against_words(method, tape)}"
-        return
-    tools = ", ".join(tool.value for tool in method.tools)
-    hole = "; leaves a hole" if method.leaves_hole else ""
-    yield f"{method.name} ({tools}; within {tape.fine(method.error)}{hole})"
-    table = ordinates_table(method.figures, tape)
-    if table is not None:
-        for out, up in (table.headings, *table.rows):
-            yield f"     {out:>34}  {up:>12}"
-    for number, point in enumerate(points_of(method, tape), start=1):
-        yield f"  {number}. {point}"

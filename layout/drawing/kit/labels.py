@@ -126,7 +126,12 @@ class LabelSetter:
         Each label is for where there is no room for the one before; best `towards` some way from
         its point, `off` a `ring` of that radius, paper mm; none where all leave the room `within`.
         """
-        ways = _DIRECTIONS if towards is None else _ordered(towards)
+        best = towards or Point(0.0, 0.0)
+        ways = ranked(  # nearest to the way that is wished for
+            _DIRECTIONS,
+            lambda way: Point.polar(1.0, math.radians(way[0])).dot(best),
+            tolerance=ROUNDING * best.norm,
+        )
         offers = (
             ((text, _leader(label.at, box, ring) if farther > _LED else None), box.grown(_APART))
             for label in labels
@@ -195,15 +200,6 @@ def _leader(at: Point, box: Bounds, ring: float) -> Path:
     """Return the line from the ring round a point to the box that names it."""
     near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
     return Path.through((at + (near - at).unit() * ring, near))
-
-
-def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
-    """Return the ways a label may stand, those nearest to a wished-for one first."""
-    return ranked(
-        _DIRECTIONS,
-        lambda way: Point.polar(1.0, math.radians(way[0])).dot(towards),
-        tolerance=ROUNDING * towards.norm,
-    )
 
 
 def _beside(label: Text, reach: float, degrees: float, anchor: Anchor) -> Text:

@@ -54,12 +54,9 @@ def _table(plan: Plan) -> Iterator[Step]:
     wish, held, table = plan.job.legs, plan.legs, plan.table
     if wish is None or held is None or table is None:
         return
-    why = legs.chosen(plan)
-    if why is not None:
-        yield Step(why)
-    yield Step(legs.standing(plan, held))
-    yield Step(legs.sagging(plan, table))
-    yield Step(legs.seated(plan, wish, held, table))
+    why, stands, sags = legs.chosen(plan), legs.standing(plan, held), legs.sagging(plan, table)
+    told = (why, stands, sags, legs.seated(plan, wish, held, table))
+    yield from (Step(words) for words in told if words is not None)
 
 
 def _kept(plan: Plan) -> str:

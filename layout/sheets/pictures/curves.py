@@ -56,8 +56,12 @@ def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
     ring = Region.of(cut.line, tolerance=0.1).grown(_AWAY * stage.frame.scale).exterior
     for feed in cut.feeds:
         _fed(plan, stage, ring, feed)
-    if not cut.feeds and cut.kept:
-        _along_cuts(stage, cut)
+    if not cut.feeds and cut.kept:  # along what is cut between kept edges, outside it
+        sign, off = -1 if stage.frame.mirrored else 1, _AWAY * stage.frame.scale
+        for segment in (s for path in cut.line.without(cut.kept) for s in path.segments):
+            if segment.length >= 4 * off:
+                outside = [segment.at(s) - segment.pace(s).unit().left * off for s in _SHARES]
+                stage.arrow(layers.FEED, map(stage.frame.at, outside[::sign]))
     elif not cut.feeds:
         _round(stage, ring)
     _radii(plan, stage, cut.radii)
@@ -125,15 +129,6 @@ def _round(stage: Stage, ring: Points) -> None:
     start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))
     for i in range(4):
         _arrow(stage, line, start + (i + back) * quarter, -quarter if back else quarter)
-
-
-def _along_cuts(stage: Stage, cut: RouterCut) -> None:
-    """Draw the way along what is cut between kept edges, outside it."""
-    sign, off = -1 if stage.frame.mirrored else 1, _AWAY * stage.frame.scale
-    for segment in (s for path in cut.line.without(cut.kept) for s in path.segments):
-        if segment.length >= 4 * off:
-            outside = [segment.at(s) - segment.pace(s).unit().left * off for s in _SHARES]
-            stage.arrow(layers.FEED, map(stage.frame.at, outside[::sign]))
 
 
 def _along(ring: Points, point: Point) -> float:

@@ -137,16 +137,19 @@ def _foot_lane(
         for label in labels:  # the lane is full: marks keep their name alone
             if not label.number and label.name:
                 label.figure, label.name = label.name, ""
+    # in as many rows as they need, dealt out in turn along the lane
+    every = sorted(labels, key=lambda label: label.wanted)
+    count = max(1, -(-int(sum(m.width for m in every)) // int(0.95 * (room[1] - room[0]))))
     rows = [
         [*zip(held, spread([m.wanted for m in held], [m.width for m in held], *room), strict=True)]
-        for held in _dealt(labels, room)
+        for held in (every[i::count] for i in range(count))
     ]
     aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
     high = body - LANE + 2 * RING + 0.6
     near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
     aside = aside or any(
         place - label.width / 2 < right and left < place + label.width / 2
-        for label, place in (rows[0] if rows else ())
+        for label, place in rows[0]
         for left, right in near
     )
     lane = LANE + (BEND if aside else 0.0)
@@ -161,7 +164,7 @@ def _foot_lane(
     for line, at in starts:
         if line in each.lines:
             picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
-    return body - lane - (max(len(rows), 1) - 1) * ROW
+    return body - lane - (len(rows) - 1) * ROW
 
 
 def _leader(start: Point, *points: Point) -> Stroke:
@@ -230,14 +233,6 @@ def _labels(
         name = " ".join(mark.label for mark in marks) if foot and len(marks) < 3 else ""
         labels.append(_Label(at.x if foot else at.y, figure, MARK, name=name))
     return labels
-
-
-def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:
-    """Return the labels in as many rows as they need, dealt out in turn along the lane."""
-    held = sorted(labels, key=lambda label: label.wanted)
-    wide = sum(label.width for label in held)
-    rows = max(1, -(-int(wide) // int(0.95 * (room[1] - room[0]))))
-    return [held[i::rows] for i in range(rows)]
 
 
 def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:

@@ -152,9 +152,15 @@ def draw_inside(picture: LyingPicture) -> None:
         for item in setter.set(label, towards=inwards):
             picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
     letters = letters_of(plan)
-    for defect in plan.job.panel.defects:
-        if defect.name in letters:
-            _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
+    for defect in (defect for defect in plan.job.panel.defects if defect.name in letters):
+        middle, leader = setter.boxed(frame.at(defect.place.bounds.middle), half=2.1)
+        box = Path.round_box(Bounds.about(middle, 2.1))
+        picture.add(layers.PAPER, Area(box, edged=False))
+        picture.add(layers.BENCH_MARK, Stroke(box))
+        if leader is not None:
+            picture.add(layers.THIN, Stroke(leader))
+        foot = middle + Point(0.0, -1.3)
+        picture.add(layers.LETTERING, Text(foot, letters[defect.name], 2.7, "middle", bold=True))
 
 
 def _radius(picture: LyingPicture) -> None:
@@ -202,15 +208,3 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     chosen = picture.setter.best(boxes, within=False, kept=False)  # the ring keeps its own
     assert chosen is not None
     picture.ring(chosen, number, radius=2.2)
-
-
-def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
-    """Write a letter in a box on a defect, or beside it with a leader."""
-    middle, leader = picture.setter.boxed(at, half=2.1)
-    box = Path.round_box(Bounds.about(middle, 2.1))
-    picture.add(layers.PAPER, Area(box, edged=False))
-    picture.add(layers.BENCH_MARK, Stroke(box))
-    if leader is not None:
-        picture.add(layers.THIN, Stroke(leader))
-    text = Text(middle + Point(0.0, -1.3), letter, 2.7, "middle", bold=True)
-    picture.add(layers.LETTERING, text)
