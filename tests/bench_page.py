@@ -19,7 +19,7 @@ def page_of(plan: Plan) -> Sheet:
 
 def work_of(plan: Plan) -> list[Step]:
     """Return the steps of the work, in order."""
-    return [step for stage in STAGES for step in stage.steps(plan)]
+    return [step for _, steps, _ in STAGES for step in steps(plan)]
 
 
 def steps_of(plan: Plan) -> dict[str, Step]:

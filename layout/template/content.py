@@ -5,18 +5,14 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass, field, replace
 from functools import reduce
-from typing import Literal
 
+from ..drawing.scene import Sign
 from ..geometry import Bounds, Path, Point, at_most, circle
 from ..geometry.intersect import crossings
 from ..geometry.stepping import swapped
 from ..geometry.tolerance import SAME_POINT
 from ..top.runs import HollowCorner
 from ..units import MM_PER_INCH, Tape
-
-MarkSign = Literal["point", "middle", "centre", "nail", "hole"]
-"""What a mark is for: a point of the outline or the middle of a leg, the middle of the top, the
-centre of an arc, a nail to draw by, a hole to drill."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,7 +24,7 @@ class TemplateMark:
     at: Point
     diameter: float = 0.0
     """Of the hole, nail or pin drawn round it, mm; 0 for a bare point."""
-    sign: MarkSign = "point"
+    sign: Sign = "point"
 
     @property
     def reach(self) -> float:
@@ -57,9 +53,8 @@ class TemplateContent:
     feet: tuple[Path, ...] = ()
     """Where legs or their plates stand."""
     symmetric_x: bool = False
-    """Whether the left half mirrors the right one, so that a half can be flipped at x = 0."""
     symmetric_y: bool = False
-    """Whether the lower half mirrors the upper one, so that a half can be flipped at y = 0."""
+    """Whether the left half mirrors the right one, and the lower the upper: it can be flipped."""
     tape: Tape = field(default_factory=Tape)
     """What the maker reads the check bars with."""
     mirrored: bool = False

@@ -19,6 +19,7 @@ from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
+from ...words.saw_lines import lying_of
 from ...words.say import unit_words
 from .behind import folds
 from .first import first_page
@@ -61,11 +62,11 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
 
 
 def _work(plan: Plan) -> Iterator[Part]:
-    before = 0
-    for stage in STAGES:
-        steps = tuple(stage.steps(plan))
+    before, lying = 0, lying_of(plan).words
+    for title, told, lies in STAGES:
+        steps = tuple(told(plan))
         if steps:
-            yield Part(stage.title, steps, stage.lies(plan), before)
+            yield Part(title, steps, lies.format(lying=lying), before)
         before += len(steps)
 
 

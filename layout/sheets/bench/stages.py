@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
 from ...words import cautions, datum, edge, fixings, legs, marks, materials, order, panel, ways
-from ...words.saw_lines import Round, lying_of, rounds_of
+from ...words.saw_lines import Round, rounds_of
 from ...words.say import Say
 from ...work.cautions import Risk
 from ...work.deeds import Deed
@@ -18,7 +18,7 @@ from ..pictures.curves import method_scene, pivot_name, profile_scene
 from ..pictures.ground import square_scene
 from ..pictures.legs import battens_scene, legs_scene
 from . import steps as cuts
-from .steps import Stage, Step
+from .steps import Step
 
 
 def _ready(plan: Plan) -> Iterator[Step]:
@@ -158,21 +158,20 @@ def _last(plan: Plan) -> Iterator[Step]:
         yield Step(marks.KEEP_OFFCUTS)
 
 
-def _lies(plan: Plan) -> str:
-    return lying_of(plan).words
-
-
-STAGES = (
-    Stage("Materials, time, money", _ready),
-    Stage("Look and buy", _look),
-    Stage("Clean, test, metal", _clean),
-    Stage("Line and square", _datum),
-    Stage("Flat before it is marked", _short, _lies),
-    Stage("Mark and check", _mark, _lies),
-    Stage("Cut", cuts.rest, _lies),
-    Stage("Edge and sand", _edge),
-    Stage("Dry fit and underside", _underside, lambda _: "underside up, on a blanket"),
-    Stage("Battens and legs", _legs, lambda _: "the top on its show face, on a blanket"),
-    Stage("Top coats and last", _last),
+STAGES: tuple[tuple[str, Callable[[Plan], Iterator[Step]], str], ...] = (
+    ("Materials, time, money", _ready, ""),
+    ("Look and buy", _look, ""),
+    ("Clean, test, metal", _clean, ""),
+    ("Line and square", _datum, ""),
+    ("Flat before it is marked", _short, "{lying}"),
+    ("Mark and check", _mark, "{lying}"),
+    ("Cut", cuts.rest, "{lying}"),
+    ("Edge and sand", _edge, ""),
+    ("Dry fit and underside", _underside, "underside up, on a blanket"),
+    ("Battens and legs", _legs, "the top on its show face, on a blanket"),
+    ("Top coats and last", _last, ""),
 )
-"""Every part in the order of the work. A new craft adds a row, or steps to one."""
+"""Every part in the order of the work: its title, its steps, how the work lies meanwhile.
+
+A part without steps is not told of. A new craft adds a row, or steps to one.
+"""

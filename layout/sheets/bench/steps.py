@@ -49,16 +49,6 @@ class Part:
     """How many steps come before it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Stage:
-    """A part of the work: a row of `stages.STAGES`. One that yields no step is not told of."""
-
-    title: str
-    steps: Callable[[Plan], Iterator[Step]]
-    lies: Callable[[Plan], str] = lambda _: ""
-    """How the work lies meanwhile."""
-
-
 def first(plan: Plan) -> Iterator[Step]:
     """Return what is done to a slab before it is marked again."""
     return _steps(plan, plan.cuts.acts[: _rested(plan)], plan.datum)
