@@ -189,7 +189,6 @@ A printer is out by less than 3 %, so a bar that was printed with other margins 
 than the program is told can never pass for this one.
 """
 
-
 _DIGITS = 4  # decimals of a millimetre that a profile keeps
 
 

@@ -18,7 +18,6 @@ from .say import Passage, capital, counted, listed, passage, ranged, table, whol
 ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32  # of the United States
 SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2  # for 1 m² a litre
 
-
 _NAMES = {
     "plates": "leg plates",
     "pads": "felt pads",

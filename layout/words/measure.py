@@ -67,5 +67,4 @@ THEN = (
     "asks for all of this and writes the job file."
 )
 
-
 DIAMETERS = ("A–C", "B–D", "between A and B", "between B and C")  # of a round panel

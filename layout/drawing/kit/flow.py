@@ -13,7 +13,6 @@ LETTERS = 2.5  # height of a capital in running words, mm: about 10 point
 _LEADING = 1.75
 _BOX = 3.2
 
-
 Drawn = tuple[Layer, Item]
 
 
