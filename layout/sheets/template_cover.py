@@ -8,7 +8,7 @@ from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Drawn, Flow
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import DrawingFrame
-from ..drawing.scene import Mark, Scene, Sign, Stroke, Text, text_box
+from ..drawing.scene import Mark, Scene, Sign, Stroke, Text
 from ..geometry import Bounds, Path, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
@@ -122,23 +122,20 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Iter
         for item in spots.set(Text(place, cross.name), off=1.5, within=True):
             yield layers.CHECK_BARS, item
     for tile in plan.tiles:
-        text = spots.best(_names(tile, frame))
-        if text is not None:
-            yield layers.LETTERING, text
+        yield from ((layers.LETTERING, text) for text in spots.placed(_names(tile, frame)))
     flag = Point(box.left, box.top - parts.FACE_MARK[1])
     for stroke in parts.face_mark(flag, mirrored=content.mirrored):
         yield layers.LETTERING, stroke
 
 
-def _names(tile: Tile, frame: DrawingFrame) -> Iterator[tuple[Text, Bounds]]:
+def _names(tile: Tile, frame: DrawingFrame) -> Iterator[Text]:
     """Yield places for a sheet's name in its cell, as large as the cell allows."""
     cell = tile.cell
     height = min(_NAMES, cell.height / frame.scale / 3, cell.width / frame.scale / 4)
     for right, up in _IN_CELL:
         at = Point(cell.left + cell.width * right, cell.bottom + cell.height * up)
         foot = frame.at(at) - Point(0.0, height / 2)
-        text = Text(foot, tile.name, height, "middle", bold=True)
-        yield text, text_box(text)
+        yield Text(foot, tile.name, height, "middle", bold=True)
 
 
 def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:

@@ -132,9 +132,7 @@ class _Sheet:
             yield from bar.lines()
             self.spots.keep_clear(bar.box)
             texts = (bar.text(share, after=after) for share in ALONG for after in (True, False))
-            words = self.spots.best((text, text_box(text).grown(0.5)) for text in texts)
-            if words is not None:
-                yield words
+            yield from self.spots.placed(texts, apart=0.5)
 
     def _clearest_bar(self, *, upright: bool) -> CheckBar:
         room, tape = self.room, self.shown.content.tape
@@ -171,7 +169,11 @@ class _Sheet:
         width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
         height = high + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = Bounds(-1.0, -1.0, width + 1.0, height + 1.0)
-        corner = self.spots.best((at, block.moved(at)) for at in _places(cell, width, height))
+        # from the upper left of the cell, row by row
+        ys = np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0)
+        xs = np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0)
+        places = (Point(float(x), float(y)) for y in ys for x in xs)
+        corner = self.spots.best((at, block.moved(at)) for at in places)
         flag = Point(self.room.left + 2, self.room.top - high - 1)
         if corner is None:
             rows = [("MIRRORED" if content.mirrored else "face up", 2.5, True)]
@@ -185,13 +187,6 @@ class _Sheet:
             at -= Point(0, _ROW * h)
             items.append(Text(at, words, h, bold=bold))
         return items
-
-
-def _places(cell: Bounds, width: float, height: float) -> Iterator[Point]:
-    """Yield places for a block, from the upper left of a cell, row by row."""
-    for y in np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0):
-        for x in np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0):
-            yield Point(float(x), float(y))
 
 
 _LETTERS = 2.5
@@ -226,9 +221,7 @@ def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> 
         off = (strip - letters) / 2 * (1 if under else -1)
         words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
         texts = (text_along(start, end, words, letters, s, off) for s in _SHARES)
-        text = spots.best((text, text_box(text)) for text in texts)
-        if text is not None:
-            yield text
+        yield from spots.placed(texts)
 
 
 def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:

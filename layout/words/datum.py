@@ -13,7 +13,7 @@ from ..panel.datum import Datum, Reason
 from ..panel.edges import Flaw, Found, Reference
 from ..top import Top
 from ..units import MM_PER_INCH, Tape
-from .say import Passage, Say, listed, passage, table, unit_words
+from .say import Passage, Say, Table, listed, passage, table, unit_words
 
 STRING_GAP, DIAGONAL = 1.0, 3.0
 """A gap under a string that shows, and by how much a diagonal is out when it is no slip of the
@@ -125,8 +125,12 @@ def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
         f"In {unit_words(tape)}.",
         tape,
     )
+    return passage("Is it square?", *words, tables=(corners, _bows(check, tape)), warnings=leaning)
+
+
+def _bows(check: PanelCheck, tape: Tape) -> Table:
     every = tape.measure(_BOW_STATIONS[not tape.imperial])
-    bows = table(
+    return table(
         check.bows,
         {
             "Bowed edge": lambda bow: bow.edge or "bowed",
@@ -138,7 +142,6 @@ def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
         f"Where it does not stand so, it is no arc: take offsets every {every}.",
         tape,
     )
-    return passage("Is it square?", *words, tables=(corners, bows), warnings=leaning)
 
 
 @dataclass(frozen=True, slots=True)

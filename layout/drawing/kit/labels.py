@@ -113,6 +113,11 @@ class LabelSetter:
             self.keep_clear_along(way, half=0.2, step=0.5)
         return held
 
+    def placed(self, texts: Iterable[Text], apart: float = 0.0) -> list[Text]:
+        """Return the text that finds the best room, `apart` from others, mm, or none in no room."""
+        text = self.best((text, text_box(text).grown(apart)) for text in texts)
+        return [] if text is None else [text]
+
     def set(
         self,
         *labels: Text,
