@@ -140,8 +140,7 @@ def draw_top(plan: Plan, stage: Stage) -> None:
     clean = [o.clean.corners for o in plan.offcuts.pieces if o.kept and o.clean is not None]
     stage.path(layers.OFFCUTS, *map(Path.through_ring, clean), clear=True)
     if plan.table is not None:
-        prints = (batten.print for batten in plan.table.battens)
-        stage.path(layers.BATTENS, *prints, clear=True)
+        stage.path(layers.BATTENS, *(batten.print for batten in plan.table.battens), clear=True)
     draw_legs(plan, stage, arm=1.5)
     for trim in cuts.trims:
         stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
@@ -169,20 +168,17 @@ def name_top(plan: Plan, stage: Stage) -> None:
     for trim in cuts.trims:
         start, end = trim.start.point, trim.end.point
         past = end + (end - start).unit() * (_PAST * stage.frame.scale)
-        words = f"line {numbers[trim.label]}"
-        stage.label(layers.SAW_LINE, past, words, bold=True)
+        stage.label(layers.SAW_LINE, past, f"line {numbers[trim.label]}", bold=True)
     for cut in cuts.corner_cuts:
         middle = cut.start.point.midpoint(cut.end.point)
         stage.label(layers.SAW_LINE, middle, f"line {numbers[cut.label]}", height=1.8)
     for kept in cuts.kept:
-        at = kept.edge.at(0.75 * kept.edge.length)
-        stage.label(layers.KEPT, at, "kept edge")
+        stage.label(layers.KEPT, kept.edge.at(0.75 * kept.edge.length), "kept edge")
     for leg in () if plan.legs is None else plan.legs.legs:
         stage.label(layers.LEGS, leg.on_panel, f"leg {leg.number}")
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
-            words = f"offcut {offcut.number}"
-            stage.label(layers.OFFCUTS, offcut.clean.centre, words)
+            stage.label(layers.OFFCUTS, offcut.clean.centre, f"offcut {offcut.number}")
 
 
 def title_items(plan: Plan, frame: DrawingFrame, paper: _Paper) -> Iterator[Item]:

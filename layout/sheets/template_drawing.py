@@ -136,8 +136,7 @@ ROW = 7.0  # height of a legend's row, mm
 
 def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
     """Return the signs that some marks bear, in the order of the legend."""
-    borne = {mark.sign for mark in marks}
-    return tuple(sign for sign in SIGNS if sign in borne)
+    return tuple(sorted({mark.sign for mark in marks}, key=list(SIGNS).index))
 
 
 def sign_told(sign: Sign, left: Point, height: float) -> tuple[Item, ...]:
@@ -154,8 +153,7 @@ def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[
     height = fitted_height("".join(SIGNS[sign] for sign in signs), 3.5, spare)
     for sign in signs:
         yield from sign_told(sign, start, height)
-        wide = 2 * _ARM + _BESIDE + text_width(SIGNS[sign], height) + _BETWEEN
-        start += Point(wide, 0.0)
+        start += Point(2 * _ARM + _BESIDE + text_width(SIGNS[sign], height) + _BETWEEN, 0.0)
 
 
 _ROUND = 30.0  # room round the top for check bars and lettering, mm
@@ -195,8 +193,7 @@ def names_of(
         labels = (Text(place, KEPT_WORDS, heights[-1]) for place in places)
         yield from setter.set(*labels, off=2.0, within=True)
     for hollow in (hollow for hollow in content.hollows if cell.holds(hollow.at)):
-        words = content.tape.fill(PARE, hollow)
-        label = Text(hollow.at + shift, words, heights[-1])
+        label = Text(hollow.at + shift, content.tape.fill(PARE, hollow), heights[-1])
         yield from setter.set(label, off=4.0, within=True)
 
 
@@ -211,12 +208,11 @@ def template_drawing(content: TemplateContent) -> Scene:
     drawn: list[tuple[Layer, Item]] = [(layer, Stroke(path)) for layer, path in lines]
     drawn += [(layers.MARKS, Stroke(tick)) for tick in joint_ticks(content.finish)]
     drawn += [(layers.MARKS, drawn_mark(mark)) for mark in content.marks]
-    names = names_of(content, frame, setter, ORIGIN, 5.0)
-    drawn += [(layers.MARK_NAMES, name) for name in names]
+    drawn += [(layers.MARK_NAMES, name) for name in names_of(content, frame, setter, ORIGIN, 5.0)]
     drawn += [(layers.CHECK_BARS, item) for item in _bars(content, box, frame)]
     drawn += [(layers.LETTERING, item) for item in _lettering(content, box, frame)]
-    side = ", MIRRORED" if content.mirrored else ""
-    return Scene(f"{content.title}, full-size template{side}", frame, grouped(drawn))
+    title = f"{content.title}, full-size template{', MIRRORED' * content.mirrored}"
+    return Scene(title, frame, grouped(drawn))
 
 
 def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[Item]:
@@ -233,8 +229,7 @@ def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator
     words = f"{content.title} · full size · {side_words(content)}"
     height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
     yield Text(at, words, height, bold=content.mirrored)
-    flag = Point(frame.left + 4, frame.top - 16)
-    yield from face_mark(flag, mirrored=content.mirrored)
+    yield from face_mark(Point(frame.left + 4, frame.top - 16), mirrored=content.mirrored)
     start = Point(frame.left + 20, frame.top - 7)
     yield from legend_line(signs_of(content.marks), start, frame.right - start.x - 4)
 

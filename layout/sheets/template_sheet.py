@@ -52,8 +52,7 @@ def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
     sheet.register()
     # names first, for these are bound to their places; the rest can move
     sheet.add(layers.MARK_NAMES, sheet.names())
-    flips = flip_items(shown.portion, sheet.spots, sheet.shift, content.bounds)
-    sheet.add(layers.FLIP, flips)
+    sheet.add(layers.FLIP, flip_items(shown.portion, sheet.spots, sheet.shift, content.bounds))
     sheet.add(layers.CHECK_BARS, sheet.bars())
     sheet.add(layers.SHEET, sheet.register_names())
     sheet.add(layers.LETTERING, sheet.heading())

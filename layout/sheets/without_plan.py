@@ -60,8 +60,7 @@ def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
         Group(layers.MARKS, tuple(map(Mark, (left, right, Point(0.0, answer.rise))))),
         Group(layers.LETTERING, (Text(Point(0.0, -12.0), told, 5.0, "middle"),)),
     )
-    extent = arc.bounds.joined(Bounds.around((left, right)))
-    return Scene(told, extent.grown(_ROUND), groups)
+    return Scene(told, arc.bounds.joined(Bounds.around((left, right))).grown(_ROUND), groups)
 
 
 _INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm

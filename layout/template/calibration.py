@@ -127,8 +127,7 @@ class Reading:
     @property
     def factor(self) -> float:
         """By what a page must be written larger; 1 where the difference can't be read."""
-        off = abs(self.measured - self.true) < READING
-        return 1.0 if off else self.true / self.measured
+        return 1.0 if abs(self.measured - self.true) < READING else self.true / self.measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,8 +214,7 @@ class CalibrationBars:
             max(length for length in round_ones if length <= side + 1e-9)
             for side in (room.width, room.height)
         )
-        corner = room.middle - Point(across / 2, along / 2)
-        return cls(corner, across, along, paper)
+        return cls(room.middle - Point(across / 2, along / 2), across, along, paper)
 
     @property
     def tape(self) -> Tape:

@@ -200,8 +200,7 @@ def _bends(path: Path) -> list[tuple[Segment, bool]]:
     """Return segments, and whether each belongs to a curve, as all of a line of many points do."""
     held = path.segments
     before = (held[-1:] if path.is_closed else ()) + held
-    sharp = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before))
-    by_points = sharp > MOST_CORNERS
+    by_points = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before)) > MOST_CORNERS
     return [(segment, by_points or not isinstance(segment, Line)) for segment in held]
 
 

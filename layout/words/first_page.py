@@ -185,8 +185,7 @@ def key_of(plan: Plan) -> tuple[tuple[tuple[str, str], ...], str]:
     """Return the key: letters with names, and what is drawn without a letter."""
 
     def short(name: str) -> str:
-        fits = len(name) <= LONGEST
-        return name if fits else f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
+        return name if len(name) <= LONGEST else f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
 
     letters = letters_of(plan)
     more = len(plan.job.panel.defects) - len(letters)

@@ -191,9 +191,7 @@ def _centres(plan: Plan, places: Sequence[Point]) -> str:
         for place in places
     )
     labels = [label for label in dict.fromkeys(found) if label]
-    if len(labels) > 3:
-        return f"{labels[0]} to {labels[-1]}"
-    return listed(labels) or "its centre"
+    return f"{labels[0]} to {labels[-1]}" if len(labels) > 3 else listed(labels) or "its centre"
 
 
 def _notes(plan: Plan, each: saw.Round, told: str) -> Iterator[str]:

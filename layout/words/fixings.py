@@ -104,9 +104,8 @@ def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
             "so. Air the room, and follow the maker's instructions."
         )
     else:
-        much = f"{joint.volume:.0f} ml"
-        if tape.imperial:
-            much = f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
+        ounces = f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
+        much = ounces if tape.imperial else f"{joint.volume:.0f} ml"
         yield f"Wood glue, about {much} in all, in a thin film on both faces."
     yield (
         "Set the legs, upside down as it lies, square to the underside and on their lines; weight "

@@ -175,8 +175,7 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
     tape, use, sits = plan.job.tape, table.use, ""
     usual = ": for none of coffee, dining, bench and bar is that usual."
     if use is not None:
-        what = "sitting on" if use.use == "bench" else use.use
-        usual = f", as is usual for {what}: "
+        usual = f", as is usual for {'sitting on' if use.use == 'bench' else use.use}: "
         usual += tape.fill("{least:figure} to {most:measure} ({source}).", use)
     if table.seating is not None:
         seats = len(table.seating.seats)

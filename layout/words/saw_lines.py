@@ -178,9 +178,7 @@ def _offset(cut: StraightCut) -> tuple[float, float]:
 def _leg(cut: CornerCut) -> float | None:
     """Return how far each way a corner cut lies from its corner, mm; None where that differs."""
     along, square = _offset(cut)
-    if cut.leg is None and abs(along - square) <= SAME_FIGURE:
-        return along
-    return cut.leg
+    return along if cut.leg is None and abs(along - square) <= SAME_FIGURE else cut.leg
 
 
 def numbers_of(plan: Plan) -> dict[str, int]:

@@ -60,8 +60,7 @@ class Flow:
 
     def check(self, words: str) -> None:
         """Set a paragraph with a box to tick before it."""
-        rows = wrapped(words, LETTERS, self.room.width - 6.0)
-        self.need(LETTERS * _LEADING * len(rows))
+        self.need(LETTERS * _LEADING * len(wrapped(words, LETTERS, self.room.width - 6.0)))
         low, left = self.y - LETTERS - 0.35, self.room.left
         self.put(Stroke(Path.round_box(Bounds(left, low, left + _BOX, low + _BOX))))
         self.words(words, indent=6.0)
@@ -69,17 +68,14 @@ class Flow:
 
     def table(self, rows: Sequence[Sequence[str]], indent: float = 0.0) -> None:
         """Set rows in columns as wide as their widest words; the last column is wrapped."""
-        gap = 5.0
-        widths = [
-            max(text_width(cell, LETTERS) for cell in column) for column in zip(*rows, strict=True)
-        ]
+        columns = zip(*rows, strict=True)
+        widths = [5.0 + max(text_width(cell, LETTERS) for cell in column) for column in columns]
         for row in rows:
             left = indent
             for cell, width in zip(row[:-1], widths, strict=False):
                 self.need(LETTERS * _LEADING)
-                at = Point(self.room.left + left, self.y - LETTERS)
-                self.put(Text(at, cell, LETTERS))
-                left += width + gap
+                self.put(Text(Point(self.room.left + left, self.y - LETTERS), cell, LETTERS))
+                left += width
             self.words(row[-1], indent=min(left, self.room.width - 20.0))
 
     def drawing(self, height: float, draw: Callable[[Bounds], Iterable[Drawn]]) -> None:

@@ -211,5 +211,4 @@ def _wide(words: str, points: float, *, bold: bool = False) -> float:
 
 def _lines(words: Sequence[str], points: float, wide: float, *, bold: bool = False) -> int:
     """Return how many lines words take at a size in points."""
-    cap = points * _CAP
-    return sum(max(1, len(wrapped(w, cap, wide / 1.01, bold))) for w in words)
+    return sum(max(1, len(wrapped(w, points * _CAP, wide / 1.01, bold))) for w in words)

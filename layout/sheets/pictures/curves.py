@@ -188,8 +188,7 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
     if inside:
         stage.dimension(Point(-inside, 0), corner, tape.figure(inside), _DOWN)
         stage.dimension(corner, Point(0, up), tape.figure(up), _RIGHT)
-        left = tape.figure(profile.edge_left)
-        stage.dimension(Point(0, up), Point(0, thickness), left, _RIGHT)
+        stage.dimension(Point(0, up), Point(0, thickness), tape.figure(profile.edge_left), _RIGHT)
     back, words = profile.arris.size / 2, arris_label(profile.arris, tape)
     if radius:
         back, words = radius * (1 - math.sqrt(0.5)), f"round-over {tape.figure(radius)}"

@@ -43,9 +43,7 @@ class Wood:
     def marked(cls, plan: Plan) -> Wood:
         """Return what the top is marked on in the end: of a slab what is left when it is flat."""
         again, seen = plan.cuts.again, plan.cuts.face.mirrored
-        if again is None:
-            return cls.found(plan)
-        return cls(plan, again.boundary, again.datum, seen)
+        return cls.found(plan) if again is None else cls(plan, again.boundary, again.datum, seen)
 
     @property
     def region(self) -> Region:

@@ -84,12 +84,12 @@ def draw_lanes(picture: LyingPicture) -> float:
     if picture.plain:
         low = box.bottom - 10.0
     for each in () if picture.plain else picture.rounds:
-        low = min(low, _foot_lane(picture, each, edge, starts.get("lower", [])))
+        low = min(low, _foot_lane(picture, each, edge, starts.get("bottom", [])))
         edge = low - 0.5
         if each is picture.rounds[-1]:
             _hand_lane(picture, each, starts.get(hand, []))
     other = "left" if hand == "right" else "right"
-    for side in (*(("lower", hand) if picture.plain else ()), "upper", other):
+    for side in (*(("bottom", hand) if picture.plain else ()), "top", other):
         _draw_rings(picture, side, starts.get(side, []))
     for line, _ in starts.get("within", []):
         picture.ring_within(line)
@@ -98,7 +98,7 @@ def draw_lanes(picture: LyingPicture) -> float:
 
 def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
     """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
-    level, edge, out = side in ("upper", "lower"), picture.edge_of(side), OUT[side]
+    level, edge, out = side in ("top", "bottom"), picture.edge_of(side), OUT[side]
 
     def at(along: float, off: float = 0.0) -> Point:
         return (Point(along, edge) if level else Point(edge, along)) + out * off
@@ -127,11 +127,11 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    lines = [line for line in each.lines if picture.has_figure(line, "lower")]
+    lines = [line for line in each.lines if picture.has_figure(line, "bottom")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
-    picture.draw_tape(each, "lower", edge)
+    picture.draw_tape(each, "bottom", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
     if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
         for label in labels:  # the lane is full: marks keep their name alone

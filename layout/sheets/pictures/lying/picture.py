@@ -26,7 +26,7 @@ more, paper mm."""
 
 TRIANGLE = 2.4
 
-OUT = {"upper": Point(0, 1), "lower": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
+OUT = {"top": Point(0, 1), "bottom": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
 
 
 @dataclass(slots=True, kw_only=True)
@@ -75,10 +75,10 @@ class LyingPicture(Stage):
 
     def has_figure(self, line: SawLine, side: str) -> bool:
         """Return whether the figure of a line stands at a side of the page."""
-        foot, hand = Runs.ACROSS, Runs.ALONG
+        runs = {"bottom": Runs.ACROSS, self.lying.hand: Runs.ALONG}
         if self.lying.upright:
-            foot, hand = hand, foot
-        return not self.plain and line.runs is {"lower": foot, self.lying.hand: hand}.get(side)
+            runs = {"bottom": Runs.ALONG, self.lying.hand: Runs.ACROSS}
+        return not self.plain and line.runs is runs.get(side)
 
     def ring_within(self, line: SawLine) -> None:
         """Draw the start of a line that begins far from all sides: its ring behind it, or aside."""
@@ -95,12 +95,11 @@ class LyingPicture(Stage):
 
     def edge_of(self, side: str) -> float:
         """Return where a side of the panel's box lies, paper mm."""
-        box = self.box
-        return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
+        return float(getattr(self.box, side))
 
     def draw_tape(self, each: Round, side: str, edge: float) -> None:
         """Draw a tape with its hook at the first point of the datum, ticked by its own unit."""
-        box, level, out = self.box, side == "lower", OUT[side]
+        box, level, out = self.box, side == "bottom", OUT[side]
         hook, name = self.frame.at(each.datum.start), each.datum.first.name
         start = hook.x if level else hook.y
         ends = (box.left, box.right) if level else (box.bottom, box.top)

@@ -71,25 +71,20 @@ def lying_scene(
 
 
 def _drawn(picture: LyingPicture) -> Scene:
-    _wood(picture)
-    _lines(picture)
-    low = draw_lanes(picture)
-    draw_inside(picture)
-    frame = Bounds(0.0, low, picture.frame.sheet.width, picture.box.top + 10.0)
-    title = f"The panel as it lies: {picture.plan.job.name}"
-    return Scene(title, frame, tuple(picture.groups))
-
-
-def _wood(picture: LyingPicture) -> None:
-    """Draw what falls, what is wrong with it, its edges and cut-outs."""
     plan, frame = picture.plan, picture.frame
     panel = plan.job.panel
+    # what falls, what is wrong with it, its edges and cut-outs
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
     for _, paths in drawn_defects(panel.boundary, panel.defects):
         picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
+    _lines(picture)
+    low = draw_lanes(picture)
+    draw_inside(picture)
+    extent = Bounds(0.0, low, frame.sheet.width, picture.box.top + 10.0)
+    return Scene(f"The panel as it lies: {plan.job.name}", extent, tuple(picture.groups))
 
 
 def _lines(picture: LyingPicture) -> None:
@@ -108,25 +103,16 @@ def _lines(picture: LyingPicture) -> None:
     for x, y in points_along(finish, step=1.2):  # no words on it at all
         picture.setter.keep_clear(Bounds.about(Point(x, y), 0.9))
     for each in picture.rounds:
-        for saw in each.lines:
-            _saw_line(picture, saw.cut)
-        for corner in each.corners:
-            for cut in corner.cuts:
-                picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
-
-
-def _saw_line(picture: LyingPicture, cut: StraightCut) -> None:
-    """Draw a line, and its guide as a bar at both of its ends."""
-    frame = picture.frame
-    picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
-    if cut.guide is None:
-        return
-    one, other = frame.at(cut.guide.start.point), frame.at(cut.guide.end.point)
-    along = (other - one).unit() * 6.0
-    bars = line(one, one + along), line(other - along, other)
-    picture.add(layers.BENCH_GUIDE, *bars)
-    for bar in bars:
-        picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
+        corners = ((cut, None) for corner in each.corners for cut in corner.cuts)
+        for cut, guide in (*((saw.cut, saw.cut.guide) for saw in each.lines), *corners):
+            picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
+            if guide is not None:  # a bar at both of its ends
+                one, other = frame.at(guide.start.point), frame.at(guide.end.point)
+                along = (other - one).unit() * 6.0
+                bars = line(one, one + along), line(other - along, other)
+                picture.add(layers.BENCH_GUIDE, *bars)
+                for bar in bars:
+                    picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
 
 
 def draw_inside(picture: LyingPicture) -> None:
