@@ -143,10 +143,8 @@ class _Page:
 
     def at(self, point: Point) -> tuple[float, float]:
         """Return a point of the scene in points from the page's lower left corner."""
-        return (
-            self.corner.x + (point.x - self.middle.x) * self.across,
-            self.corner.y + (point.y - self.middle.y) * self.up,
-        )
+        off = point - self.middle
+        return self.corner.x + off.x * self.across, self.corner.y + off.y * self.up
 
 
 def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:

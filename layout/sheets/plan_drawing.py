@@ -55,10 +55,8 @@ class _Paper:
         wide = min(TITLE_WIDTH, sheet.width * 0.48)
         columns = int((inside.width - wide - 8) // _COLUMN)
         foot = max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / columns * ROW)
-        room, below = (
-            replace(inside, bottom=BORDER + 4.0 + foot),
-            replace(inside, top=BORDER + foot),
-        )
+        room = replace(inside, bottom=BORDER + 4.0 + foot)
+        below = replace(inside, top=BORDER + foot)
         title = replace(below, right=BORDER + wide)
         samples = replace(below, left=BORDER + wide + 8)
         return cls(paper.name, sheet, room, title, samples, columns)
@@ -77,10 +75,8 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     rule = line(Point(paper.room.left, level), Point(paper.room.right, level))
     heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
     samples = replace(rest, top=rest.top - 6)
-    foot = (
-        Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper))),
-        *legend(used, samples, columns=paper.columns),
-    )
+    lettering = Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper)))
+    foot = (lettering, *legend(used, samples, columns=paper.columns))
     title = f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}"
     return Scene(title, frame.sheet, (*stage.groups, *foot))
 

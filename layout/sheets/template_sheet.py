@@ -68,11 +68,8 @@ class _Sheet:
         self.shown, self.plan, self.tile = shown, plan, tile
         self.shift = plan.shift(tile)
         self.room, self.cell = tile.window.moved(self.shift), tile.cell.moved(self.shift)
-        self.marks = [
-            (mark.at + self.shift, f"{mark.number}")
-            for mark in plan.register_marks
-            if tile.name in mark.tiles
-        ]
+        marks = (mark for mark in plan.register_marks if tile.name in mark.tiles)
+        self.marks = [(mark.at + self.shift, f"{mark.number}") for mark in marks]
         crosses = (cross for cross in plan.corner_crosses if cross.tile == tile.name)
         self.crosses = [(cross.at + self.shift, cross.name) for cross in crosses]
         self.drawn: list[tuple[Layer, Item]] = []

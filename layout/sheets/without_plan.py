@@ -50,10 +50,7 @@ def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
     arc = Path((Arc.from_chord_and_rise(right, left, answer.rise),))
     places = dict.fromkeys(Point(s * o.out, o.up) for o in answer.ordinates for s in (1, -1))
     uprights = (line(Point(place.x, 0.0), place) for place in places if place.y > 0)
-    told = (
-        f"chord {tape.measure(answer.chord)}, rise {tape.measure(answer.rise)}, "
-        f"radius {tape.measure(answer.radius)}"
-    )
+    told = tape.fill("chord {chord:measure}, rise {rise:measure}, radius {radius:measure}", answer)
     groups = (
         Group(layers.CENTRELINE, (line(left, right), *uprights)),
         Group(layers.FINISH, (Stroke(arc),)),

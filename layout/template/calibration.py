@@ -98,11 +98,8 @@ def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
     if paper.roll:
         return ()
     fitted = {other.name: _fit(paper, other) for other in _USUAL if other.name != paper.name}
-    found = [
-        WrongPrint(name, scale)
-        for name, scale in fitted.items()
-        if _TELLING[0] <= scale <= _TELLING[1]
-    ]
+    least, most = _TELLING
+    found = [WrongPrint(name, scale) for name, scale in fitted.items() if least <= scale <= most]
     return (*found, WrongPrint("", _fit(paper, paper, _USUAL_MARGIN)))
 
 

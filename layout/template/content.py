@@ -159,15 +159,13 @@ def ordinates(
     )
 
 
-def _stations(
-    outline: Path, axis: int, low: float, high: float, step: float
-) -> tuple[Station, ...]:
+def _stations(path: Path, axis: int, low: float, high: float, step: float) -> tuple[Station, ...]:
     within = (k * step for k in range(math.ceil(low / step), math.floor(high / step) + 1))
     inner = [w for w in within if low + SAME_POINT < w < high - SAME_POINT]
     found = []
     for level in (low, *inner, high):
         start, way = (Point(level, 0.0), _UP) if axis == 0 else (Point(0.0, level), _RIGHT)
-        reaches = [crossing.reach for crossing in crossings(outline, start, way)]
+        reaches = [crossing.reach for crossing in crossings(path, start, way)]
         if reaches:
             found.append(Station(level, reaches[0], reaches[-1], tuple(reaches[1:-1])))
     return tuple(found)

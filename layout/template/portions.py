@@ -159,11 +159,8 @@ def _is_plain(path: Path, along: float) -> bool:
     """Return whether an outline has only its long straights that far each way from the middle."""
     box, reach = path.bounds, along - SAME_PLACE
     left_out = clipped(path, Bounds(-reach, -_FAR, reach, _FAR))
-    return all(
-        isinstance(s, Line) and (_level(s, 1, box.top) or _level(s, 1, box.bottom))
-        for piece in left_out
-        for s in piece.segments
-    )
+    segments, levels = (s for piece in left_out for s in piece.segments), (box.top, box.bottom)
+    return all(isinstance(s, Line) and any(_level(s, 1, y) for y in levels) for s in segments)
 
 
 def _straight_end(path: Path, axis: int) -> float | None:

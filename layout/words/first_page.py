@@ -139,7 +139,7 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
         *(t.value.partition(" or ")[0] for t in drawn if t not in (HandTool.TAPE, HandTool.PAPER)),
         "metal detector",
         *(["saw"] * bool(cuts.trims)),
-        *(_CURVE_TOOLS[type(cut)] for cut in cuts.curve_cuts),
+        *(_TOOLS[type(cut)] for cut in cuts.curve_cuts),
         "cramps",
         "four trestles and two long boards",
         "knife, chalk",
@@ -147,11 +147,7 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     )
 
 
-_CURVE_TOOLS = {
-    JigsawCut: "jigsaw, fine blade",
-    RouterCut: "router",
-    HandCut: "plane, spokeshave, file",
-}
+_TOOLS = {JigsawCut: "jigsaw, fine blade", RouterCut: "router", HandCut: "plane, spokeshave, file"}
 
 
 def foot_words(tape: Tape) -> str:

@@ -86,16 +86,14 @@ def _screwed(tape: Tape, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
 def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
     """Yield the steps of a glued joint, in order."""
     tape = plan.job.tape
-    prepared = "The leg's head flat, freshly cut and dusted."
+    how = "The leg's head flat, freshly cut and dusted."
     if wish.is_masonry:
-        prepared = (
-            "Brush and vacuum the masonry until no dust comes off, and prime it for the adhesive."
-        )
+        how = "Brush and vacuum the masonry until no dust comes off, and prime it for the adhesive."
     elif wish.material in METALS:
-        prepared = "Roughen the metal with abrasive and wipe it with spirit."
+        how = "Roughen the metal with abrasive and wipe it with spirit."
     yield "Lay the top face down on a blanket, stand every leg dry on its marks, pencil round it."
     yield "Dry fit: no leg rocks on the underside, or it is planed, ground or bedded until it sits."
-    yield f"Inside the pencil lines no finish and no wax: bare wood, dusted. {prepared}"
+    yield f"Inside the pencil lines no finish and no wax: bare wood, dusted. {how}"
     if plan.job.table.glue is Glue.FLEXIBLE:
         yield (
             "Construction adhesive that stays flexible "
@@ -120,13 +118,11 @@ def _slotted(plan: Plan, wish: LegsWish, table: TablePlan) -> Iterator[str]:
     """Yield which holes of each leg are slots, where no apron joins the legs."""
     slots = [slot.length for slot in table.movement.slots if not slot.fixed]
     if slots and not plan.job.table.framed:
-        which = "the screw in the middle goes in a round hole"
+        hole = "the screw in the middle goes in a round hole"
         if wish.plate is not None:
-            which = (
-                "the screws nearer to the middle of the top, across the grain, go in round holes"
-            )
+            hole = "the screws nearer to the middle of the top, across the grain, go in round holes"
         yield (
-            f"In each leg {which}, the others in slots {plan.job.tape.measure(max(slots))} long "
+            f"In each leg {hole}, the others in slots {plan.job.tape.measure(max(slots))} long "
             "across the grain, with washers."
         )
 

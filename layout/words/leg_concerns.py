@@ -105,11 +105,9 @@ SEATED = {
 _WORDS = {**WHERE, **STANDING, **FIXED, **FLAT, **SAG, **SEATED}
 
 
-def told(
-    concerns: Iterable[Concern], tape: Tape, about: Container[object] = _WORDS
-) -> tuple[str, ...]:
+def told(held: Iterable[Concern], tape: Tape, about: Container[object] = _WORDS) -> tuple[str, ...]:
     """Return what is told of those concerns that are about some matters, or about any."""
-    return tuple(leg_words(concern, tape) for concern in concerns if concern.matter in about)
+    return tuple(leg_words(concern, tape) for concern in held if concern.matter in about)
 
 
 def leg_words(concern: Concern, tape: Tape) -> str:

@@ -58,9 +58,8 @@ def off_wood_words(name: str, off: OffWood, tape: Tape) -> str:
 
 def beyond_words(off: OffWood, tape: Tape) -> str:
     """Return where a place without wood lies."""
-    return (
-        f"{tape.measure(off.distance)} {f'beyond edge {off.edge}' if off.edge else 'off the wood'}"
-    )
+    where = f"beyond edge {off.edge}" if off.edge else "off the wood"
+    return f"{tape.measure(off.distance)} {where}"
 
 
 def ties_words(held: MarkSet, say: Say) -> Passage | None:

@@ -27,12 +27,8 @@ _NAMES = {
 }
 """What is longer than the name in a job file."""
 
-_COUNTED = {
-    "screws": "on each of",
-    "batten screws": "on each of",
-    "pads": "under each of",
-    "plates": "on each of",
-}
+_COUNTED = {"pads": "under each of"}
+_COUNTED |= dict.fromkeys(("screws", "batten screws", "plates"), "on each of")
 
 Lines = tuple[Line, ...]  # a row: one material, or all grits of abrasive
 

@@ -69,9 +69,7 @@ LEGS = {
 }
 """What fixing the legs is called."""
 
-_ROW_OF = {
-    deed: row for row in ((Deed.MARK, Deed.CHECK), (Deed.PHOTOGRAPH, Deed.WEIGH)) for deed in row
-}
+_ROW_OF = {d: row for row in ((Deed.MARK, Deed.CHECK), (Deed.PHOTOGRAPH, Deed.WEIGH)) for d in row}
 """What is told in one row with what follows it."""
 
 _SIDES = (Deed.UNDERSIDE, Deed.COAT)

@@ -189,16 +189,14 @@ def points_along(paths: Iterable[Path], step: float) -> Points:
     return np.concatenate(held)
 
 
-def text_along(
-    start: Point, end: Point, words: str, height: float, share: float, off: float
-) -> Text:
+def text_along(start: Point, end: Point, words: str, size: float, share: float, off: float) -> Text:
     """Return words `off` mm above (or below) a place on a line, read from below or the right."""
     turn = math.remainder((end - start).angle, math.pi)
     if turn < ROUNDING - math.pi / 2:
         turn = math.pi / 2
-    up = off if off > 0 else off - height
+    up = off if off > 0 else off - size
     at = start + (end - start) * share + Point.polar(up, turn).left
-    return Text(at, words, height, "middle", turn)
+    return Text(at, words, size, "middle", turn)
 
 
 def _leader(at: Point, box: Bounds, ring: float) -> Path:

@@ -72,13 +72,11 @@ class Wood:
             for ring in (piece.exterior, *piece.holes):
                 stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
 
-    def letters(
-        self, stage: Stage, layer: Layer = layers.LETTERING, height: float = _LETTER
-    ) -> None:
+    def letters(self, stage: Stage, layer: Layer = layers.LETTERING, size: float = _LETTER) -> None:
         """Write the letters of corners and struck points."""
         middle = self.boundary.bounds.middle
         for name, point in sorted(self.datum.places.items()):
-            stage.label(layer, point, name, towards=point - middle, height=height, bold=True)
+            stage.label(layer, point, name, towards=point - middle, height=size, bold=True)
 
     def running(self, stage: Stage, points: Iterable[Point]) -> None:
         """Write the offsets of points on two rulers: below the datum, and beside its start."""
@@ -156,12 +154,8 @@ def square_scene(plan: Plan) -> Scene:
         lines += [(at, up, square.across), (along, up, square.found.square_diagonal)]
     if not lines and three is not None:
         start, sides = datum.held.point, (Point(three.along, 0.0), Point(0.0, three.across))
-        along, up = (start + side.turned(datum.frame.turn) for side in sides)
-        lines = [
-            (start, along, three.along),
-            (start, up, three.across),
-            (along, up, three.diagonal),
-        ]
+        at, up = (start + side.turned(datum.frame.turn) for side in sides)
+        lines = [(start, at, three.along), (start, up, three.across), (at, up, three.diagonal)]
     for start, end, _ in lines:
         stage.line(layers.CHECKS, start, end)
     for start, end, length in lines:

@@ -38,10 +38,8 @@ def spread(
         while len(blocks) > 1 and fmean(blocks[-2]) >= fmean(blocks[-1]):
             blocks[-2:] = [blocks[-2] + blocks[-1]]
     begun = (max(low, min(fmean(b), high - ends[-1])) for b in blocks for _ in b)
-    placed = {
-        i: start + before + lengths[i] / 2
-        for i, before, start in zip(order, ends, begun, strict=False)
-    }
+    starts = zip(order, ends, begun, strict=False)
+    placed = {i: start + before + lengths[i] / 2 for i, before, start in starts}
     return tuple(placed[i] for i in range(len(wanted)))
 
 
@@ -209,15 +207,13 @@ def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> 
     return [_Label(at, "", SAW, line.number) for line, at in starts if line.number not in held]
 
 
-def _labels(
-    picture: LyingPicture, each: Round, lines: Sequence[SawLine], axis: str
-) -> list[_Label]:
+def _labels(picture: LyingPicture, each: Round, saws: Sequence[SawLine], axis: str) -> list[_Label]:
     """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
     plan, lying, frame = picture.plan, picture.lying, picture.frame
     say = Say.of(plan, each.datum)
     foot = (axis == "along") != lying.upright
     labels = []
-    for line in lines:
+    for line in saws:
         cells = [c for c in figures_of(line, line.ends, say) if c.figure]
         at = frame.at(line.ends[0].point)
         labels.append(_Label(at.x if foot else at.y, cells[0].figure, SAW, line.number))
