@@ -51,8 +51,7 @@ class _Paper:
     def of(cls, plan: Plan) -> _Paper:
         paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
         sheet = Bounds(0.0, 0.0, paper.length, paper.width)
-        inside = sheet.grown(-BORDER)
-        wide = min(TITLE_WIDTH, sheet.width * 0.48)
+        inside, wide = sheet.grown(-BORDER), min(TITLE_WIDTH, sheet.width * 0.48)
         columns = int((inside.width - wide - 8) // _COLUMN)
         foot = max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / columns * ROW)
         room = replace(inside, bottom=BORDER + 4.0 + foot)

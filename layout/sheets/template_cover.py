@@ -68,8 +68,7 @@ def _sheets(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
 
 
 def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
-    tape = content.tape
-    field = field_of(plan.sheet, plan.correction)
+    tape, field = content.tape, field_of(plan.sheet, plan.correction)
     bars = (longest_bar(field.width - 1.0, tape), longest_bar(field.height - 1.0, tape))
     flow.heading("Before any cut")
     flow.check(paper.PRINT)

@@ -102,8 +102,7 @@ class CheckBar:
     def lines(self) -> tuple[Stroke, ...]:
         """Return the bar, its end ticks and the divisions between."""
         divide, long_at = (MM_PER_INCH, 6) if self.tape.imperial else (10.0, 5)
-        held = [(Point(0, 0), Point(self.length, 0))]
-        ticks = [(0.0, 1.0)]
+        held, ticks = [(Point(0, 0), Point(self.length, 0))], [(0.0, 1.0)]
         for step in range(1, math.ceil(self.length / divide - 1e-9)):
             ticks.append((step * divide, 0.35 if step % long_at else 0.6))
         for at, share in (*ticks, (self.length, 1.0)):
@@ -113,8 +112,7 @@ class CheckBar:
 
     def text(self, share: float, *, height: float = 2.5, after: bool = True) -> Text:
         """Return its words at a share of the way, to the left of the bar or (not `after`) right."""
-        off = _BAR_TICK / 2 + 1.0
-        end = self.laid(Point(self.length, 0.0))
+        off, end = _BAR_TICK / 2 + 1.0, self.laid(Point(self.length, 0.0))
         return text_along(self.start, end, self.words, height, share, off if after else -off)
 
 
@@ -124,8 +122,7 @@ def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
     way = -1 if mirrored else 1
     foot = at + Point(width - 1.5 if mirrored else 1.5, 0)
     top = foot + Point(0, height)
-    tip = top + Point(way * (width - 1.5), -2.5)
-    half = Point(1.5, 0)
+    tip, half = top + Point(way * (width - 1.5), -2.5), Point(1.5, 0)
     return line(foot, top), line(top, tip, top - Point(0, 5)), line(foot - half, foot + half)
 
 

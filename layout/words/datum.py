@@ -48,8 +48,7 @@ _BY_MEASURE = (
 
 def datum_words(datum: Datum, say: Say) -> Passage:
     """Return which line is measured from, how its ends are found, and how it is made true."""
-    tape = say.tape
-    told = dict.fromkeys((datum.first, datum.held, datum.last))
+    tape, told = say.tape, dict.fromkeys((datum.first, datum.held, datum.last))
     bad = [
         f"{c.name} ({f'spoilt by {c.spoilt_by}' if c.flaw is Flaw.SPOILT else c.flaw.value})"
         for c in datum.corners

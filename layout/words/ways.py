@@ -296,8 +296,7 @@ def _figures(value: object, tape: Tape) -> Iterator[str]:
     """Yield the lengths that a value holds under its own names."""
     assert is_dataclass(value)
     for item in fields(value):
-        held = getattr(value, item.name)
-        name = item.name.replace("_", " ")
+        held, name = getattr(value, item.name), item.name.replace("_", " ")
         unit = item.metadata.get("unit", "mm")
         if isinstance(held, float) and unit == "":
             yield f"  {name:<22}{held:>10g}"

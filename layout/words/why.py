@@ -134,8 +134,7 @@ def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
 
 def turn_words(fit: Fit, best: Fit) -> str:
     """Return how a top is turned against the best one: ``turned 5.0° left``; or nothing."""
-    period = period_of(fit.outline)
-    off = fit.placement.turn - best.placement.turn
+    period, off = period_of(fit.outline), fit.placement.turn - best.placement.turn
     turn = math.degrees(math.remainder(off, period)) if period else 0.0
     way = "left" if turn > 0 else "right"
     return "" if abs(turn) < _LEAST_TURN else f"turned {abs(turn):.1f}° {way}"

@@ -117,8 +117,7 @@ class Stage:
         groups = list(self.groups)
         boxes = [_box(item) for group in groups for item in group.items]
         low, high = min(box.bottom for box in boxes), max(box.top for box in boxes)
-        sheet = self.frame.sheet
-        top = high + _WHITE
+        sheet, top = self.frame.sheet, high + _WHITE
         if self.heading:
             at = Point(sheet.left + _WHITE, top)
             groups.insert(0, Group(layers.LETTERING, (Text(at, self.heading, LETTERS),)))

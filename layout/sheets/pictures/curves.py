@@ -216,8 +216,7 @@ _TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes,
 
 def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
     """Return the top with what draws it: points, nails, string, rod, or the radii of several."""
-    wood = Wood.marked(plan)
-    place = plan.top.placement
+    wood, place = Wood.marked(plan), plan.top.placement
     points = [place(pivot.at) for method in methods for pivot in method.pivots]
     extent = plan.cuts.finish.bounds
     reach = extent.grown(0.5 * max(extent.width, extent.height))

@@ -204,8 +204,7 @@ _TALLEST = 60.0  # height that a panel has in a small picture at most, paper mm
 
 def others_scene(plan: Plan) -> Scene:
     """Return small pictures of the panel: with the top as planned, and with each alternative."""
-    fits = (plan.fit, *plan.others)
-    wood = Wood.found(plan, mirrored=False)
+    fits, wood = (plan.fit, *plan.others), Wood.found(plan, mirrored=False)
     extent = wood.boundary.bounds
     wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
     scale = max(extent.width / wide, extent.height / _TALLEST)

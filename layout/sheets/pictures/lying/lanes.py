@@ -177,8 +177,7 @@ def _leader(start: Point, *points: Point) -> Stroke:
 def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
-    axis = "along" if lying.upright else "square"
-    out = OUT[lying.hand]
+    axis, out = "along" if lying.upright else "square", OUT[lying.hand]
     edge = picture.edge_of(lying.hand)
     body = edge + out.x * (OFF + BODY)
     picture.draw_tape(each, lying.hand, edge)
@@ -210,8 +209,7 @@ def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> 
 def _labels(picture: LyingPicture, each: Round, saws: Sequence[SawLine], axis: str) -> list[_Label]:
     """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
     plan, lying, frame = picture.plan, picture.lying, picture.frame
-    say = Say.of(plan, each.datum)
-    foot = (axis == "along") != lying.upright
+    say, foot = Say.of(plan, each.datum), (axis == "along") != lying.upright
     labels = []
     for line in saws:
         cells = [c for c in figures_of(line, line.ends, say) if c.figure]

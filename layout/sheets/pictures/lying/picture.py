@@ -49,8 +49,7 @@ class LyingPicture(Stage):
 
     def triangle(self, tip: Point, way: Point) -> None:
         """Draw the triangle that points the way the saw is pushed."""
-        back = tip - way * TRIANGLE
-        half = way.left * (TRIANGLE * 0.5)
+        back, half = tip - way * TRIANGLE, way.left * (TRIANGLE * 0.5)
         self.add(layers.INK, Area(Path.through((tip, back + half, back - half), closed=True)))
 
     def ring(self, at: Point, number: int, radius: float = RING) -> None:

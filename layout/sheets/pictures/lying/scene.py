@@ -90,8 +90,7 @@ def _drawn(picture: LyingPicture) -> Scene:
 def _lines(picture: LyingPicture) -> None:
     """Draw the finished edge, the core where it shows, centrelines, saw lines and guides."""
     plan, frame = picture.plan, picture.frame
-    cuts = plan.cuts
-    held = picture.rounds[-1].marks or plan.marks
+    cuts, held = plan.cuts, picture.rounds[-1].marks or plan.marks
     for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
         ends = [frame.at(mark.point) for mark in held.of(kind)]
         if len(ends) == 2:  # names may stand on it
