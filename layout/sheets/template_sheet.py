@@ -198,14 +198,13 @@ def seams_of(tile: Tile, cell: Bounds) -> Iterator[tuple[Point, Point, str, bool
     Else, at the right and below, it is trimmed.
     """
     lower_left, lower_right, upper_right, upper_left = cell.corners
-    for start, end, neighbour, under in (
+    seams = (
         (lower_right, upper_right, tile.right, False),
         (lower_left, lower_right, tile.below, False),
         (lower_left, upper_left, tile.left, True),
         (upper_left, upper_right, tile.above, True),
-    ):
-        if neighbour:
-            yield start, end, neighbour, under
+    )
+    return (seam for seam in seams if seam[2])
 
 
 def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:

@@ -154,16 +154,14 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
 def saw_line(number: int, cut: StraightCut) -> SawLine:
     """Return a straight cut with its number and the way it runs."""
     along, square = _offset(cut)
-    runs = Runs.SLANT
+    runs, axis = Runs.SLANT, ""
     if along <= _SKEW * square:
-        runs = Runs.ACROSS
+        runs, axis = Runs.ACROSS, "square"
     elif square <= _SKEW * along:
-        runs = Runs.ALONG
+        runs, axis = Runs.ALONG, "along"
 
     def ordered(start: EdgePoint, end: EdgePoint) -> tuple[EdgePoint, EdgePoint]:
-        back = (runs is Runs.ACROSS and start.square > end.square) or (
-            runs is Runs.ALONG and start.along > end.along
-        )
+        back = axis and getattr(start, axis) > getattr(end, axis)
         return (end, start) if back else (start, end)
 
     guide = None if cut.guide is None else ordered(cut.guide.start, cut.guide.end)

@@ -6,7 +6,7 @@ and places are given on the panel; the frame turns them to paper.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from ...geometry import Bounds, Path, Placement, Point, Points, Region
@@ -195,6 +195,14 @@ class Stage:
         texts = (text_along(one, other, words, LETTERS, *place) for place in places)
         if not self._first_free(layer, texts):
             self.label(layer, start.midpoint(end), words)
+
+    def measured(self, layer: Layer, lines: Sequence[tuple[Point, Point, str]]) -> None:
+        """Draw lines of the panel, and then the figure of each along it, where it has one."""
+        for start, end, _ in lines:
+            self.line(layer, start, end)
+        for start, end, words in lines:
+            if words:
+                self.figure_along(layer, start, end, words)
 
     def dimension(self, start: Point, end: Point, words: str, outwards: Point) -> None:
         """Draw a measure between two points of the panel, moved off them a way of the panel."""

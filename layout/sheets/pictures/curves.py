@@ -216,7 +216,7 @@ _TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes,
 
 def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
     """Return the top with what draws it: points, nails, string, rod, or the radii of several."""
-    wood, place = Wood.marked(plan), plan.top.placement
+    wood, place, figure = Wood.marked(plan), plan.top.placement, plan.job.tape.figure
     points = [place(pivot.at) for method in methods for pivot in method.pivots]
     extent = plan.cuts.finish.bounds
     reach = extent.grown(0.5 * max(extent.width, extent.height))
@@ -227,12 +227,9 @@ def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
     stage.path(layers.FINISH, plan.cuts.finish, clear=True)
     draw_centrelines(stage, plan.top.outline, place)
     for method in methods:
-        lines = [(place(a), place(b), length) for a, b, length in _lines(method.figures)]
-        for start, end, _ in lines:
-            stage.line(layers.METHOD, start, end)
-        for start, end, length in lines:
-            if length:
-                stage.figure_along(layers.METHOD, start, end, plan.job.tape.figure(length))
+        lines = _lines(method.figures)
+        told = [(place(a), place(b), figure(length) if length else "") for a, b, length in lines]
+        stage.measured(layers.METHOD, told)
     stage.cross(layers.MARKS, *points)
     for method in methods:
         for pivot in method.pivots:

@@ -145,7 +145,7 @@ def offcuts_scene(plan: Plan) -> Scene:
 def square_scene(plan: Plan) -> Scene:
     """Return how the panel is tried for being square: by its corners, or by 3, 4 and 5."""
     wood = Wood.found(plan, mirrored=False)
-    stage, datum, three = wood.stage(), wood.datum, plan.check.triangle
+    stage, datum, three, told = wood.stage(), wood.datum, plan.check.triangle, plan.job.tape.figure
     stage.line(layers.DATUM, datum.start, datum.end)
     corners = {corner.name: corner.point for corner in datum.corners}
     lines: list[tuple[Point, Point, float]] = []
@@ -156,10 +156,7 @@ def square_scene(plan: Plan) -> Scene:
         start, sides = datum.held.point, (Point(three.along, 0.0), Point(0.0, three.across))
         at, up = (start + side.turned(datum.frame.turn) for side in sides)
         lines = [(start, at, three.along), (start, up, three.across), (at, up, three.diagonal)]
-    for start, end, _ in lines:
-        stage.line(layers.CHECKS, start, end)
-    for start, end, length in lines:
-        stage.figure_along(layers.CHECKS, start, end, plan.job.tape.figure(length))
+    stage.measured(layers.CHECKS, [(start, end, told(length)) for start, end, length in lines])
     wood.letters(stage)
     return stage.scene("Is it square?")
 
