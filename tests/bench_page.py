@@ -5,9 +5,8 @@ from __future__ import annotations
 from checker.sheet import Sheet
 
 from panelwright.layout.plan.plan import Plan
-from panelwright.layout.sheets.bench.behind import folds
 from panelwright.layout.sheets.bench.page import bench_sheet
-from panelwright.layout.sheets.bench.stages import STAGES
+from panelwright.layout.sheets.bench.stages import STAGES, folds
 from panelwright.layout.sheets.bench.steps import Step
 from panelwright.layout.words.say import Passage
 

@@ -21,9 +21,8 @@ from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
 from ...words.saw_lines import lying_of
 from ...words.say import unit_words
-from .behind import folds
 from .first import first_page
-from .stages import STAGES
+from .stages import STAGES, folds
 from .steps import Part
 
 
