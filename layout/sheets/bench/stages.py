@@ -240,9 +240,7 @@ FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterable[Step]]], ...
     ),
     (
         lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources",
-        lambda plan: [
-            Step(cautions.caution_words(c, plan.top, plan.job.tape)) for c in plan.cautions
-        ],
+        lambda plan: (Step(caution_words(c, plan.top, plan.job.tape)) for c in plan.cautions),
     ),
 )
 """Each part by its summary and its steps."""
