@@ -61,8 +61,7 @@ class Bench:
     @property
     def turn(self) -> float:
         """The direction of the core's box; a circle is boxed along the datum."""
-        round_one = self.top.outline.is_round
-        return self.datum.frame.turn if round_one else self.top.placement.turn
+        return (self.datum.frame if self.top.outline.is_round else self.top.placement).turn
 
     @property
     def compasses(self) -> tuple[StringCompass, ...]:
@@ -78,11 +77,12 @@ class Bench:
     def face(self) -> WorkFace:
         """How the show face lies, as the maker wishes, or as suits the build and the datum."""
         wished, kind = self.tools.show_face, self.top.panel.build.kind
+        face, why = Face.DOWN, FaceReason.TEETH
         if wished is not None:
-            return WorkFace(wished, FaceReason.ASKED, kind in _CHIPS)
-        if self.datum.struck and not kind.is_board:
-            return WorkFace(Face.UP, FaceReason.STRUCK, kind in _CHIPS)
-        return WorkFace(Face.DOWN, FaceReason.TEETH, kind in _CHIPS)
+            face, why = wished, FaceReason.ASKED
+        elif self.datum.struck and not kind.is_board:
+            face, why = Face.UP, FaceReason.STRUCK
+        return WorkFace(face, why, kind in _CHIPS)
 
     @property
     def keeps_left(self) -> bool:
@@ -96,11 +96,9 @@ class Bench:
     def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
         """Return how far a guide stands from a line, mm, and on which side of the blade.
 
-        `keeps_left` says whether the saw is pushed with the kept wood on its left, seen show face
-        up.
+        `keeps_left` is told of the saw that is guided, as `Bench.keeps_left` is.
         """
-        left = keeps_left != self.face.mirrored
-        tools = self.tools
+        left, tools = keeps_left != self.face.mirrored, self.tools
         return (tools.guide_left, "left") if left else (tools.guide_right, "right")
 
     def left_by(self, stroke: Stroke) -> float:

@@ -14,12 +14,12 @@ from ..geometry import Path, Region
 from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
+from ..panel.frame import frame_of
 from ..top import Top
 from ..units import Tape
 from .again import MarkedAgain
 from .bench import Bench, WorkFace
-from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
-from .corner_cuts import corner_cuts_of
+from .builds import Edging, FrameJoint, RimLoss, UnknownFrame, edging_of, frame_joints, rim_loss
 from .curves import curve_cuts
 from .cut import (
     CornerCut,
@@ -34,12 +34,11 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .mending import Mended, mends_for
 from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
-from .straight import StraightCuts, straight_cuts
+from .straight import StraightCuts, corner_cuts_of, straight_cuts
 from .tools import Tools
 
 REST = 7
@@ -106,7 +105,7 @@ Act = (
 
 
 class CutMatter(Enum):
-    """What may stand against a cutting plan."""
+    """What may stand against a cutting plan: `Concern.matter`."""
 
     NO_ROOM = "what stands outside the line is less than a saw needs"
 
@@ -171,9 +170,9 @@ class CutPlan:
     @property
     def acts(self) -> tuple[Act, ...]:
         """What to do at the bench, in order."""
-        return (*self._before_marks(), *self._straight(), *self._curved())
+        return tuple(self._acts())
 
-    def _before_marks(self) -> Iterator[Act]:
+    def _acts(self) -> Iterator[Act]:
         again = self.again
         if again is not None:
             yield from (trim for trim in self.trims if trim.kind is TrimKind.ROUGH)
@@ -181,8 +180,6 @@ class CutPlan:
         yield from self.mends
         if again is not None:
             yield Rest(again)
-
-    def _straight(self) -> Iterator[Act]:
         if self.face.is_knifed:
             yield KnifeLines(self.face.mirrored)
         yield from self.joints
@@ -191,8 +188,6 @@ class CutPlan:
         yield from (trim for trim in self.trims if trim.kind is not TrimKind.ROUGH)
         yield from self.skipped
         yield from self.kept
-
-    def _curved(self) -> Iterator[Act]:
         if self.corner_cuts:
             yield CornerCuts(self.corner_cuts)
         yield from (cut for cut in self.curve_cuts if isinstance(cut, JigsawCut))
@@ -238,7 +233,7 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         edging=edging_of(bench, cuts),
         rim=rim_loss(panel, core),
         joints=frame_joints(panel, cuts.trims, core),
-        unknown_frame=panel.build.kind is Kind.FRAMED and not knows_frame(panel),
+        unknown_frame=panel.build.kind is Kind.FRAMED and frame_of(panel) is None,
         concerns=tuple(_concerns(cuts)),
     )
 

@@ -18,7 +18,7 @@ from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
 
 if TYPE_CHECKING:
-    from .edging import Edging
+    from .builds import Edging
 
 INSIDE_BEVEL = 10.0
 """Fixings keep this far inside a bevel, mm (common practice)."""
@@ -72,10 +72,6 @@ class EdgeProfile:
         """Nothing is fixed from below nearer to the edge than this, mm; 0 for none."""
         return self.bevel_in + INSIDE_BEVEL if self.bevel_in else 0.0
 
-    def edge_left(self, thickness: float) -> float:
-        """Return what is left of the edge above the bevel, mm; the round-over comes out of it."""
-        return thickness - self.bevel_up
-
 
 @dataclass(frozen=True, slots=True)
 class Arris:
@@ -128,7 +124,7 @@ def plan_profile(
     plate and all, stays so far from the edge, mm; `edging` goes round it.
     """
     thickness, is_board = top.thickness, top.panel.build.kind.is_board
-    edge = wish.edge_left(thickness)
+    edge = thickness - wish.bevel_up
     upright = edge - wish.round_over
     if upright <= 0:
         raise LayoutError(
@@ -137,7 +133,9 @@ def plan_profile(
         )
     inside = max(least_from_edge(top.panel.build.kind), wish.keep_in)
     runs = runs_of(top.finish, top.kept)
-    line = _bevel_line(wish, top, runs)
+    # a lipping's arrises are of solid wood
+    solid = top.panel.build.kind in (Kind.SOLID, Kind.FRAMED) or top.lipping > ARRIS
+    size = ARRIS if solid else EASED
     return ProfilePlan(
         wish.round_over,
         wish.bevel_in,
@@ -146,24 +144,13 @@ def plan_profile(
         upright,
         math.atan2(wish.bevel_up, wish.bevel_in) if wish.bevel_in else 0.0,
         inside,
-        line,
-        tuple(
-            n
-            for n, o in enumerate(overhangs, start=1)
-            if wish.bevel_in and o < inside - SAME_FIGURE
-        ),
-        _arris(wish, top),
+        _bevel_line(wish, top, runs),
+        tuple(n for n, o in enumerate(overhangs, 1) if wish.bevel_in and o < inside - SAME_FIGURE),
+        Arris(size, not solid, above=wish.round_over < size),
         is_thin=upright < THIN_EDGE,
         core_bare=is_board and max(wish.round_over, wish.bevel_in) > top.lipping,
         keeps=bool(runs.kept) or (edging is not None and edging.kept > 0),
     )
-
-
-def _arris(wish: EdgeProfile, top: Top) -> Arris:
-    """Return how arrises are taken off: those of a lipping are of solid wood."""
-    solid = top.panel.build.kind in (Kind.SOLID, Kind.FRAMED) or top.lipping > ARRIS
-    size = ARRIS if solid else EASED
-    return Arris(size, not solid, above=wish.round_over < size)
 
 
 def _bevel_line(wish: EdgeProfile, top: Top, runs: Runs) -> Path | None:

@@ -1,7 +1,6 @@
 """What is the same for every straight cut: its line, its ends, its depths, and what falls off.
 
-The band of its kerf, the pieces beyond and how wide they are. An end is where the line meets an
-edge of the wood, as a maker finds the place with a tape.
+An end is where the line meets an edge of the wood, as a maker finds the place with a tape.
 """
 
 from __future__ import annotations
@@ -132,20 +131,17 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
 
 def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
-    datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
+    datum, held = bench.datum, list[Reference]()
+    for edge in edges_of(bench.top.panel.boundary):
+        # it belongs to an edge where a line square to that meets it
+        met = crossings(Path(edge.segments), point, edge.direction.left)
+        if any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in met):
+            held += _references_on(edge, datum)
     place = EdgePoint.at(point, datum)
-    held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return place
     nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=SAME_PLACE)
     return replace(place, corner=nearest.name, distance=nearest.point.distance_to(point))
-
-
-def _lies_on(point: Point, edge: Edge) -> bool:
-    """Return whether a point of the boundary belongs to an edge: a square line meets it there."""
-    across = edge.direction.left
-    found = crossings(Path(edge.segments), point, across)
-    return any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in found)
 
 
 def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
@@ -206,15 +202,14 @@ class Sawn:
     @property
     def left(self) -> Region:
         """What it leaves: where it stops, nothing but its kerf is gone."""
-        extent = extent_of(self.wood)
-        kerf = self.line.band(self.bench.tools.kerf, extent)
-        return self.wood.minus(kerf if self.line.stops else self.line.beyond(extent))
+        extent, line = extent_of(self.wood), self.line
+        gone = line.band(self.bench.tools.kerf, extent) if line.stops else line.beyond(extent)
+        return self.wood.minus(gone)
 
     def ends(self, line: SawLine) -> Ends | None:
         """Return where a line enters and leaves the wood, or stops; None where it misses it."""
         if self.in_blank:
-            spans = self.wood.chord(*line.ends(extent_of(self.wood)))
-            found = [spans[0][0], spans[-1][1]] if spans else []
+            found = [p for span in self.wood.chord(*line.ends(extent_of(self.wood))) for p in span]
         else:
             met = crossings(self.bench.top.panel.boundary, line.at, line.way)
             found = [crossing.point for crossing in met]
@@ -285,12 +280,11 @@ def line_of(cut: StraightCut) -> SawLine:
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:
     """Return the thinnest wood beside a cut-out in what falls off, mm, where it is thin."""
-    walls = []
+    walls, kerf_end = [], line.moved(bench.tools.kerf)
     for hole in bench.top.panel.cut_outs:
-        edge = [*map(Point.of, hole.points(CHORD))]
-        off = [(p - line.at).dot(line.waste) - bench.tools.kerf for p in edge]
-        nearest = min(off)
-        beside = (p for p, wall in zip(edge, off, strict=True) if wall <= nearest + SAME_PLACE)
+        off = {p: kerf_end.past(p) for p in map(Point.of, hole.points(CHORD))}
+        nearest = min(off.values())
+        beside = (p for p, wall in off.items() if wall <= nearest + SAME_PLACE)
         if SAME_PLACE < nearest < THIN_WALL and any(
             piece.edge_distance(p) <= SAME_PLACE for p in beside for piece in fallen
         ):

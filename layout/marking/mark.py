@@ -50,20 +50,13 @@ class Ground:
 
     def missing_at(self, point: Point) -> OffWood | None:
         """Return how far a point of the panel's frame lies off the wood; None where it is on it."""
-        if self.face.holds_point(point):
-            return None
-        distance = self.face.edge_distance(point)
+        distance = 0.0 if self.face.holds_point(point) else self.face.edge_distance(point)
         if distance <= SAME_PLACE:
             return None
-        return OffWood(distance, self._edge(point, distance))
-
-    def _edge(self, point: Point, distance: float) -> str:
-        """Return the letters of the edge nearest to a point outside, if it is that near."""
-        corners = self.datum.corners
-        for edge in edges_of(self.top.panel.boundary):
-            if abs(edge.away(point) - distance) <= 2 * CHORD:
-                return edge_name(edge, corners)
-        return ""
+        edges = edges_of(self.top.panel.boundary)
+        near = (edge for edge in edges if abs(edge.away(point) - distance) <= 2 * CHORD)
+        names = (edge_name(edge, self.datum.corners) for edge in near)
+        return OffWood(distance, next(names, ""))
 
 
 def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
@@ -79,15 +72,16 @@ def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
 
 def _letter(end: Point, out: Point, corners: tuple[Corner, ...]) -> str:
     """Return the letter of the corner at the end of an edge that runs out along a unit vector."""
-    held = [c for c in corners if c.point.distance_to(end) <= SAME_PLACE or _beyond(c, end, out)]
+
+    def is_at(corner: Corner) -> bool:
+        way = corner.point - end
+        beyond = way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT
+        return way.norm <= SAME_PLACE or (corner.flaw is Flaw.GONE and beyond)
+
+    held = [corner for corner in corners if is_at(corner)]
     if not held:
         return ""
     return first_of_best(held, lambda c: -c.point.distance_to(end), tolerance=SAME_PLACE).name
-
-
-def _beyond(corner: Corner, end: Point, out: Point) -> bool:
-    way = corner.point - end
-    return corner.flaw is Flaw.GONE and way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT
 
 
 class Kind(Enum):

@@ -15,7 +15,7 @@ from ..errors import OutlineError
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Superellipse
-from .arc_ovals import EightCentreOval, FourCentreOval
+from .arcs import EightCentreOval, FourCentreOval
 from .instruments import Ordinate, TrammelRod, share_up
 from .method import (
     BAR_PLAY,
