@@ -1,9 +1,8 @@
 """What every cut of one job is made with: the top on its panel, datum, tools, and which face is up.
 
-The teeth of a hand-held circular saw and of a jigsaw come up through the work and chip the face
-that they leave, so the show face lies down, and everything is seen mirrored; a hole left by a nail
-or a compass point is then in the underside too. A slab is marked on the face that its line is
-struck on.
+The teeth of a hand-held saw and of a jigsaw come up through the work and chip the face that they
+leave, so the show face lies down, and everything is seen mirrored; holes of nails and compass
+points are then in the underside too. A slab is marked on the face that its line is struck on.
 """
 
 from __future__ import annotations

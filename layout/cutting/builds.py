@@ -4,16 +4,19 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from ..geometry import Line, Path, Region
 from ..geometry.tolerance import SAME_EDGE, SAME_FIGURE
 from ..geometry.window import clipped
 from ..panel import Kind, Panel
 from ..panel.frame import frame_of, joints_of, opening_of
-from .bench import Bench
-from .cut import Trim
-from .straight import StraightCuts
 from .tools import SPARE
+
+if TYPE_CHECKING:
+    from .bench import Bench
+    from .cut import Trim
+    from .straight import StraightCuts
 
 
 @dataclass(frozen=True, slots=True)

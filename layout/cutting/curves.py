@@ -16,12 +16,9 @@ from .router import TemplateGuide, quarter_feeds
 from .sawn import extent_of
 from .tools import THICK
 
-RELIEF = 40.0
-"""A jigsaw binds in a tighter curve unless the waste is cut away piece by piece, mm (common
-practice)."""
-
-RELIEF_EVERY = 20.0
-"""How far apart relief cuts are along the line, mm: a thumb (common practice)."""
+RELIEF, RELIEF_EVERY = 40.0, 20.0
+"""A jigsaw binds in a tighter curve unless the waste is cut away piece by piece: how far apart
+relief cuts are along the line, a thumb; mm (common practice)."""
 
 WORTH_RELIEF = 5.0
 """Waste that stands out by less breaks off by itself, mm (our choice)."""

@@ -41,11 +41,9 @@ from .sawn import extent_of, line_of
 from .straight import StraightCuts, corner_cuts_of, straight_cuts
 from .tools import Tools
 
-REST = 7
-"""Days that a flattened slab lies before it is trusted (common practice)."""
-
-TWIST_LEFT = 2.0
-"""Twist that a flattened slab may have after its rest, mm (common practice)."""
+REST, TWIST_LEFT = 7, 2.0
+"""Days that a flattened slab lies before it is trusted, and the twist, mm, that it may then have
+(common practice)."""
 
 
 @dataclass(frozen=True, slots=True)

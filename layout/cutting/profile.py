@@ -20,16 +20,13 @@ from ..top import Runs, Top, runs_of
 if TYPE_CHECKING:
     from .builds import Edging
 
-INSIDE_BEVEL = 10.0
-"""Fixings keep this far inside a bevel, mm (common practice)."""
+INSIDE_BEVEL, THIN_EDGE = 10.0, 5.0
+"""Fixings keep this far inside a bevel; an edge that is left thinner than the second chips when it
+is knocked, mm (common practice)."""
 
 ARRIS, EASED = 2.0, 0.5
 """What is taken off a sharp arris of solid wood, and of veneer, laminate or board, mm (common
 practice)."""
-
-THIN_EDGE = 5.0
-"""An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
-
 
 BEVEL = Key(
     "bevel",

@@ -106,10 +106,10 @@ def sides_of(bench: Bench) -> Sides:
 
 def box_of(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
     """Return the ends of the box of the core and its long edges, kept edges or not."""
-    along = Point.polar(1.0, bench.turn)
-    signs = (-1.0, 1.0)
-    ends = [Side(along * s, bench.top.core_length / 2, TrimKind.END, True) for s in signs]
-    longs = [Side(along.left * s, bench.top.core_width / 2, TrimKind.SIDE, False) for s in signs]
+    along, outline = Point.polar(1.0, bench.turn), bench.top.outline
+    length, width = (size / 2 - bench.top.lipping for size in (outline.length, outline.width))
+    ends = [Side(along * s, length, TrimKind.END, True) for s in (-1.0, 1.0)]
+    longs = [Side(along.left * s, width, TrimKind.SIDE, False) for s in (-1.0, 1.0)]
 
     def place(side: Side) -> tuple[float, float]:
         way = side.outwards.turned(-bench.datum.frame.turn)

@@ -25,26 +25,21 @@ FREEING_SHARE = 0.15
 """A cut that takes off this share of the panel comes first: the rest is lighter and safer to
 handle (common practice)."""
 
-ROUGH_LENGTH = 10.0
-"""A slab is cut to length this far outside the line before it is flattened, mm (common practice);
-farther by whole 5 mm where its end cut needs more later."""
-
-LEAST_SHORTER = 25.0
-"""A slab that an end cut shortens by less is flattened as long as it is, mm (our choice)."""
+ROUGH_LENGTH, LEAST_SHORTER = 10.0, 25.0
+"""A slab is cut to length so far outside the line before it is flattened, farther by whole 5 mm
+where its end cut needs more later (common practice); not where it gets shorter by less than the
+second, mm (our choice)."""
 
 _FACING = math.cos(math.radians(45))
 """The first rip runs along the datum's line, within 45°, on the side where that lies."""
-
-LEAST_STOPPED = 100.0
-"""A shorter cut into a hollow corner is left to the jigsaw, mm (our choice)."""
 
 MOSTLY_THIN = 0.25
 """A cut that takes off too little over more than this share of its length is warned of: at its
 ends alone a slanting cut always does."""
 
-LEAST_STRIP = 5.0
-"""On a top that the jigsaw goes round, a straight cut that takes off no more than this beside its
-kerf saves nothing, mm (our choice)."""
+LEAST_STOPPED, LEAST_STRIP = 100.0, 5.0
+"""Left to the jigsaw: a shorter cut into a hollow corner; on a top that it goes round, a straight
+cut that takes off no more beside its kerf, mm (our choice)."""
 
 LEAST_DEEP = 12.0
 """A corner cut that takes off less than this beside its kerf is not worth setting up, mm: about 20

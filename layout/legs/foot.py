@@ -92,11 +92,8 @@ SIZE = Key(
 class Foot:
     """The print of one leg under the top.
 
-    Raises
-    ------
-    LegsError
-        If a size is not above 0, two sizes differ that are one, or the wall of a ring or a tube is
-        not between 0 and half its width.
+    Raises a LegsError if a size is not above 0, two sizes differ that are one, or the wall of a
+    ring or a tube is not between 0 and half its width.
     """
 
     shape: FootShape = field(

@@ -1,12 +1,9 @@
 """A top as a thin plate on points: how far it bends, by finite elements.
 
 The Kirchhoff plate of any stiffness along and across its grain, on Argyris triangles: quintic, with
-continuous slopes, so that bending energy is what it should be and the answer converges from below.
-The points that carry it need not be corners of triangles: each is one equation that holds the plate
-down there. One plate is set up once and then rested on as many arrangements of legs as one likes.
-
-All work is done on a plate of unit area and unit stiffness; that keeps the equations sound whatever
-the size, and the laws of scale hold exactly.
+continuous slopes, so that the answer converges from below. The points that carry it need not be
+corners of triangles: each is one equation that holds the plate down there. All work is done on a
+plate of unit area and unit stiffness, so that the laws of scale hold exactly.
 """
 
 from __future__ import annotations

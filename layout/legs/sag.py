@@ -44,8 +44,7 @@ taken as plywood, a solid-core door as particleboard."""
 K_DEF_WOOD = 0.60
 """The same of solid wood, *EN 1995-1-1* table 3.2 (quoted)."""
 
-FIRST_LIMIT = 300.0
-FINAL_LIMIT = 250.0
+FIRST_LIMIT, FINAL_LIMIT = 300.0, 250.0
 """The span over these is as far as a top should sag when first loaded and in the end: the widest of
 *EN 1995-1-1* 7.2, table 7.2, for the first sag (l/300 to l/500) and for the final one (l/250 to
 l/350; quoted)."""
@@ -163,11 +162,9 @@ def waist_of(outline: Outline) -> float | None:
     return 2 * last_where(lambda by: not falls_apart(by), step * (first - 1), step * first)
 
 
-_WAIST, _DEPTHS = 0.5, 12
-"""How near the edge is followed to find a waist, mm, and at how many depths one is looked for."""
-
-_PART = 0.02
-"""What is left on either side of a waist is at least this share of the top, or it is a nib."""
+_WAIST, _DEPTHS, _PART = 0.5, 12, 0.02
+"""How near the edge is followed to find a waist, mm; at how many depths one is looked for; and the
+least share of the top that is left on either side, or it is a nib."""
 
 
 def borne_at(foot: Foot, middles: Sequence[Point]) -> list[Point]:
@@ -177,12 +174,11 @@ def borne_at(foot: Foot, middles: Sequence[Point]) -> list[Point]:
 
 def bearing_points(foot: Foot, middle: Point) -> list[Point]:
     """Return where a foot carries the top: its middle, and its far ends where it is a slab."""
-    long, short = max(foot.length, foot.width), foot.thin
-    wide = long > short and (long > WIDE_FOOT or foot.shape is FootShape.SLAB)
-    if foot.is_round or not wide:
+    x, y = (max(side - foot.thin, 0.0) / 2 for side in (foot.length, foot.width))
+    wide = max(foot.length, foot.width) > WIDE_FOOT or foot.shape is FootShape.SLAB
+    reach = Point(x, y)
+    if foot.is_round or not wide or not reach.norm:
         return [middle]
-    along = Point(1, 0) if foot.length > foot.width else Point(0, 1)
-    reach = along * ((long - short) / 2)
     return [middle + reach, middle, middle + -reach]
 
 

@@ -2,8 +2,7 @@
 
 The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
 best; where firmness counts the feet are moved freely from there: each eight ways, and the feet that
-are its mirror images with it, in steps that are halved when no move helps. Feet that would bear on
-spoilt wood are moved off it by the least that frees them.
+are its mirror images with it, in steps that are halved when no move helps.
 """
 
 from __future__ import annotations
@@ -28,8 +27,9 @@ from .seating import PLACE
 from .stance import Places, Sought, Stance
 from .wish import COUNTS, Goal, LegsWish
 
-_SIDES, _ENDS = 3, 5
-"""Insets tried at the sides and at the ends, besides the usual ones."""
+_SIDES, _ENDS, _FARTHEST = 3, 5, (0.25, 0.3)
+"""Insets tried at the sides and at the ends, besides the usual ones, and the farthest in of them as
+shares of width and length."""
 
 _HALVINGS = 4
 """How often the steps round the best insets are halved: down to a sixteenth of the grid's."""
@@ -37,9 +37,6 @@ _HALVINGS = 4
 CROWDED = 100.0
 """More than four legs with less than this clear between two, mm, are not proposed unless their
 number is asked for (our choice): not even a broom passes between them."""
-
-_FARTHEST = (0.25, 0.3)
-"""Farthest in that feet are tried, as shares of width and length."""
 
 _FIRST, _LAST = 1 / 16, 0.5
 """The first step of free moves as a share of the stance's extent, and the last one, mm."""
@@ -75,9 +72,8 @@ def best_stances(
         except LegsError as error:
             trouble = error
             continue
-        pairs = combinations(stance.wish.at, 2)
-        crowded = count > 4 and min(wish.foot.gap(*pair) for pair in pairs) < CROWDED
-        if not (crowded and tuple(counts) == COUNTS):
+        gaps = (wish.foot.gap(*pair) for pair in combinations(stance.wish.at, 2))
+        if count <= 4 or tuple(counts) != COUNTS or min(gaps) >= CROWDED:
             found.append(stance)
     if not found:
         raise trouble
@@ -209,20 +205,23 @@ def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places]
     return best
 
 
-def _flip(point: Point, mirror: tuple[int, int]) -> Point:
+_Mirror = tuple[int, int]
+
+
+def _flip(point: Point, mirror: _Mirror) -> Point:
     return Point(point.x * mirror[0], point.y * mirror[1])
 
 
-def _images(middles: Places) -> list[tuple[int, dict[int, tuple[int, int]]]]:
+def _images(middles: Places) -> list[tuple[int, dict[int, _Mirror]]]:
     """Return one foot of each group of mirror images, and how each of the group mirrors it."""
 
-    def image(middle: Point, mirror: tuple[int, int]) -> int | None:
+    def image(middle: Point, mirror: _Mirror) -> int | None:
         place = _flip(middle, mirror)
         near = (k for k, one in enumerate(middles) if one.distance_to(place) <= SAME_PLACE)
         return next(near, None)
 
     mirrors = [m for m in _MIRRORS if all(image(p, m) is not None for p in middles)]
-    groups: list[tuple[int, dict[int, tuple[int, int]]]] = []
+    groups: list[tuple[int, dict[int, _Mirror]]] = []
     for k, middle in enumerate(middles):
         if not any(k in group for _, group in groups):
             found = ((image(middle, mirror), mirror) for mirror in reversed(mirrors))

@@ -2,10 +2,10 @@
 
 A table tips over a side of the polygon of its feet when the force outside that side turns it more
 than its weight inside holds it: P·e = W·d, d from the weight to the side, e from the side out to
-the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
-at the middle of a side, then of the other, and for odd shapes wherever the table stands least
-firmly; it states no force to pass. Where the top is too narrow for that the force presses a quarter
-of its width in. Who sits down on a table does so at its very edge: that force is told too.
+the force. ISO 7172:1988 presses 50 mm in from the edge, at the middle of a side, then of the other,
+and for odd shapes wherever the table stands least firmly; it states no force to pass. On a narrow
+top the force presses a quarter of its width in. Who sits down on a table does so at its very edge:
+that force is told too.
 
 A top that lies loose on loose legs does not tip over as one: pushed level each leg turns about the
 edge of its foot, and the top rises with their heads, so that they lie down together as the sides of
@@ -40,9 +40,8 @@ from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD, CURVE, ROUNDING
 from ..outlines import Outline
 from .foot import Foot
-from .heights import EDGE, SAT_ON
 from .plan import EdgeForce, Tipping
-from .wish import Fixing, LegsWish
+from .wish import EDGE, SAT_ON, Fixing, LegsWish
 
 Array = NDArray[np.float64]
 
@@ -62,9 +61,6 @@ within which a side may turn out to be the weakest."""
 
 _COARSE, _ROUGH = 0.01, 0.05
 """How near the edge is followed to tell these, and feet and edge while stances are compared, mm."""
-
-_EVEN = 16
-"""The higher, the less the sides count that are not the weakest."""
 
 
 @dataclass(frozen=True)
@@ -269,9 +265,10 @@ class Stability:
         It has no edges on which a search by small moves would stall.
         """
         forces = self._forces(middles)
-        if forces.min() <= 0 or not np.isfinite(forces.min()):
-            return float(forces.min())
-        return float(forces.min() * ((forces / forces.min()) ** -_EVEN).sum() ** (-1 / _EVEN))
+        least, even = float(forces.min()), 16  # the higher, the less other sides count
+        if least <= 0 or not math.isfinite(least):
+            return least
+        return least * float(((forces / least) ** -even).sum() ** (-1 / even))
 
     def _forces(self, middles: Sequence[Point]) -> Array:
         held = held_down(self.wish, middles, self.top, _ROUGH)

@@ -29,7 +29,6 @@ class LargeArc:
 
     chord: float
     rise: float
-    """mm."""
     radius: float
     """c²/(8h) + h/2 (Hatfield, *The American House-Carpenter*, art. 518), mm."""
     centre_below: float
@@ -158,14 +157,12 @@ class FourCentreOval:
 
     length: float
     width: float
-    """mm."""
     end_radius: float
     side_radius: float
-    """mm."""
     end_centre: float
-    """From the middle along the long axis to the centre of an end arc, mm."""
     side_centre: float
-    """From the middle along the short axis, away from its arc, to the centre of a side arc, mm."""
+    """From the middle along the axes to the centres of an end arc and, away from its arc, of a side
+    arc; mm."""
     join: float = field(metadata={"unit": "rad"})
     """Angle from the long axis to the line through both centres, on which the arcs meet, radians.
     """
@@ -227,7 +224,6 @@ class EightCentreOval:
 
     length: float
     width: float
-    """mm."""
     end_radius: float
     middle_radius: float
     side_radius: float

@@ -1,7 +1,4 @@
-"""What swings a curve: string compass, trammel rod, and the oval by string and nails.
-
-The thickness of nails and pencil is counted, and what a slip does; ordinates check the line.
-"""
+"""What swings a curve: string compass, trammel rod, string and nails; ordinates check the line."""
 
 from __future__ import annotations
 
@@ -28,10 +25,9 @@ class StringCompass:
 
 @dataclass(frozen=True, slots=True)
 class Swing:
-    """A radius and the centres that it is swung about."""
+    """A radius, mm, and the centres that it is swung about."""
 
     radius: float
-    """mm."""
     centres: tuple[Point, ...]
     """From the middle of the top, mm."""
     hollow: bool = False
@@ -51,9 +47,8 @@ class TrammelRod:
     """
 
     to_long_axis_pin: float
-    """From the pencil to the pin that runs on the long axis: half the width, mm."""
     to_short_axis_pin: float
-    """From the pencil to the pin that runs on the short axis: half the length, mm."""
+    """From the pencil to the pin that runs on either axis, mm."""
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> TrammelRod:

@@ -44,12 +44,8 @@ class Ground:
         """The wood, as a polygon that holds it."""
         return self.top.panel.region("outside")
 
-    def missing(self, own: Point) -> OffWood | None:
-        """Return how far a point of the top's own frame lies off the wood; None where on it."""
-        return self.missing_at(self.top.placement(own))
-
-    def missing_at(self, point: Point) -> OffWood | None:
-        """Return how far a point of the panel's frame lies off the wood; None where it is on it."""
+    def missing(self, point: Point) -> OffWood | None:
+        """Return how far a point of the panel lies off the wood; None where it is on it."""
         distance = 0.0 if self.face.holds_point(point) else self.face.edge_distance(point)
         if distance <= SAME_PLACE:
             return None
@@ -233,22 +229,13 @@ def best_ties(point: Point, references: Sequence[Reference]) -> Ties | None:
     Two tapes that are out by s₁ and s₂ and cross at an angle θ leave the point out by
     √(s₁² + s₂²) / sin θ, so a crossing near a right angle and short tapes are best.
     """
-    pairs = (_crossed(point, one, other) for one, other in combinations(references, 2))
-    good = [pair for pair in pairs if pair is not None and at_most(pair.error, WORST_TIE)]
+    good, ways = [], {reference.name: reference.point - point for reference in references}
+    far = {name: way for name, way in ways.items() if at_least(way.norm, NEAREST_TIE)}
+    for (name, first), (other, second) in combinations(far.items(), 2):
+        crossed, errors = abs(first.cross(second)), (tape_error(w.norm) for w in (first, second))
+        sine = crossed / (first.norm * second.norm)
+        error = math.hypot(*errors) / sine if sine >= 1e-6 else math.inf
+        if at_most(error, WORST_TIE):
+            ties = Tie(name, first.norm), Tie(other, second.norm)
+            good.append(Ties(*ties, math.atan2(crossed, first.dot(second)), error))
     return first_of_best(good, lambda pair: -pair.error, tolerance=ROUNDING) if good else None
-
-
-def _crossed(point: Point, one: Reference, other: Reference) -> Ties | None:
-    first, second = one.point - point, other.point - point
-    if not at_least(min(first.norm, second.norm), NEAREST_TIE):
-        return None
-    sine = abs(first.cross(second)) / (first.norm * second.norm)
-    if sine < 1e-6:
-        return None
-    error = math.hypot(tape_error(first.norm), tape_error(second.norm)) / sine
-    return Ties(
-        Tie(one.name, first.norm),
-        Tie(other.name, second.norm),
-        math.atan2(abs(first.cross(second)), first.dot(second)),
-        error,
-    )

@@ -119,7 +119,7 @@ def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
     mark = Mark(label, kind, point, offsets.along, offsets.square)
     if kind.is_on_panel_edge:
         return mark
-    ties, off = best_ties(point, ground.datum.references), ground.missing_at(point)
+    ties, off = best_ties(point, ground.datum.references), ground.missing(point)
     spoilt = (
         defect.name
         for defect in ground.top.panel.defects

@@ -25,14 +25,12 @@ class MarkedOval:
     shape: str
     length: float
     width: float
-    """mm."""
     end_radius: float
     side_radius: float
-    """Radii of curvature W²/(2L) and L²/(2W), mm."""
     perimeter: float
-    """mm."""
     bare_loop: float
-    """The loop for nails and a pencil of no thickness, L + √(L² − W²), mm."""
+    """mm: the radii of curvature W²/(2L) and L²/(2W), and the loop for nails and a pencil of no
+    thickness, L + √(L² − W²)."""
     slip_of_1_mm: DrawnOval
     slip_of_1_percent: DrawnOval
     """What the string draws when its loop is so much too long."""
@@ -45,22 +43,19 @@ class MarkedOval:
 
 @dataclass(frozen=True, slots=True)
 class MarkedArcs:
-    """A circle, a capsule or a rounded rectangle, and the ways to draw its arcs."""
+    """A circle, a capsule or a rounded rectangle, mm, and the ways to draw its arcs."""
 
     shape: str
     length: float
     width: float
     radius: float
-    """mm."""
     centres_apart: float
-    """Along the length, mm; 0 for a circle."""
     centres_across: float
-    """Across it, mm; 0 but for a rounded rectangle."""
+    """Along the length, 0 for a circle, and across it, 0 but for a rounded rectangle."""
     diagonal: float
-    """Between tangent points of a capsule, or between opposite corner centres, mm: equal both ways,
-    or it is out of square."""
+    """Between tangent points of a capsule, or between opposite corner centres: equal both ways, or
+    it is out of square."""
     perimeter: float
-    """mm."""
     methods: tuple[Method, ...]
     """The first is the one to use."""
     outline: Outline = field(metadata={"json": False})
@@ -68,7 +63,7 @@ class MarkedArcs:
 
 @dataclass(frozen=True, slots=True)
 class MarkedArc:
-    """A large arc, and the ways to draw it."""
+    """A large arc, mm, and the ways to draw it."""
 
     shape: str
     chord: float
@@ -76,7 +71,6 @@ class MarkedArc:
     radius: float
     centre_below: float
     length: float
-    """mm."""
     ordinates: tuple[Ordinate, ...]
     """From the middle to the end of the chord; empty for more than half a circle."""
     methods: tuple[Method, ...]
@@ -85,12 +79,11 @@ class MarkedArc:
 
 @dataclass(frozen=True, slots=True)
 class MarkedSuperellipse:
-    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1."""
+    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1; mm."""
 
     shape: str
     length: float
     width: float
-    """mm."""
     exponent: float = field(metadata={"unit": ""})
     ordinates: tuple[Ordinate, ...]
 
@@ -137,7 +130,7 @@ def mark_capsule(length: float, width: float) -> MarkedArcs:
     """
     capsule = Capsule(length, width)
     marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0)
-    return replace(marked, diagonal=(capsule.straight**2 + width**2) ** 0.5)
+    return replace(marked, diagonal=math.hypot(capsule.straight, width))
 
 
 def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
@@ -154,9 +147,8 @@ def _arcs(
     outline: Circle | Capsule | RoundedRectangle, radius: float, apart: float, across: float
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
-    sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = methods_for(outline)
-    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
+    sizes = (outline.length, outline.width, radius, apart, across, math.hypot(apart, across))
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods_for(outline), outline)
 
 
 def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
@@ -165,16 +157,9 @@ def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
     Raises an OutlineError if there is no station.
     """
     shop = Workshop()
-    return MarkedArc(
-        "arc",
-        arc.chord,
-        arc.rise,
-        arc.radius,
-        arc.centre_below,
-        arc.length,
-        ordinates=arc.ordinates(stations) if arc.is_flat else (),
-        methods=ranked(arc_ways(arc, stations, shop), shop),
-    )
+    figures = (arc.chord, arc.rise, arc.radius, arc.centre_below, arc.length)
+    ordinates = arc.ordinates(stations) if arc.is_flat else ()
+    return MarkedArc("arc", *figures, ordinates, ranked(arc_ways(arc, stations, shop), shop))
 
 
 def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:

@@ -28,10 +28,7 @@ _OF_PRICE = Share(Range(0.0, 95.0))
 class MoneyWish:
     """Costs, rates and shares; what is left out is asked for, or is 0.
 
-    Raises
-    ------
-    LayoutError
-        If a figure is out of its limits, or fee and share leave nothing of a price.
+    Raises a LayoutError if a figure is out of limits, or fee and share leave nothing of a price.
     """
 
     currency: str = key("", Text(), "What sums are written with", '"EUR"', usual="none")

@@ -200,14 +200,12 @@ class _Ground:
             worth=worth,
             makes=()
             if found is None or worth is Worth.SCRAP
-            else makes_of(
-                found.box,
-                thickness,
-                self.wish.makes,
-                solid=self._is_solid(found.box.width),
-                food=fit_for_food(self.panel),
-            ),
+            else self._makes(found.box, thickness),
         )
+
+    def _makes(self, box: TurnedBox, thickness: float) -> tuple[Make, ...]:
+        solid, food = self._is_solid(box.width), fit_for_food(self.panel)
+        return makes_of(box, thickness, self.wish.makes, solid=solid, food=food)
 
     def _ways(self, thickness: float, wide: float = 0.0) -> Iterator[tuple[Worth, float, float]]:
         """Yield what a piece so thick and wide may be good for, best first, and its least sizes."""
@@ -221,15 +219,13 @@ class _Ground:
                 yield worth, length, width
 
     def _worth(self, found: Clean | None, thickness: float) -> Worth:
-        if found is None:
-            return Worth.SCRAP
-        ways = (
-            worth
-            for worth, length, width in self._ways(thickness, found.box.width)
-            if at_least(found.box.length, length, SAME_PLACE)
-            and at_least(found.box.width, width, SAME_PLACE)
-        )
-        return next(ways, Worth.SCRAP)
+        if found is not None:
+            box = found.box
+            for worth, *least in self._ways(thickness, box.width):
+                sizes = zip((box.length, box.width), least, strict=True)
+                if all(at_least(size, needed, SAME_PLACE) for size, needed in sizes):
+                    return worth
+        return Worth.SCRAP
 
     def _is_solid(self, wide: float) -> bool:
         """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""

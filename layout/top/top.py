@@ -66,16 +66,6 @@ class Top:
         return runs_of(self.core, self.kept)
 
     @property
-    def core_length(self) -> float:
-        """The length of the core, mm."""
-        return self.outline.length - 2 * self.lipping
-
-    @property
-    def core_width(self) -> float:
-        """The width of the core, mm."""
-        return self.outline.width - 2 * self.lipping
-
-    @property
     def area(self) -> float:
         """The area of the finished top, mm²."""
         return self.outline.area

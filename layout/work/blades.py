@@ -50,8 +50,7 @@ def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> t
         return ()
     found = [*_mended(cuts, panel), *_cut(cuts, panel)]
     for bore in bores:
-        hole = Region.disk(bore.at, bore.diameter / 2, around=True)
-        found += _met(bore.label, hole, panel)
+        found += _met(bore.label, Region.disk(bore.at, bore.diameter / 2, around=True), panel)
     return tuple(dict.fromkeys(found))
 
 
@@ -81,17 +80,16 @@ def _cut(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
 
 def _bands(cuts: CutPlan, core: Region) -> Iterator[tuple[str, Region]]:
     """Yield what every blade and bit sweeps, in the order of the work."""
-    relief = (cut for cut in cuts.curve_cuts if isinstance(cut, JigsawCut))
     straight = len(cuts.trims) + len(cuts.corner_cuts)
     yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[:straight])
-    for cut in relief:
-        for line in cut.relief:
-            yield cut.label, Region.along(array_of(line), cut.kerf / 2, around=True)
-    yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[straight:])
-    for last in cuts.curve_cuts:
-        if not isinstance(last, JigsawCut):
-            wide = last.bit if isinstance(last, RouterCut) else last.most_waste
-            yield last.label, core.grown(max(wide, _FINE)).minus(core)
+    for cut in cuts.curve_cuts:
+        if isinstance(cut, JigsawCut):
+            for line in cut.relief:
+                yield cut.label, Region.along(array_of(line), cut.kerf / 2, around=True)
+            yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[straight:])
+        else:
+            wide = cut.bit if isinstance(cut, RouterCut) else cut.most_waste
+            yield cut.label, core.grown(max(wide, _FINE)).minus(core)
 
 
 def _met(label: str, through: Region, panel: Panel, *, near: bool = False) -> Iterator[Concern]:

@@ -12,7 +12,7 @@ from ..legs.wish import Fixing, LegsWish
 from ..panel import Coat, Mend, Panel, Was
 from ..top import Top
 from .cautions import STRIPPED, may_hold_lead
-from .coats import COATINGS, Coating, NewCoat, usual_coat
+from .items import COATINGS, Coating, NewCoat, usual_coat
 from .wish import MaterialsWish
 
 
@@ -74,7 +74,7 @@ FITTED = frozenset({Mend.PLUG, Mend.KEY, Mend.PATCH})
 """Mends that are glued in, and tried dry before."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Piece:
     """A top with everything planned for it; legs, where it has any."""
 
@@ -86,7 +86,7 @@ class Piece:
     table: TablePlan | None = None
     sheets: int = 0
     """Sheets of the printed template, without its cover."""
-    paper: str = field(default="")
+    paper: str = ""
 
     @property
     def panel(self) -> Panel:
@@ -97,11 +97,6 @@ class Piece:
     def edge(self) -> float:
         """Length of the finished edge, m."""
         return self.top.outline.perimeter / 1000
-
-    @property
-    def edge_area(self) -> float:
-        """Area of the finished edge, m²."""
-        return self.edge * self.top.thickness / 1000
 
     @property
     def face(self) -> float:
@@ -192,6 +187,7 @@ def sale_of(piece: Piece) -> Sale:
     outline, table, core = piece.top.outline, piece.table, Region.of(piece.cuts.core)
     height = piece.top.thickness if table is None else table.height
     shortest, next_one, _ = sorted((outline.length, outline.width, height))
+    inside = [d.name for d in piece.panel.defects if core.touches_or_crosses(d.extent)]
     mended = tuple(mend.defect for mend in piece.cuts.mends)
     seating = None if table is None else table.seating
     return Sale(
@@ -203,11 +199,7 @@ def sale_of(piece: Piece) -> Sale:
         None if seating is None else len(seating.seats),
         None if table is None else table.knees,
         mended,
-        tuple(
-            defect.name
-            for defect in piece.panel.defects
-            if defect.name not in mended and core.touches_or_crosses(defect.extent)
-        ),
+        tuple(name for name in inside if name not in mended),
         piece.has_old_coat,
         piece.may_hold_lead,
     )
