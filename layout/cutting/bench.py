@@ -85,18 +85,12 @@ class Bench:
 
     @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up.
-
-        The wider side of its base that is measured lies on that wood: the steadier one.
-        """
+        """Whether the saw, seen show face up, keeps the wood on its left: under its wider side."""
         left, right = self.tools.guide_left, self.tools.guide_right
         return (right is None or (left is not None and left >= right)) != self.face.mirrored
 
     def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
-        """Return how far a guide stands from a line, mm, and on which side of the blade.
-
-        `keeps_left` is told of the saw that is guided, as `Bench.keeps_left` is.
-        """
+        """Return how far a saw's guide stands from a line, mm, and on which side of the blade."""
         left, tools = keeps_left != self.face.mirrored, self.tools
         return (tools.guide_left, "left") if left else (tools.guide_right, "right")
 

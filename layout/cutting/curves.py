@@ -30,8 +30,8 @@ def curve_cuts(
     """Return the cuts along the outline, in order.
 
     Where no more stands outside the line than its bit is wide, the router needs no jigsaw before it
-    (common practice). `blank` is what is left after all straight cuts, `core` the line that is
-    kept, on the panel; of a hollow top they cannot free all.
+    (common practice). `blank` is what all straight cuts leave; they cannot free all of a hollow
+    top.
     """
     kept, runs, tools = Region.of(core), bench.top.runs, bench.tools
     corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
@@ -66,10 +66,7 @@ def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> Jig
 
 
 def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[Point, Point], ...]:
-    """Return cuts from the blank's edge square to the line, wherever its radius is below `tight`.
-
-    None where so little stands outside the line that it breaks off by itself.
-    """
+    """Return cuts from the edge of the blank square to the line, where it is `tight`."""
     extent, found = extent_of(blank), []
 
     def is_tight(segment: Segment) -> bool:

@@ -153,11 +153,7 @@ class Trim(StraightCut):
 
 @dataclass(frozen=True, slots=True)
 class CornerCut(StraightCut):
-    """A 45° saw cut that takes off a corner of the blank before a curve.
-
-    Its ends lie on the edges of the blank: on saw lines that are drawn already, or on an edge of
-    the panel.
-    """
+    """A 45° saw cut off a corner of the blank before a curve; its ends lie on the blank's edges."""
 
     leg: float | None
     """From the corner of the blank along both its edges to the line, mm; None where those edges

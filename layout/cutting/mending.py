@@ -174,11 +174,10 @@ class Mended:
 
 
 def mends_for(panel: Panel, kept: Region, tape: Tape) -> Iterator[Mended]:
-    """Yield the mends of the defects that lie in what is kept of a panel, in their order.
+    """Yield the mends of the defects that lie within the line that is cut, in their order.
 
-    Raises a LayoutError if one cannot be mended in that way. `kept` is what lies within the line
-    that is cut. Sizes are whole steps of 5 mm, or of 1/4 in, and bits those sold in the unit of the
-    tape.
+    Raises a LayoutError if one cannot be mended in that way. Sizes are whole steps, and bits those
+    sold, in the unit of the tape.
     """
     mended = [d for d in panel.defects if d.mend and kept.touches_or_crosses(d.extent)]
     grained = panel.build.kind not in GRAINLESS

@@ -197,10 +197,7 @@ class CutPlan:
 
 
 def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:
-    """Return the cuts that take a finished top out of its panel.
-
-    Plugs and keys are of sizes that suit the tape; in millimetres where none is given.
-    """
+    """Return the cuts that take a top out of its panel, plugs and keys sized for the tape."""
     bench, panel, core = Bench(top, datum, tools), top.panel, top.core
     cuts = straight_cuts(bench)
     corners, blank = corner_cuts_of(cuts)

@@ -41,7 +41,7 @@ BEVEL = Key(
 
 @dataclass(frozen=True, slots=True)
 class EdgeProfile:
-    """What the maker wants the edge to look like.
+    """What the edge is to look like.
 
     Raises a LayoutError if a length is below 0, or only one of a bevel's two is given.
     """

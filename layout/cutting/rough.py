@@ -51,10 +51,7 @@ def rough_line(bench: Bench) -> RoughLine:
 
 
 def rough_allowance(bench: Bench) -> float:
-    """Return how far the rough line runs outside the core line, mm: as far as the jigsaw leaves.
-
-    A top whose cut edges are all straight is sawn at the saw's allowance instead.
-    """
+    """Return how far the rough line runs outside the core line, mm: a jigsaw's or a saw's."""
     return bench.left_by(Stroke.SIDE if bench.top.runs.is_straight else Stroke.CURVE)
 
 
@@ -83,10 +80,7 @@ def _line_outside(bench: Bench, distance: float, past: float = 0.0) -> RoughLine
 
 
 def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
-    """Return the line `distance`, mm, outside a line (inside, where negative), but on kept edges.
-
-    At least one edge is kept; what is cut runs `past` mm on past those.
-    """
+    """Return the line so far outside another, mm, but on kept edges, past which cuts run on."""
     bulges = [_bulge(kept) for kept in runs.kept]
     pairs = zip(bulges, runs.cut, strict=True)
     outline = Path(tuple(s for bulge, cut in pairs for s in (*bulge, *cut.segments)))
@@ -193,10 +187,7 @@ class KeptEdge:
 
 
 def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
-    """Return the parts that are kept, with the names of their edges.
-
-    `rough` is the panel's edge at each, as far as the rough line.
-    """
+    """Return the parts that are kept, by name, with the panel's edge to the rough line."""
     runs = top.runs
     names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
     return tuple(

@@ -41,8 +41,7 @@ class QuarterFeed:
 def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """Return the four quarters of the edge, where they are alike and it is routed all round.
 
-    None for board, or where the grain runs slantwise to the top. Where it is `pinned`, swung about
-    pins, the work stays as it was marked.
+    None for board, or grain that runs slantwise. Where it is `pinned` the work stays as marked.
     """
     top, outline = bench.top, bench.top.outline
     if top.panel.build.kind is not Kind.SOLID or top.runs.kept or not outline.free_sizes:
@@ -86,11 +85,7 @@ class TemplateGuide:
 
     @classmethod
     def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:
-        """Return the template for the core of a finished top.
-
-        Raises a LayoutError if a diameter is not above 0, or nothing is left of the outline so far
-        inside.
-        """
+        """Return the template for the core of a top; a LayoutError if nothing of it is left."""
         offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
         length, width, off = own.bounds.width, own.bounds.height, 0.0
@@ -103,9 +98,8 @@ class TemplateGuide:
 def bush_offset(bush: float, cutter: float) -> float:
     """Return how far a guide bush or bearing keeps the cutter from its template, mm.
 
-    Half the difference of the diameters (common practice): positive for a guide bush, 0 for a
-    bearing of the cutter's own size, negative for a smaller one. Raises a LayoutError if a diameter
-    is not above 0.
+    Half the difference of the diameters (common practice): negative for a bearing smaller than the
+    cutter. Raises a LayoutError if a diameter is not above 0.
 
     >>> bush_offset(bush=24.0, cutter=12.0)
     6.0

@@ -28,10 +28,7 @@ _BESIDE = 0.01
 
 @dataclass(frozen=True, slots=True)
 class SawLine:
-    """A saw line: a point of it, the unit vector towards the waste, and how far it is sawn.
-
-    `reach` is from the point along `way`, mm; endless where none is given.
-    """
+    """A saw line: a point, the unit vector towards the waste, and how far it is sawn, mm."""
 
     at: Point
     waste: Point
@@ -90,10 +87,7 @@ def extent_of(region: Region) -> float:
 
 
 def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
-    """Return how far the wood square beside a line reaches from it: at one of its corners.
-
-    Only what hangs together with the line counts.
-    """
+    """Return how far the wood beside a line that hangs together with it reaches, mm."""
     first, out = line.at, line.waste * extent
     beside = beyond.meet(Region.from_rings(array_of((first, first + out, last + out, last))))
     sawn = Region.line(array_of((first, last)))
@@ -102,10 +96,7 @@ def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
 
 
 def strip_beyond(wood: Region, line: SawLine) -> Strip:
-    """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
-
-    Measured square from the line at stations; what lies beyond a gap does not count.
-    """
+    """Return how wide the wood beyond a line is where it runs in wood; not what is past a gap."""
     extent = extent_of(wood)
     beyond = wood.meet(line.beyond(extent))
     spans = wood.chord(*line.ends(extent))
@@ -219,10 +210,7 @@ class Sawn:
 
     @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up.
-
-        One that stops at a hollow corner starts at the edge: no blade is let into the wood there.
-        """
+        """Whether the kept wood lies left of the saw: no blade is let in at a hollow corner."""
         stops, end = self.line.stops, self.line.reach[1]
         return math.isfinite(end) if stops else self.bench.keeps_left
 

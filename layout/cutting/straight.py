@@ -180,10 +180,9 @@ def _edge_at(bench: Bench, place: Point) -> str:
 
 
 def corner_cuts_of(cuts: StraightCuts) -> tuple[tuple[CornerCut, ...], Region]:
-    """Return the corner cuts in order round the top, and what they leave of the blank.
+    """Return the corner cuts, from the corner nearest the datum's start, and what they leave.
 
-    They go round from the corner nearest the datum's start. None where the saw would cross what no
-    blade may cross, or where little stands outside the line: the jigsaw goes round there anyway.
+    None where the saw would cross what no blade may, or where little stands outside the line.
     """
     bench, blank, made = cuts.bench, cuts.blank, list[CornerCut]()
     if bench.top.runs.is_straight:

@@ -200,8 +200,7 @@ class Tools:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
         Where the maker gives none, or only the jigsaw's, it is one distance for all of them: the
-        rough line which is drawn is the line which is sawn. The wood is so thick, mm; `curved` says
-        whether the top has curves.
+        rough line which is drawn is the line which is sawn.
         """
         own = {
             Stroke.END: self.end_allowance,

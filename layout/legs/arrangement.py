@@ -38,9 +38,8 @@ def middles_for(wish: LegsWish, outline: Outline, stability: Stability) -> tuple
     """Return where the middles of the wished feet stand, anticlockwise from the lower left.
 
     Two slabs stand on the long centreline, four feet on the corners of the largest rectangle; more
-    on a long top in two rows, an odd one in the middle of the top. On a top hardly longer than
-    wide, and for three feet, a ring and rows are held against each other: the firmer one is taken.
-    A `LegsError` tells that no foot finds room at the insets, or not so many.
+    on a long top in two rows, an odd one in the middle. On a top hardly longer than wide, and for
+    three feet, the firmer of ring and rows is taken. A `LegsError` tells that no foot finds room.
     """
     count, foot, rows_apply = wish.count, wish.foot, bool(outline.free_sizes)
     room = room_for(wish, outline, in_rows=rows_apply)
@@ -145,10 +144,7 @@ _PHASES = (0.5, 0.0, 0.25, 0.75)
 
 
 def _free(count: int, room: Region, outline: Outline) -> Iterator[tuple[Point, ...]]:
-    """Yield places in corners of the room, where rays leave it, and along its edge.
-
-    Each set goes anticlockwise round the middle of the top, from the lower left one.
-    """
+    """Yield places in corners of the room, where rays leave it, and along its edge."""
     middle = Region.from_rings(outline.inner(FINE)).centroid
     for places in _sets(count, room, middle, outline):
         held = sorted(places, key=lambda p: (p - middle).angle)

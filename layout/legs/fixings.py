@@ -41,10 +41,7 @@ SCREW = Pair(ABOVE_0, form="[diameter, length]")
 
 
 def least_from_edge(kind: Kind) -> float:
-    """Return how far a screw keeps from the edge of a top, mm (common practice).
-
-    Farther in board, whose layers split off.
-    """
+    """Return how far a screw keeps from the edge, mm (common practice); board splits off."""
     return 40.0 if kind.is_board else 25.0
 
 
@@ -158,8 +155,7 @@ def holes_of(
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
 
-    A plate is held near its corners, or by holes so far apart along and across the top, mm; a slab
-    in its middle and near its ends, any other leg by one screw in its middle.
+    A plate is held near its corners, or by holes so far apart along and across the top, mm.
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()

@@ -132,8 +132,6 @@ def movement_of(
 def slot_for(movement: float, screw: float) -> float:
     """Return the length of a slot, mm: the screw, its movement both ways, and what setting misses.
 
-    Rounded up to whole two millimetres beyond the screw.
-
     >>> slot_for(4.5, 5.0), slot_for(9.5, 5.0)
     (11.0, 17.0)
     """
@@ -181,11 +179,8 @@ def battens_under(
     """Return the battens of a solid top; none for board, which stays flat without.
 
     They lie evenly along the grain, each moved as little as clears legs and spoilt wood. Their
-    slots take what the whole top moves, which errs on the long side. Inside an apron they end short
-    of its rails, which go from leg to leg.
-
-    `heads` is what the legs and their plates cover, and `apron` what its rails leave free between
-    them, in the frame of the top; `screw` is the diameter of the screws, mm.
+    slots take what the whole top moves, which errs on the long side. `heads` is what the legs and
+    their plates cover, and `apron` what its rails leave free between them, in the frame of the top.
     """
     if not movement.solid or (apron is not None and apron.is_empty):
         return ()
@@ -222,10 +217,7 @@ def battens_under(
 def _at(
     ends: Sequence[tuple[Path, float]], along: Point, offset: float, slot: float
 ) -> Batten | None:
-    """Return the batten at a distance along the grain from the middle; None where it is short.
-
-    It stops so far inside each of some closed lines, mm. Its print is in the frame of the top.
-    """
+    """Return the batten, in the frame of the top, so far along the grain; None if short."""
     base, across = along * offset, along.left
     edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
     sides = [

@@ -43,10 +43,9 @@ CLIMBER = 400.0
 def place_legs(
     wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float]
 ) -> LegsPlan:
-    """Return the legs under a top, checked; a push at its edge counts from its upper face.
+    """Return the legs under a top, checked, each moved so far off spoilt wood, mm.
 
-    `moved` is how far each was moved off spoilt wood to stand where it does, mm. A `LegsError`
-    tells of legs at one place, or in a row.
+    A `LegsError` tells of legs at one place, or in a row.
     """
     top = table.top
     require_footing(wish.foot, middles)
@@ -93,10 +92,7 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
 
 
 def _tipping(wish: LegsWish, table: TableTop, middles: Sequence[Point], centre: Point) -> Tipping:
-    """Return what tips it; a loose top over the line on which it lies, its legs no help.
-
-    A loose table rocks by the force of the parallelogram where that is less than what tips it.
-    """
+    """Return what tips it; a loose top over the line on which it lies, or as a parallelogram."""
     top, foot = table.top, wish.foot
     height, own = wish.height + top.thickness, (top.mass, centre)
     whole, held = whole_table(wish, middles, own), held_down(wish, middles, own)

@@ -210,10 +210,7 @@ class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
         i: int,
         tind: NDArray[np.intp] | None = None,
     ) -> Any:  # noqa: ANN401 - a field of skfem
-        """Return shape function `i` at points of the triangles `tind`.
-
-        The library works out the powers anew for each of 21 functions; here all come at once.
-        """
+        """Return shape function `i` at points of triangles; all are worked out at once."""
         if self.V is None:
             self._look_at(mapping.mesh, slice(None))
             self._pbasis_init(self.maxdeg, self.dim, self.derivatives, self.tensorial_basis)

@@ -67,10 +67,7 @@ class TableTop:
 
     @cached_property
     def plate(self) -> Plate | None:
-        """The top cut in triangles, once for all arrangements; None where no stiffness is known.
-
-        A hollow or a framed door has none, whatever it is said to be made of.
-        """
+        """The top cut in triangles, once for all legs; None of doors and unknown stiffness."""
         top, stiffness = self.top, self.top.panel.substance.stiffness
         if stiffness is None or top.panel.build.has_frame:
             return None
@@ -103,8 +100,7 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
     """Return the wished insets, or the usual ones where none are given.
 
     Usual is a foot whose outside keeps at least `FOOT_INSET`, and clear of an under-bevel. In rows
-    its middle also stands a sixth in, and an end where people sit overhangs by 300 to 350 mm. A
-    slab may reach nearer to the sides: there are no toes in its way.
+    its middle also stands a sixth in. A slab may reach nearer to the sides: no toes are in its way.
     """
     foot, length, width = wish.foot, outline.length, outline.width
     least = min(FOOT_INSET, width * SHARE_OF_SIZE)
@@ -129,8 +125,7 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
 def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Region:
     """Return where the middles of the wished feet may stand, and of the plates on their heads.
 
-    It is empty where none finds room. Under any outline but one of the maker's own form it is
-    symmetrical about both centrelines, so that feet placed by it are.
+    Under any outline but one of the maker's own form it is symmetrical about both centrelines.
     """
     insets = insets_for(wish, outline, in_rows=in_rows)
     room = _room(outline, wish.foot, insets.round_about)
@@ -156,10 +151,7 @@ def reach(room: Region, direction: float) -> Point:
 
 @lru_cache(maxsize=256)
 def _room(outline: Outline, foot: Foot, inset: float) -> Region:
-    """Return where the middle of a foot may stand, all of it so far inside the edge.
-
-    A foot that fits to a hair has a room a hair wide.
-    """
+    """Return where the middle of a foot may stand so far inside the edge, be it to a hair."""
     radius = foot.length / 2 if foot.is_round else 0.0
     for slack in (0.0, _HAIR):
         room = _inside(outline, inset + radius - slack)
@@ -185,10 +177,7 @@ def _inside(outline: Outline, inset: float) -> Region:
 
 
 def room_of(wood: Region, foot: Foot) -> Region:
-    """Return where the middle of a foot may stand for all of it to stand on a piece of wood.
-
-    A foot that stands on none of the edges stands on the wood, or nowhere on it.
-    """
+    """Return where the middle of a foot may stand for all of it to stand on a piece of wood."""
     if foot.is_round:
         return wood.shrunk(foot.length / 2)
     corners = array_of(foot.corners)

@@ -143,10 +143,7 @@ def sag_of(
 
 
 def waist_of(outline: Outline) -> float | None:
-    """Return how wide an outline is where it is narrow between two wider parts, mm.
-
-    None where it has no waist: shrunk from all round it stays in one piece until it is gone.
-    """
+    """Return how wide an outline is between two wider parts, mm; None where it has no waist."""
     if outline.free_sizes:
         return None
     face = Region.from_rings(outline.inner(_WAIST))

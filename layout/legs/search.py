@@ -58,10 +58,8 @@ def best_stances(
 
     A stance that holds the load asked for goes before one that does not, whatever the goal, and one
     at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
-    legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
-    left out, and one that crowds them where the counts are the usual ones. Places that the wish
-    itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-    A diner takes `place` mm of the edge. A `LegsError` tells why none finds room.
+    legs go first unless more are better by `EACH_LEG` each. Places that the wish itself gives are
+    tried too, unless a leg cannot stay there. A `LegsError` tells why none finds room.
     """
     found: list[Stance] = []
     trouble = LegsError("no count of legs is given to compare")
@@ -82,10 +80,7 @@ def best_stances(
 
 
 def best_stance(sought: Sought, given: Places = ()) -> Stance:
-    """Return the best stance of the wished number of legs, or the given one where none is better.
-
-    A `LegsError` tells that no foot finds room, or that sag counts and no stiffness is known.
-    """
+    """Return the best stance of so many legs, or the given one where none is better."""
     wish, outline, foot = sought.wish, sought.table.top.outline, sought.wish.foot
     usual = insets_for(wish, outline)
     least = usual.round_about

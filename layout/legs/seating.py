@@ -75,8 +75,7 @@ def seating_at(
     """Return the places round a top.
 
     A place takes `place` of the edge and 14 in of the depth behind it, on a narrow top to its
-    middle; two do not overlap, so that on a top with corners those at the ends take from the
-    sides. Knees stay clear of the legs, whose heads have these middles, mm.
+    middle; two do not overlap, so that on a top with corners those at the ends take from the sides.
     """
     edge = _edge_of(outline, place)
     seats = tuple(edge.seat(i) for i in most_places(edge, edge.free_of(foot, middles)))
@@ -239,10 +238,7 @@ def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
 
 
 def _chains(edge: Edge, usable: Sequence[int]) -> Iterator[list[int]]:
-    """Yield the places from each start once round, each the first that fits after the one before.
-
-    Beyond the start places are counted on, a whole way round more.
-    """
+    """Yield the places from each start once round, each the first that fits after the last."""
     count = len(edge.points)
     order = [*usable, *(i + count for i in usable)]
 

@@ -155,10 +155,9 @@ def pressed_in(outline: Outline) -> float:
 
 @lru_cache(maxsize=16)
 def pressed_line(outline: Outline) -> Path:
-    """Return the line along which a force presses: all legs tried under a top share it.
+    """Return the line along which a force presses: of the hull where a hollow top is too narrow.
 
-    Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
-    table most lies on both.
+    What tips a table most lies on both.
     """
     edge = pressed_in(outline)
     try:
@@ -169,10 +168,7 @@ def pressed_line(outline: Outline) -> Path:
 
 
 def farthest(line: Path, way: Point) -> Point:
-    """Return the point of a closed line that lies farthest towards a unit vector.
-
-    Where a straight of the line lies square to it, the middle of that straight.
-    """
+    """Return the farthest point of a closed line one way, of a straight the middle."""
     reached = [point for segment in line.segments for point in _extremes(segment, way)]
     most = max(point.dot(way) for point in reached)
     tied = [point for point in reached if point.dot(way) >= most - 1e-9 * max(1.0, abs(most))]
@@ -233,10 +229,7 @@ def whole_table(
 
 @dataclass(frozen=True)
 class Stability:
-    """What force at its edge a table stands.
-
-    A search asks this of thousands of stances, so the top is walked once, and curves are polygons.
-    """
+    """What force at its edge a table stands; of thousands of stances the top is walked once."""
 
     wish: LegsWish
     top: tuple[float, Point]
@@ -253,17 +246,11 @@ class Stability:
         return cls(wish, (mass, centre), convex_hull(line.points(_ROUGH)))
 
     def force(self, middles: Sequence[Point]) -> float:
-        """Return the least force at the edge that tips a table on legs with these middles, N.
-
-        Negative where the weight lies outside the feet.
-        """
+        """Return the least force, N, that tips a table on such legs; below 0, it tips by itself."""
         return float(self._forces(middles).min())
 
     def evenness(self, middles: Sequence[Point]) -> float:
-        """Return a force that grows with the least one, and with those hardly above it, N.
-
-        It has no edges on which a search by small moves would stall.
-        """
+        """Return a force that grows with the least and those near it: no search stalls."""
         forces = self._forces(middles)
         least, even = float(forces.min()), 16  # the higher, the less other sides count
         if least <= 0 or not math.isfinite(least):

@@ -56,10 +56,9 @@ _ALIKE = 1e-6
 def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
     """Return the triangles of a closed path about the origin, about `step` wide.
 
-    Its points, (n, 2) mm; the same for the mesh, all moved out a little where straight sides cut
-    off what is round, so that the triangles have the area of the plate; and which points each
-    triangle joins, (m, 3). One whose doubled area is less than the share `flattest` of the plate's
-    is none.
+    Its points, (n, 2) mm; the same for the mesh, all moved out a little so that the triangles have
+    the area of the plate; and which points each joins, (m, 3). One whose doubled area is less than
+    the share `flattest` of the plate's is none.
     """
     axes = mirror_axes(outline)
     part = Region.from_rings(fewer(outline.points(_FINE * step), _FINE * step))
@@ -204,10 +203,7 @@ class _Cut:
         return len(self.points) > count
 
     def _worst(self, points: Array, corners: Corners) -> Point | None:
-        """Return the middle of the circle through the flattest triangle; None where none is flat.
-
-        Of triangles as flat the first by place: rounding chooses none.
-        """
+        """Return the middle of the circle through the flattest triangle, if one is flat."""
         a, b, c = (points[corners[:, k]] for k in range(3))
         sides = np.stack([np.hypot(*(p - q).T) for p, q in ((b, c), (c, a), (a, b))])
         least, doubled = sides.min(axis=0), 2 * _doubled(points, corners)

@@ -162,10 +162,7 @@ def _driven(
 
 
 def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
-    """Return what is free between the rails of an apron, which go from leg to leg.
-
-    They lie flush with the legs outside and are no thicker, so two slabs have rails at both ends.
-    """
+    """Return what is free between the rails of an apron, flush with the legs and no thicker."""
     corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
     return Region.hull(array_of(corners)).shrunk(wish.foot.thin)
 

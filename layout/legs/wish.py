@@ -231,10 +231,7 @@ class LegsWish:
             raise LegsError(f"a leg {self.leg_length:g} mm long is not above 0")
 
     def under(self, thickness: float, keep_in: float) -> LegsWish:
-        """Return the legs under a top so thick, mm: what hangs on the table's height is settled.
-
-        Nothing is fixed nearer to its edge than `keep_in`, mm.
-        """
+        """Return the legs under a top so thick, fixed no nearer to its edge than that, mm."""
         low = self.height + thickness < DINED_AT
         return replace(
             self,

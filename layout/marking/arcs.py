@@ -53,10 +53,7 @@ class LargeArc:
 
     @classmethod
     def from_chord_and_radius(cls, chord: float, radius: float) -> LargeArc:
-        """Return the flat arc over `chord` with this radius, mm.
-
-        Raises an OutlineError if the chord is longer than the diameter, or a length is not above 0.
-        """
+        """Return the flat arc, mm; an OutlineError if the chord is longer than the diameter."""
         if not 0 < chord <= 2 * radius < math.inf:
             raise OutlineError(
                 f"an arc needs 0 < chord <= 2 × radius, not {chord:g} and {radius:g}"
@@ -68,11 +65,7 @@ class LargeArc:
 
     @classmethod
     def from_rise_and_radius(cls, rise: float, radius: float) -> LargeArc:
-        """Return the arc of this radius that stands `rise` off its chord, mm.
-
-        Raises an OutlineError if the rise is not less than the diameter, or a length is not above
-        0.
-        """
+        """Return the arc, mm; an OutlineError if the rise is not less than the diameter."""
         if not 0 < rise < 2 * radius < math.inf:
             raise OutlineError(f"an arc needs 0 < rise < 2 × radius, not {rise:g} and {radius:g}")
         return cls.from_chord_and_rise(2 * math.sqrt(rise * (2 * radius - rise)), rise)
@@ -83,17 +76,11 @@ class LargeArc:
         return at_least(self.centre_below, 0.0)
 
     def height(self, out: float) -> float:
-        """Return how far it stands off the chord at `out` from the middle, mm.
-
-        √(R² − x²) − (R − h) (Hatfield, art. 520).
-        """
+        """Return its height off the chord so far out, √(R² − x²) − (R − h), mm (Hatfield, 520)."""
         return math.sqrt(max(self.radius**2 - out**2, 0.0)) - (self.radius - self.rise)
 
     def ordinates(self, stations: int = 6) -> tuple[Ordinate, ...]:
-        """Return heights at equal stations from the middle to the end of the chord, mm.
-
-        Raises an OutlineError if the arc is more than half a circle, or there is no station.
-        """
+        """Return heights from the middle to the end; an OutlineError where over half a circle."""
         if stations < 1 or not self.is_flat:
             raise OutlineError("ordinates need a station, and an arc of at most half a circle")
         outs = (self.chord / 2 * i / stations for i in range(stations + 1))
@@ -104,8 +91,7 @@ class LargeArc:
 class ArchTrammel:
     """Two laths joined stiffly that slide along two nails while a pencil in their joint draws.
 
-    An angle on a circle over the same chord is the same everywhere (Euclid, *Elements* III.21), so
-    the joint stays on the arc.
+    An angle on a circle over one chord is the same everywhere (Euclid, *Elements* III.21).
     """
 
     chord: float
@@ -137,9 +123,8 @@ class SprungLath:
     def for_arc(cls, arc: LargeArc, stations: int = 2) -> SprungLath:
         """Return the lath held in the middle and at stations to both sides.
 
-        A lath that is bent a little takes the shape of the natural cubic spline through its points:
-        straight at its ends. Held at the ends and the crown only it lies 7.4 % of the rise inside
-        a flat arc.
+        Bent a little it takes the shape of the natural cubic spline through its points. Held at the
+        ends and the crown only it lies 7.4 % of the rise inside a flat arc.
         """
         from scipy.interpolate import CubicSpline
 
@@ -175,8 +160,7 @@ class FourCentreOval:
 
         With e = a − r and f = R − b = e·tan(join), the arcs meet where R − r = e/cos(join), so
         e·(tan(join) + 1 − 1/cos(join)) = a − b. At 45° that is e = (a − b)(1 + √2/2) (Rose,
-        *Mechanical Drawing Self-Taught*, 1883). Raises an OutlineError if no arc is left at the
-        ends, or not ``0 < width < length``.
+        *Mechanical Drawing Self-Taught*, 1883). Raises an OutlineError if the ends have no arc.
         """
         a, b = _half_axes(length, width)
         inset = (a - b) / (math.tan(join) + 1 - 1 / math.cos(join))
@@ -239,10 +223,7 @@ class EightCentreOval:
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> EightCentreOval:
-        """Return the eight arcs for an oval.
-
-        Raises an OutlineError if not ``0 < width < length``.
-        """
+        """Return the eight arcs; an OutlineError if not ``0 < width < length``."""
         a, b = _half_axes(length, width)
         end, middle, side = b * b / a, (a + b) / 2, a * a / b
         at_end, at_side = Point(a - end, 0.0), Point(0.0, b - side)
@@ -273,10 +254,7 @@ def _four(a: float, b: float, end: float) -> Arcs:
 
 
 def _farthest_from_ellipse(a: float, b: float, arcs: Arcs, samples: int) -> float:
-    """Return the farthest that points of a quarter of the ellipse lie from arcs about centres.
-
-    From the end to the side; an arc reaches to the line through its centre and the next one.
-    """
+    """Return the farthest that points of a quarter of the ellipse lie from arcs, end to side."""
     worst = 0.0
     for step in range(samples + 1):
         angle = math.pi / 2 * step / samples

@@ -56,10 +56,7 @@ class MarkSet:
 
 
 def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkSet:
-    """Return the marks of a finished top, from the datum and from two reference points.
-
-    The workshop gives nails, pencil and string for an oval.
-    """
+    """Return the marks of a top; the workshop gives nails, pencil and string for an oval."""
     outline, turn = top.outline, top.turn_from(datum)
     ground = Ground(top, datum)
     groups = (*groups_for(outline, top.lipping, ground), *_centrelines(top))

@@ -138,8 +138,7 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     """Return the methods, those that serve first and of these the truest first.
 
     A method whose tools are not at hand says so; one with a pivot off the wood still serves, by a
-    board beside the panel, but only after those that need none; one that draws no line comes after
-    those that do, for the saw needs one.
+    board beside the panel, but later; one that draws no line comes after those that do.
     """
 
     def judged(method: Method) -> Method:

@@ -70,10 +70,7 @@ def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, fl
 
 
 def arc_ways(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
-    """Yield the ways to draw a large arc.
-
-    Pivots are counted from the middle of the chord, the arc lying up from it.
-    """
+    """Yield the ways to draw a large arc; pivots from the middle of its chord, the arc lying up."""
     ends = {"nail 1": Point(-arc.chord / 2, 0.0), "nail 2": Point(arc.chord / 2, 0.0)}
     centre, slip = shop.pivots(centre=Point(0.0, -arc.centre_below)), math.hypot(BAR_PLAY, SETTING)
     yield Method("swung radius", (HandTool.BAR,), arc, centre, 0.0, slip, leaves_hole=True)
@@ -134,9 +131,8 @@ def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw a hexagon or an octagon.
 
     A hexagon's circle is stepped round from both ends of the long axis, so that no step adds up:
-    where circle and step cross they make 60°, so a slip of both counts over the sine of that. Half
-    the diagonal of an octagon's square is struck from each corner: its sides are read once, its
-    corners twice, and the compass slips along the sides.
+    circle and step cross at 60°. Half the diagonal of an octagon's square is struck from each
+    corner: its sides are read once, its corners twice, and the compass slips along the sides.
     """
     yield _joined(JoinedCorners(top.sides))
     figures: SteppedCircle | SquareAndHalfDiagonal
@@ -159,11 +155,10 @@ def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
 
 
 def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Method, ...]:
-    """Return the ways to draw an outline, those that serve first.
+    """Return the ways to draw an outline, those that serve first; none for a rectangle.
 
-    None for a rectangle: its corners are joined, and there is no other way. With `Workshop.ground`
-    each pivot says how far it lies off the panel, and what lies on the panel's own edge is not
-    drawn.
+    With `Workshop.ground` each pivot says how far it lies off the panel, and what lies on the
+    panel's own edge is not drawn.
     """
     shop = workshop or Workshop()
     return ranked(_ways(outline, shop), shop)
@@ -188,9 +183,8 @@ def _ways(outline: Outline, shop: Workshop) -> Iterator[Method]:
 def _freeform_ways(outline: Freeform, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw what of an outline is cut.
 
-    Straight sides are joined from mark to mark, arcs are swung, each radius in turn; the straight
-    sides come after the last of them. A template draws any outline; where some of it is neither,
-    nothing else does.
+    Arcs are swung, each radius in turn; straight sides are joined after the last. Where some of it
+    is neither, only a template draws it.
     """
     places = FreeformPlaces.of(outline, shop.ground)
     if places.cut and not places.by_template:

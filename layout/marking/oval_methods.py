@@ -42,9 +42,8 @@ class OvalOrdinates:
     def for_oval(cls, length: float, width: float, exponent: float = 2.0) -> OvalOrdinates:
         """Return ordinates of an oval, or of a superellipse of another exponent.
 
-        |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles, so that they
-        stand closer where the line bends more. Raises an OutlineError if the exponent is not above
-        1, or not ``0 < width <= length``.
+        |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles: closer where
+        it bends more. Raises an OutlineError if not ``1 < exponent``, ``0 < width <= length``.
         """
         if not (0 < width <= length < math.inf and 1 < exponent < math.inf):
             raise OutlineError(
@@ -177,8 +176,7 @@ def superellipse_ways(top: Superellipse) -> Iterator[Method]:
 def _stations(curve: Quadrant, diagonal: Point, *, upright: bool) -> list[Point]:
     """Return points from the end of one axis towards the diagonal, at even steps along the other.
 
-    Each step is the longest whose chord stands no farther than `SAG` off the curve. Stations that
-    the chord to the point on the diagonal makes needless are left out.
+    Each step is the longest whose chord stands no farther than `SAG` off; no needless one is.
     """
 
     def at(way: float) -> Point:

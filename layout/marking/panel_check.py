@@ -140,11 +140,7 @@ class PanelCheck:
 
 
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:
-    """Return the checks of a panel.
-
-    `core` is the line that is cut, on the panel; the triangle has figures that the tape shows
-    boldly.
-    """
+    """Return the checks of a panel, of which `core` is cut, in figures that a tape shows boldly."""
     edges = edges_of(panel.boundary)
     return PanelCheck(
         tuple(_squares(datum)),

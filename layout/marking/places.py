@@ -138,10 +138,7 @@ class Group:
     """Whether they stand in no pattern: the first is then simply the one at the lower left."""
 
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
-        """Return labels and points in the order of a datum that the top is turned from by `turn`.
-
-        That is in radians from the datum to the long axis.
-        """
+        """Return labels and points in the order of a datum that the top is turned from, radians."""
         count = len(self.points)
         if count == 1:
             return ((self.prefix, self.points[0]),)
@@ -172,8 +169,7 @@ def groups_for(
 ) -> tuple[Group, ...]:
     """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
 
-    The core line runs `lipping` mm inside the finished one. On a known ground an outline of any
-    form that runs along the edge of the panel is not marked there.
+    The core line runs `lipping` mm inside. Of a form of its own nothing is marked along the edge.
     """
     found: tuple[tuple[Kind, str, Sequence[Point]], ...]
     if freely := not outline.free_sizes:

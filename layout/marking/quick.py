@@ -89,10 +89,7 @@ class MarkedSuperellipse:
 
 
 def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> MarkedOval:
-    """Return how to draw an oval `length` by `width`, mm.
-
-    Raises an OutlineError if not ``0 < width < length``.
-    """
+    """Return how to draw an oval, mm; an OutlineError if not ``0 < width < length``."""
     if not 0 < width < length < math.inf:
         raise OutlineError(
             f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
@@ -116,29 +113,19 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
 
 
 def mark_circle(diameter: float) -> MarkedArcs:
-    """Return how to draw a circle, mm.
-
-    Raises an OutlineError if the diameter is not above 0.
-    """
+    """Return how to draw a circle, mm; an OutlineError if the diameter is not above 0."""
     return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0)
 
 
 def mark_capsule(length: float, width: float) -> MarkedArcs:
-    """Return how to draw a capsule, mm.
-
-    Raises an OutlineError if not ``0 < width <= length``.
-    """
+    """Return how to draw a capsule, mm; an OutlineError if not ``0 < width <= length``."""
     capsule = Capsule(length, width)
     marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0)
     return replace(marked, diagonal=math.hypot(capsule.straight, width))
 
 
 def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
-    """Return how to draw a rectangle with four rounded corners, mm.
-
-    Raises an OutlineError if the radius is below 0 or above half the width, or not
-    ``0 < width <= length``.
-    """
+    """Return how to draw a rounded rectangle, mm; an OutlineError if the corners do not fit."""
     rounded = RoundedRectangle.with_radius(length, width, radius)
     return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius)
 
@@ -152,10 +139,7 @@ def _arcs(
 
 
 def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
-    """Return how to draw an arc.
-
-    Raises an OutlineError if there is no station.
-    """
+    """Return how to draw an arc; an OutlineError if there is no station."""
     shop = Workshop()
     figures = (arc.chord, arc.rise, arc.radius, arc.centre_below, arc.length)
     ordinates = arc.ordinates(stations) if arc.is_flat else ()
@@ -163,10 +147,7 @@ def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
 
 
 def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:
-    """Return ordinates of a superellipse, mm; an exponent of 2 is an oval.
-
-    Raises an OutlineError if the exponent is not above 1, or not ``0 < width <= length``.
-    """
+    """Return ordinates, mm; an OutlineError if not ``1 < exponent``, ``0 < width <= length``."""
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
 
@@ -198,9 +179,7 @@ class Division:
 
     @classmethod
     def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:
-        """Return the marks that divide `total`, mm, each measured from one end.
-
-        Raises a LengthError if there are fewer than 2 parts, or the length is not above 0.
+        """Return the marks that divide a length above 0 in 2 parts or more, else a LengthError; mm.
 
         >>> [m.rounded for m in Division.of(100.0, 3).marks]
         [33.0, 67.0]

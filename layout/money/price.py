@@ -162,7 +162,7 @@ def money_of(
     """Return what to ask for a piece; None where nothing is said of money.
 
     `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
-    without a price where `unpriced`: both for where the maker says nothing else.
+    without a price where `unpriced`.
     """
     if not wish.is_asked and materials is None:
         return None

@@ -111,12 +111,11 @@ def offcuts_of(
     names: Sequence[str] = (),
     rough: int = 0,
 ) -> OffcutPlan:
-    """Return the pieces that fall off when the kerfs are cut in their order.
+    """Return the pieces that fall off when the kerfs, named so, are cut in their order.
 
     A kerf may overrun: it takes only what still hangs on the top, never a piece that an earlier cut
     has freed. What the first `rough` cuts free, or was loose before, is as thick as the panel was
-    found. `core` is the closed line of what stays, where the top is lipped that of its core;
-    `names` are those of the kerfs.
+    found. `core` is the closed line of what stays.
     """
     wish = wish or OffcutWish()
     face = panel.region()

@@ -87,10 +87,7 @@ _MAKES = Choices(Choice({make.value: make for make in Make}))
 
 @dataclass(frozen=True, slots=True)
 class OffcutWish:
-    """The least clean rectangles that make an offcut worth keeping.
-
-    Raises a LayoutError if not ``0 <= least_width <= least_length``.
-    """
+    """The least clean rectangles worth keeping; a LayoutError if wider than long, or below 0."""
 
     makes: tuple[Make, ...] = key(
         tuple(Make),

@@ -105,11 +105,10 @@ class Top:
 
 
 def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: float = 0.0) -> Top:
-    """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
+    """Return the top that is made of a fit, its sizes rounded down to whole steps, mm.
 
-    A smaller top could let go of a point that it is to cover, or run its edge through a defect that
-    lies wholly inside the found one; then it is made exactly as it was found. Sizes are whole steps
-    of so many mm; a tape may have been out by so much.
+    Not where the smaller one could let go of a point that it is to cover, or run its edge through a
+    defect that lies wholly inside the found one. A tape may have been out by so much.
     """
     found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
     top = _rounded_down(found, wish.limits, step)
@@ -125,12 +124,8 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     """Return a found top with its sizes rounded down to whole steps, mm.
 
     A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
-    octagon comes down to a whole size across its flats, and an outline of the maker's own or a
-    piece as found stays as it was found, for their forms are kept. The rounded top lies within the
-    found one, so it needs no new proof: each family shrinks into itself when its length or width
-    shrinks about the same centre.
-
-    A long side that lies on an edge of the panel which is kept stays on it.
+    octagon comes down to a whole size across its flats, and an outline that keeps its form stays
+    as found. It needs no new proof: each family shrinks into itself about the same centre.
     """
     found = top.outline
     width = _rounded(found.width, limits.width, step)
@@ -152,8 +147,7 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
 def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
     """Return a found top made narrower, with its long side back on the edge.
 
-    A capsule that is narrower by so much must be as much shorter, or its rounder ends stand out
-    beyond those that were found.
+    A capsule must be as much shorter, or its rounder ends stand out beyond those that were found.
     """
     found, edge = top.outline, top.kept[0]
     if found.arc_centres and not found.is_boxed:

@@ -42,10 +42,7 @@ class Bore:
 
 
 def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> tuple[Concern, ...]:
-    """Return what every cut, screw and pin meets or comes near to, in the order of the work.
-
-    The label of the cut comes first in each, then the name of the defect.
-    """
+    """Return what each cut, screw and pin meets or comes near to: its label, then the defect."""
     if not panel.spoiling(Spoils.CUTTING):
         return ()
     found = [*_mended(cuts, panel), *_cut(cuts, panel)]
@@ -93,10 +90,7 @@ def _bands(cuts: CutPlan, core: Region) -> Iterator[tuple[str, Region]]:
 
 
 def _met(label: str, through: Region, panel: Panel, *, near: bool = False) -> Iterator[Concern]:
-    """Yield what a blade or bit meets in the wood that it goes through, or comes near to.
-
-    Only a cut across the panel may come near: the line of the top keeps the clearance.
-    """
+    """Yield what a blade meets, or comes near to: the line of the top keeps the clearance."""
     crossed = panel.crossed_by(through)
     for defect in panel.spoiling(Spoils.CUTTING):
         if defect in crossed:

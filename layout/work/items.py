@@ -133,10 +133,7 @@ class Unit(Enum):
 
 
 class Item(Enum):
-    """A material with what it is counted in; the value is the name that a job file uses.
-
-    Abrasives have names by grit.
-    """
+    """A material with what it is counted in; the value is the name that a job file uses."""
 
     FINISH = "finish", Unit.LITRE
     STRIPPER = "stripper", Unit.LITRE

@@ -122,10 +122,9 @@ class Piece:
 
     @property
     def strips_first(self) -> bool:
-        """Whether the old coat comes off before all sawing.
+        """Whether the old coat comes off before all sawing, and guards the face no longer.
 
-        A coat that may hold lead is not sawn or planed through, and glue, filler and keys hold on
-        bare wood only. Else the old coat guards the face until the top is cut out.
+        One that may hold lead is not sawn through, and glue and filler hold on bare wood only.
         """
         return self.has_old_coat and (self.may_hold_lead or bool(self.cuts.mends))
 
@@ -181,8 +180,7 @@ class Sale:
 def sale_of(piece: Piece) -> Sale:
     """Return what a piece is offered with.
 
-    A box goes through an opening as wide as its shortest side and as high as the next: whoever
-    tips or turns it on its way may pass narrower ones.
+    A box goes through an opening as wide as its shortest side and as high as the next.
     """
     outline, table, core = piece.top.outline, piece.table, Region.of(piece.cuts.core)
     height = piece.top.thickness if table is None else table.height
