@@ -276,9 +276,14 @@ CurveCut = JigsawCut | RouterCut | HandCut
 
 @dataclass(frozen=True, slots=True)
 class Kerf:
-    """What a saw turns to dust."""
+    """What a saw, a bit, a screw or a pin turns to dust."""
 
     label: str
     """Of the cut."""
     band: Region
     """On the panel; it may overrun what is left of it."""
+
+    @classmethod
+    def bored(cls, label: str, at: Point, diameter: float) -> Kerf:
+        """Return the hole of a screw or a pin, mm."""
+        return cls(label, Region.disk(at, diameter / 2, around=True))

@@ -40,27 +40,20 @@ SANDED_WOOD, SANDED_VENEER = 1.0, 0.2
 """How deep a spot is sanded at most, mm: in solid wood, where more takes a plane to the whole face
 (our choice), and in veneer, which is 0.5 to 0.6 mm thick when new (common practice)."""
 
-LEAST_PLUG = 8.0
-"""A thinner plug has too little glue on its side, mm deep (common practice)."""
+LEAST_PLUG, THIN_FLOOR = 8.0, 3.0
+"""A thinner plug has too little glue on its side, and thinner wood under it gives way: it is bored
+through; mm (common practice)."""
 
-THIN_FLOOR = 3.0
-"""Wood thinner than this under a plug gives way: it is bored through, mm (common practice)."""
+PROUD, WAIT = 1.0, 24.0
+"""Plugs and patches stand out by so much, mm, for so many hours, until they are levelled (common
+practice)."""
 
-PROUD = 1.0
-"""Plugs and patches stand out by this until the glue is hard, mm (common practice)."""
-
-WAIT = 24.0
-"""Before a mend is levelled, hours (common practice)."""
-
-KEY_SHARE = 0.5
-"""A key is half as long as the split that it holds (common practice)."""
+KEY_SHARE, KEY_WIDTH, KEY_DEPTH = 0.5, 0.4, 1 / 3
+"""How long a key is as a share of the split that it holds, how wide at its ends of its own length,
+how deep of the thickness (common practice)."""
 
 LEAST_KEY, LONGEST_KEY = 60.0, 120.0
 """A shorter key holds nothing and a longer one shows more than it holds, mm (our choice)."""
-
-KEY_WIDTH, KEY_DEPTH = 0.4, 1 / 3
-"""Width of a key at its ends as a share of its length, its depth of the thickness (common
-practice)."""
 
 KEY_EVERY = 100.0
 """A split takes a key in each stretch of this length, and two at least, mm (common practice); one

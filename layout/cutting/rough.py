@@ -26,11 +26,9 @@ from .tools import Stroke
 RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
 
-_BULGE = 100.0
-"""How far the top is thought to bulge out over an edge that is kept, mm."""
-
-_PAST_EDGE = 15.0
-"""A blade runs on past the edge of the wood, mm: a slanting kerf is then through everywhere."""
+_BULGE, _PAST_EDGE = 100.0, 15.0
+"""How far the top is thought to bulge out over an edge that is kept, and a blade runs on past one,
+so that a slanting kerf is through everywhere, mm."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,11 +19,9 @@ from ..panel.edges import STRAIGHT, Edge, Reference, edges_of
 from .bench import Bench
 from .cut import EdgePoint, Guide, StraightCut, Trim
 
-_STATIONS = 33
-"""Places along a cut at which the width of what falls off is measured."""
-
-_BESIDE = 0.01
-"""mm before and behind a corner: square to a line it may be as wide as on either side of it."""
+_STATIONS, _BESIDE = 33, 0.01
+"""Places along a cut at which the width of what falls off is measured, and mm before and behind a
+corner: square to a line it may be as wide as on either side of it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,11 +143,9 @@ def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
             yield reference
 
 
-ONE_PASS = 50.0
-"""A saw set deeper than this cuts in two passes, mm (common practice)."""
-
-THIN_WALL = 20.0
-"""Wood beside a hole that is thinner than this breaks when its piece falls, mm (our choice)."""
+ONE_PASS, THIN_WALL = 50.0, 20.0
+"""A saw set deeper cuts in two passes, mm (common practice); wood beside a hole that is thinner
+breaks when its piece falls, mm (our choice)."""
 
 Ends = tuple[EdgePoint, EdgePoint]
 

@@ -1,8 +1,7 @@
 """Along which straight lines a saw can go round a top: its box, or its own straight sides.
 
-A curved top is sawn to its box first. A top with straight sides is sawn along these: right through
-the panel where all of the top lies on one side of the line, and where it does not, from the edge of
-the panel into the hollow corner, a little short of it.
+A top with straight sides is sawn right through the panel where all of it lies on one side of the
+line; else from the edge of the panel into the hollow corner, a little short of it.
 """
 
 from __future__ import annotations

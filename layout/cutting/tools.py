@@ -18,9 +18,6 @@ SAW_ALLOWANCE = 2.0
 """Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common
 practice)."""
 
-JIGSAW_KERF = 1.5
-"""Width of a jigsaw's cut, mm (common practice)."""
-
 THICK = 38.0
 """A jigsaw is not trusted to the line in wood thicker than this, mm (common practice)."""
 
@@ -28,8 +25,9 @@ JIGSAW_ALLOWANCE, THICK_ALLOWANCE = 3.0, 5.0
 """Left outside the line of a top with curves, mm: a jigsaw's blade leans, the more in wood thicker
 than `THICK` (common practice)."""
 
-DEPTH_BELOW = 4.0
-"""How far a saw's teeth stand out below the work, mm (common practice: 3 to 6)."""
+JIGSAW_KERF, DEPTH_BELOW = 1.5, 4.0
+"""Width of a jigsaw's cut, and how far a saw's teeth stand out below the work, 3 to 6; mm (common
+practice)."""
 
 THINNEST_TRIM = 3.0
 """What a trim must be thicker than the kerf, mm, or the blade wanders (common practice)."""

@@ -142,7 +142,7 @@ def _overhang(face: Region, foot: Foot, middle: Point) -> float:
 def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
     middles = [leg.middle for leg in legs]
     corners, box = map(Point.of, footprint(foot, middles)), Bounds.around(middles)
-    corner = first_of_best(corners, lambda p: p.norm, lambda p: (p.x, p.y), tolerance=ROUNDING)
+    corner = first_of_best(corners, lambda p: p.norm, tuple, tolerance=ROUNDING)
     across, along = foot.reach(math.pi / 2), foot.reach(0.0)
     return Overhang(
         side=outline.width / 2 - across - min(box.top, -box.bottom),

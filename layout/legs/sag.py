@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -184,7 +185,7 @@ def widest_gap(points: Sequence[Point]) -> float:
     hull = Region.hull(array_of(points))
     near = (p for p in points if hull.edge_distance(p) < SAME_POINT)
     rim = sorted(near, key=lambda p: (p - hull.centroid).angle)
-    return max(a.distance_to(b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True))
+    return max(a.distance_to(b) for a, b in pairwise([*rim, rim[0]]))
 
 
 def _deepest(plate: Plate, down: Array, times: float = 1.0) -> Deflection:

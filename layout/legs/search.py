@@ -10,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, product
 from typing import NamedTuple
 
 import numpy as np
@@ -84,15 +84,13 @@ def best_stance(sought: Sought, given: Places = ()) -> Stance:
     wish, outline, foot = sought.wish, sought.table.top.outline, sought.wish.foot
     usual = insets_for(wish, outline)
     least = usual.round_about
-    sides = np.linspace(least, outline.width * _FARTHEST[0], _SIDES)
-    ends = np.linspace(least, outline.length * _FARTHEST[1], _ENDS)
-    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    tried = _at_insets(sought, grid)
+    sides = np.linspace(least, outline.width * _FARTHEST[0], _SIDES).tolist()
+    ends = np.linspace(least, outline.length * _FARTHEST[1], _ENDS).tolist()
+    tried = _at_insets(sought, [(usual.side, usual.end), *product(sides, ends)])
     if not tried:
         sought.as_wished()  # says why there is no room
         raise LegsError("no foot finds room under this top at any inset")
-    best = _best(tried)
-    by_side, by_end = float(sides[1] - sides[0]), float(ends[1] - ends[0])
+    best, by_side, by_end = _best(tried), sides[1] - sides[0], ends[1] - ends[0]
     for _ in range(_HALVINGS):
         by_side, by_end = by_side / 2, by_end / 2
         side, end = best.insets
@@ -132,16 +130,11 @@ def _tried(sought: Sought, arrangements: dict[Places, tuple[float, float]]) -> l
     """Return how good arrangements are; those in a row are none."""
     wish, force = sought.wish, sought.stability.force
     spread = [m for m in arrangements if len(m) < 3 or not in_a_row(m)]
-    return [
-        _Tried(
-            arrangements[middles],
-            middles,
-            apart(middles, wish.foot) and sought.bears(middles),
-            min(force(middles), wish.pressed),
-            score,
-        )
-        for middles, score in zip(spread, sought.scores(spread), strict=True)
-    ]
+    bears = [apart(middles, wish.foot) and sought.bears(middles) for middles in spread]
+    held = [min(force(middles), wish.pressed) for middles in spread]
+    insets = [arrangements[middles] for middles in spread]
+    rows = zip(insets, spread, bears, held, sought.scores(spread), strict=True)
+    return [_Tried(*row) for row in rows]
 
 
 class _Tried(NamedTuple):

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 
@@ -149,7 +150,7 @@ class Sought:
         foot, outline = self.wish.foot, self.table.top.outline
         legs = place_legs(self.wish, self.table, middles, moved)
         rim = sorted((m for m in middles if m.norm > CHORD), key=lambda m: m.angle)
-        gaps = [foot.gap(a, b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True)]
+        gaps = [foot.gap(a, b) for a, b in pairwise([*rim, rim[0]])]
         return Stance(
             len(middles),
             replace(self.wish, at=middles),

@@ -6,9 +6,8 @@ circle through a flat triangle becomes a point, unless a side would see it: then
 halved (Ruppert, "A Delaunay refinement algorithm", *J. Algorithms* 18 (1995) 548–585). So the
 triangles are small where the plate is narrow, and large where it is wide.
 
-A plate that is its own mirror image is cut into triangles that are: only a half or a quarter of it
-is cut, and the rest is its mirror image, point by point. What bends alike then does so to the last
-digits, and no triangle decides which of two mirrored places is the worse.
+Of a plate that is its own mirror image only a half or a quarter is cut, and the rest is mirrored,
+point by point: what bends alike then does so to the last digits.
 """
 
 from __future__ import annotations

@@ -204,18 +204,13 @@ class Check:
     """Whether it is the second of two diagonals that must come out alike."""
 
 
-READING_ERROR = 0.5
-"""Half a division of a tape in millimetres, mm."""
+READING_ERROR, TAPE_ERROR = 0.5, 0.5e-3
+"""Half a division of a tape in millimetres, mm; what it is out by hook, sag and class, a mm: with
+the reading 2 mm at 3 m (common practice)."""
 
-TAPE_ERROR = 0.5e-3
-"""What a tape is out by hook, sag and class, a mm: with the reading 2 mm at 3 m (common
-practice)."""
-
-NEAREST_TIE = 20.0
-"""A tape shorter than this is held by its hook and read at nothing: no tie, mm."""
-
-WORST_TIE = 12.0
-"""A tie measurement that may be out by more than this is not worth taking, mm."""
+NEAREST_TIE, WORST_TIE = 20.0, 12.0
+"""No tie: a tape shorter than the first is held by its hook and read at nothing; what may be out by
+more than the second is not worth measuring, mm."""
 
 
 def tape_error(distance: float) -> float:

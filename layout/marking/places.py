@@ -26,12 +26,9 @@ from .mark import Ground, Kind
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
-TURNS = 1e-3
-"""A joint that turns by less is straight or smooth to the hand, radians: 0.25 mm at half a metre
-each way."""
-
-MOST_CORNERS = 24
-"""An outline of more corners is a curve drawn by points."""
+TURNS, MOST_CORNERS = 1e-3, 24
+"""A joint that turns by less, radians, is straight or smooth to the hand: 0.25 mm at half a metre
+each way; an outline of more corners is a curve drawn by points."""
 
 _FARTHEST = 5000.0
 """A longer radius than this is not swung: no bar, and no room, mm (common practice)."""

@@ -1,7 +1,4 @@
-"""Quick answers for the bench, without a panel: how to draw this, in numbers.
-
-A length is divided by marks that are all measured from one end, so that no error adds up.
-"""
+"""Quick answers for the bench, without a panel: how to draw this, in numbers."""
 
 from __future__ import annotations
 

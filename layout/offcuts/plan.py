@@ -17,11 +17,8 @@ from .wish import Make, OffcutWish, fit_for_food, makes_of
 _FINE = 0.0001
 """How near a polygon of the top follows it here, mm: its area is then right to 3e-7."""
 
-_CRUMB = 1.0
-"""A piece smaller than this, mm², is dust."""
-
-_TOUCH = 0.01
-"""A defect that lies in less of a piece than this only touches it, mm²."""
+_CRUMB, _TOUCH = 1.0, 0.01
+"""A smaller piece is dust, and a defect that lies in less of a piece only touches it, mm²."""
 
 
 class Worth(Enum):

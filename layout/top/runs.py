@@ -3,9 +3,8 @@
 The line that is cut is broken where the panel's own edge takes over. A live edge is the line itself
 there; a straight factory edge may stand a little proud of it, for no edge is dead straight.
 
-Where the line is followed from outside, a round cutter stays out of its hollow corners: a bit, and
-the bush or bearing that leads it, touches both sides and leaves the corner itself standing. Which
-template leads it changes nothing: its middle comes no nearer to either side than its radius.
+A round cutter that follows the line from outside stays out of its hollow corners: its middle comes
+no nearer to either side than its radius.
 """
 
 from __future__ import annotations

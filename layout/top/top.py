@@ -1,7 +1,4 @@
-"""The top: an outline in its place on the panel that it is cut from, of sizes that a maker chooses.
-
-Every craft takes one: the marks, the cuts, the legs and the template of a top all follow from it.
-"""
+"""The top: an outline in its place on the panel that it is cut from, of sizes as they are made."""
 
 from __future__ import annotations
 
