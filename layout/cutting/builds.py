@@ -26,7 +26,6 @@ class RimLoss:
     stretches: tuple[Path, ...]
     """On the panel, along the line."""
     length: float
-    """Of all of them, mm."""
 
     @property
     def is_all_round(self) -> bool:
@@ -53,7 +52,6 @@ class FrameJoint:
     cuts: tuple[str, ...]
     """Labels of the straight cuts; none where only the curve runs through it."""
     place: Path
-    """On the panel."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -168,7 +168,6 @@ class SkippedTrim:
 
     kind: TrimKind
     waste: Point
-    """Unit vector from the top towards that side."""
     edge: str
     """The panel's edge there, by the letters of its corners; empty where it has no name."""
     strip: float
@@ -227,7 +226,6 @@ class JigsawCut(LineCut):
     """Along the rough line."""
 
     kerf: float
-    """Width of its cut, mm."""
     radii: tuple[SwungRadius, ...]
     thick: bool
     """Whether the wood is so thick that the blade is trusted with rough waste only."""
@@ -255,15 +253,12 @@ class RouterCut(LineCut):
     straightedge: float | None
     """How far inside the line that is clamped, mm; None where the router's base is not measured."""
     bit: float
-    """Diameter of its cutter, mm."""
     stays_out: float
     """The farthest that a round bit stays out of a hollow corner, mm; 0 where there is none."""
     all_straight: bool
-    """Whether all that is cut is straight."""
     feeds: tuple[QuarterFeed, ...]
     """Which way it goes round a solid top whose quarters are alike."""
     has_grain: bool
-    """Whether there is grain to heed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -279,7 +274,6 @@ class Kerf:
     """What a saw, a bit, a screw or a pin turns to dust."""
 
     label: str
-    """Of the cut."""
     band: Region
     """On the panel; it may overrun what is left of it."""
 

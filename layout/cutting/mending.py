@@ -132,7 +132,6 @@ class Mended:
     """One mend."""
 
     defect: str
-    """What is mended."""
     how: Mend
     places: tuple[Placement, ...]
     """The middle of each plug, key or patch on the panel, turned as its length lies."""
@@ -141,7 +140,6 @@ class Mended:
     depth: float
     """Of each, mm; a plug is as wide as long: its diameter."""
     through: bool
-    """Whether it goes right through."""
     grained: bool = True
     """Whether the face about it has a grain to follow."""
     layers: int = 1

@@ -17,7 +17,6 @@ from ..panel.datum import Datum
 from ..panel.frame import frame_of
 from ..top import Top
 from ..units import Tape
-from .again import MarkedAgain
 from .bench import Bench, WorkFace
 from .builds import Edging, FrameJoint, RimLoss, UnknownFrame, edging_of, frame_joints, rim_loss
 from .curves import curve_cuts
@@ -38,7 +37,7 @@ from .mending import Mended, mends_for
 from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
-from .straight import StraightCuts, corner_cuts_of, straight_cuts
+from .straight import MarkedAgain, StraightCuts, corner_cuts_of, straight_cuts
 from .tools import Tools
 
 REST, TWIST_LEFT = 7, 2.0
@@ -115,11 +114,9 @@ class CutPlan:
     face: WorkFace
     """How the show face lies while it is marked and sawn."""
     trims: tuple[Trim, ...]
-    """Straight cuts through the panel."""
     skipped: tuple[SkippedTrim, ...]
     """Sides that are not sawn, each with the reason."""
     kept: tuple[KeptEdge, ...]
-    """Edges of the panel that stay as they are."""
     again: MarkedAgain | None
     """The second setting out of a slab, which every cut after its rough length is marked by."""
     mends: tuple[Mended, ...]
@@ -148,7 +145,6 @@ class CutPlan:
     unknown_frame: bool
     """Whether the panel is framed and nobody knows how wide its stiles and rails are."""
     concerns: tuple[Concern, ...] = field(default=())
-    """What should be known before the first cut."""
 
     def drawn(self, line: Path) -> tuple[Path, ...]:
         """Return what is drawn of finish, core or rough line: all but what a kept edge is."""

@@ -75,7 +75,6 @@ class Arris:
     """How the sharp edges are taken off."""
 
     size: float
-    """mm."""
     by_abrasive: bool
     """Whether nothing but abrasive may touch it: a plane or a bit lifts veneer and laminate."""
     above: bool

@@ -1,20 +1,25 @@
 """Straight cuts in order: which sides are sawn, which are kept, and the corners of the blank.
 
-A corner cut of 45° off the blank halves the work of sawing a curve.
+A corner cut of 45° off the blank halves the work of sawing a curve. A slab is marked again once it
+is short and flat: its first marks and their ends are gone. The line P–Q was carried down the edges:
+where it meets the new ends stand P′ and Q′, and everything is measured anew from those.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from ..geometry import Line, Point, Region, at_least, at_most, first_of_best, ranked
+from ..geometry import Line, Path, Point, Region, at_least, at_most, first_of_best, ranked
+from ..geometry.distance import longest_of
 from ..geometry.intersect import meeting_of_lines
 from ..geometry.tolerance import ALIKE_AREA, SAME_FIGURE, SAME_PLACE, SAME_WAY, SIZE_SLACK
+from ..marking.marks import MarkSet
+from ..panel.datum import Datum, Reason
+from ..panel.edges import Found, Reference
 from ..panel.named_edges import named_edges
 from ..units import nearest_whole
-from .again import shortened
 from .bench import Bench
 from .cut import CornerCut, SkippedTrim, SkipReason, Trim, TrimKind
 from .sawn import Ends, SawLine, Sawn, extent_of, line_of, strip_beyond
@@ -51,13 +56,25 @@ bases are 250 to 300 long)."""
 
 
 @dataclass(frozen=True, slots=True)
+class MarkedAgain:
+    """The second setting out of a slab."""
+
+    boundary: Path
+    """Of what is left of it."""
+    found: float
+    thickness: float
+    """Before it is flattened, and after, mm."""
+    datum: Datum
+    marks: MarkSet
+
+
+@dataclass(frozen=True, slots=True)
 class StraightCuts:
     """The trims in order, what they leave, and the sides that are not sawn."""
 
     trims: tuple[Trim, ...]
     skipped: tuple[SkippedTrim, ...]
     blank: Region
-    """What is left of the panel."""
     bench: Bench
     """With the panel and the datum that the last of them were marked by: a slab is marked again
     once it is short."""
@@ -75,7 +92,7 @@ def straight_cuts(bench: Bench) -> StraightCuts:
     start = StraightCuts((), (), bench.top.panel.region(), bench, sides_of(bench).is_hollow)
     if bench.is_slab:
         start = _made(start, [(side, TrimKind.ROUGH) for side in box_of(bench)[0]])
-        start = replace(start, bench=shortened(bench, start.trims, start.blank))
+        start = replace(start, bench=_shortened(bench, start.trims, start.blank))
     return _made(start, _in_order(start.bench, start.blank))
 
 
@@ -223,3 +240,32 @@ def _leg(cuts: StraightCuts, ends: Ends) -> float | None:
     legs = [corner.distance_to(end.point) for end in ends]
     in_wood = cuts.blank.distance_to(Region.at(corner)) <= SAME_PLACE
     return legs[0] if in_wood and abs(legs[0] - legs[1]) <= SAME_PLACE else None
+
+
+def _shortened(bench: Bench, rough: Sequence[Trim], left: Region) -> Bench:
+    """Return the bench with what the rough cuts have left of the slab, and the datum on that."""
+    panel, datum = bench.top.panel, bench.datum
+    piece = left.piece_at(bench.top.placement.centre)
+    if rough:
+        holes = tuple(Path.through_ring(hole[::-1]) for hole in piece.holes)
+        panel = replace(panel, boundary=Path.through_ring(piece.exterior), cut_outs=holes)
+
+    def stays(point: Point) -> bool:
+        return all((point - trim.start.point).dot(trim.waste) <= 0 for trim in rough)
+
+    reach = (datum.end - datum.start).unit() * extent_of(piece)
+    ends = longest_of(piece.chord(datum.start - reach, datum.end + reach))
+    first, last = (
+        Reference(f"{reference.name}′", end, Found.CARRIED)
+        for reference, end in zip((datum.first, datum.last), ends, strict=True)
+    )
+    others = (r for r in datum.references if r.name not in datum.names and stays(r.point))
+    again = replace(
+        datum,
+        first=first,
+        last=last,
+        why=Reason.AGAIN,
+        corners=tuple(corner for corner in datum.corners if stays(corner.point)),
+        references=(first, last, *others),
+    )
+    return replace(bench, top=replace(bench.top, panel=panel), datum=again)

@@ -217,9 +217,8 @@ class Bed:
     """Adhesive in its joints, with a fifth more for what is squeezed out."""
 
     area: float
-    """cm²."""
     bed: float
-    """mm."""
+    """cm², so many mm thick."""
     pack: float = 0.0
     """What a cartridge holds, ml; 0 where it is counted in ml."""
 

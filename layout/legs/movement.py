@@ -54,7 +54,6 @@ class Slot:
     length: float
     """Of its slot across the grain, mm; the screw's own diameter where it is fixed."""
     fixed: bool
-    """Whether it is the one that stays fast."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,7 +164,6 @@ class Batten:
     screws: tuple[Point, Point, Point]
     """Its middle screw and its outer ones, mm from the centre of the top."""
     print: Path
-    """What it covers on the panel."""
 
 
 def battens_under(

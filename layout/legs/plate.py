@@ -69,7 +69,6 @@ class Plate:
     points: int
     """How many of them are points of the mesh."""
     matrix: Any
-    """Of the unit plate."""
     load: Array
     """(n,) array: what a load of one a unit area does to the unit plate."""
     reading: Any

@@ -56,7 +56,6 @@ class Seat:
     place: Point
     """The middle of its stretch of the edge, mm from the centre of the top."""
     towards: float = field(metadata={"unit": "rad"})
-    """Which way the diner faces, radians."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +101,6 @@ class Edge:
     inwards: Array
     """(n, 2) array: of each step, and the unit vector into the top."""
     width: int
-    """Steps that a place takes."""
     _clear: dict[tuple[int, int], bool] = field(default_factory=dict)
 
     @classmethod

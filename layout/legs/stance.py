@@ -83,7 +83,6 @@ class Sought:
     table: TableTop
     goal: Goal = Goal.MOST_STABLE
     place: float = PLACE
-    """Edge that a diner takes, mm."""
 
     @cached_property
     def stability(self) -> Stability:

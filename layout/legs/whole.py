@@ -87,12 +87,10 @@ class TablePlan:
     seating: Seating | None
     """None where nobody sits at it."""
     loads: Loads
-    """What it has to carry."""
     sag: Sag | None
     """None where the stiffness of the top is not known."""
     movement: MovementPlan
     battens: tuple[Batten, ...]
-    """Under a solid top."""
     batten_screw: ScrewPlan | None
     """How a screw through such a batten holds; None where there are none, or no screw bites."""
     holes: tuple[Hole, ...]
@@ -100,7 +98,6 @@ class TablePlan:
     screw: ScrewPlan | None
     """How such a screw holds; None where none is driven, or none would hold."""
     glue: GlueJoint | None
-    """Of legs that are glued."""
     notes: tuple[Concern, ...] = ()
 
     @property

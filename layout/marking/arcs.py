@@ -219,7 +219,6 @@ class EightCentreOval:
     middle_centre: Point
     """Of the arc between them in the quarter to the right and up, from the middle, mm."""
     farthest_from_ellipse: float
-    """mm."""
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> EightCentreOval:

@@ -198,7 +198,6 @@ class Check:
     end: str
     """Labels of the marks, or letters of corners."""
     distance: float
-    """mm."""
     proves: Proves
     other: bool = False
     """Whether it is the second of two diagonals that must come out alike."""

@@ -26,7 +26,6 @@ class MarkSet:
     marks: tuple[Mark, ...]
     """In the order in which they are made."""
     checks: tuple[Check, ...]
-    """Distances that would show a slip."""
     compasses: tuple[StringCompass, ...] = ()
     loop: StringLoop | None = None
     rod: TrammelRod | None = None

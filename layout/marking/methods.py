@@ -96,7 +96,6 @@ class SteppedCircle:
     """A circle through the corners, and the chord that steps from one corner to the next."""
 
     radius: float
-    """Of the circle, mm."""
     step: float
     """mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15)."""
 

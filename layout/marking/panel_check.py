@@ -92,7 +92,6 @@ class RightTriangle:
     across: float
     along: float
     diagonal: float
-    """mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +122,6 @@ class Clearance:
     to: Point
     """Where it is taken, on the panel."""
     inside: bool = False
-    """Whether it lies inside the top."""
 
 
 @dataclass(frozen=True, slots=True)

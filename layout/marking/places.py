@@ -55,7 +55,6 @@ class FreeformPlaces:
     touching: tuple[Point, ...]
     """Where an arc goes on without a corner."""
     arcs: tuple[Arc, ...]
-    """Arcs that can be swung."""
     by_template: bool
     """Whether some of it is neither straight between marks nor such an arc."""
 

@@ -54,7 +54,6 @@ class MarkedArcs:
     it is out of square."""
     perimeter: float
     methods: tuple[Method, ...]
-    """The first is the one to use."""
     outline: Outline = field(metadata={"json": False})
 
 
@@ -71,7 +70,6 @@ class MarkedArc:
     ordinates: tuple[Ordinate, ...]
     """From the middle to the end of the chord; empty for more than half a circle."""
     methods: tuple[Method, ...]
-    """The first is the one to use."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +165,6 @@ class Division:
     """A length in equal parts."""
 
     total: float
-    """mm."""
     parts: int
     spacing: float
     """Of one part, mm, exact: not to be stepped off, for its rounding would add up."""

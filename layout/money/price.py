@@ -132,7 +132,6 @@ class Case:
     hours: Decimal
     lines: tuple[PriceLine, ...]
     price: Decimal
-    """To ask for."""
     break_even: Decimal
     """Below it money is lost before an hour is paid."""
     earned: Decimal | None
@@ -147,7 +146,6 @@ class Money:
     cases: tuple[Case, ...]
     """One where its hours are known, else for the least and the most."""
     in_mind: Decimal | None
-    """The price that the maker has in mind."""
     forgotten: tuple[Forgotten, ...] = field(default=())
 
 

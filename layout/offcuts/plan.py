@@ -41,9 +41,7 @@ class Offcut:
     freed_by: str
     """What that cut is called; empty where it was loose, or the cuts have no names."""
     piece: Region
-    """On the panel."""
     area: float = field(metadata={"unit": "mm2"})
-    """mm²."""
     mass: float = field(metadata={"unit": "kg"})
     """When it falls off, kg."""
     clean: TurnedBox | None
@@ -79,7 +77,6 @@ class Balance:
     trimming: float = field(metadata={"unit": "mm2"})
     """The strip outside the line that the router takes off, or that clings to the top."""
     kerf: float = field(metadata={"unit": "mm2"})
-    """Sawdust."""
     offcuts: float = field(metadata={"unit": "mm2"})
     cut_outs: float = field(metadata={"unit": "mm2"})
     """What had been cut out of the panel before."""

@@ -32,7 +32,6 @@ class Coating:
     """How a finish is worked with."""
 
     coats: int
-    """On each face."""
     label: tuple[float, float]
     """What labels promise, m² a litre for one coat, least and most."""
     coverage: float

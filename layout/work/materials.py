@@ -46,9 +46,7 @@ class Line:
     need: float
     """What it takes, in its unit: as reckoned, or as the maker says."""
     given: bool
-    """Whether the maker says it."""
     have: float
-    """What is in the house."""
     price: Decimal | None
     """Of one unit; None where it is not known."""
     kind: str = ""

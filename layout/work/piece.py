@@ -28,17 +28,12 @@ class Finish:
     masked: int
     """So many joints stay bare, for the glue of the legs."""
     coats: int
-    """On each face."""
     coverage: float
-    """m² a litre for one coat."""
     recoat: float
-    """Until the next coat, hours."""
     use: float
-    """From the last coat until it is used with care, hours."""
     cure: int
-    """From the last coat until it is as hard as it gets, days."""
     last_grit: int
-    """That the wood is sanded to."""
+    """As its `Coating` has them, but where the maker says other; the last is the last grit."""
 
     @property
     def coating(self) -> Coating:
@@ -168,9 +163,8 @@ class Sale:
     knees: float | None
     """Free height under it, mm; None without legs."""
     mended: tuple[str, ...]
-    """Names of what was mended in it."""
     stays: tuple[str, ...]
-    """Names of what stays in it as found."""
+    """Names of what was mended in it, and of what stays in it as found."""
     old_coat: bool
     """Whether an old coat came off it, or may have."""
     may_hold_lead: bool
