@@ -7,8 +7,7 @@ from typing import Any
 
 from ..cutting import cut as acts
 from ..cutting.bench import FaceReason, WorkFace
-from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
-from ..cutting.edging import Edging
+from ..cutting.builds import Edging, FrameJoint, RimLoss, UnknownFrame
 from ..cutting.mending import Mended
 from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.rough import KeptEdge

@@ -7,8 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import fields, is_dataclass
 from typing import Any
 
-from ..marking.arc_ovals import EightCentreOval, FourCentreOval
-from ..marking.arcs import ArchTrammel, LargeArc, SprungLath
+from ..marking.arcs import ArchTrammel, EightCentreOval, FourCentreOval, LargeArc, SprungLath
 from ..marking.instruments import Ordinate, StringLoop, Swing, TrammelRod
 from ..marking.marks import MarkSet
 from ..marking.method import Against, FullSize, HandTool, JoinedCorners, Method, Pivot

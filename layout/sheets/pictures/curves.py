@@ -8,9 +8,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...cutting.builds import RimLoss
+from ...cutting.builds import OVER_THICKNESS, Edging, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SwungRadius
-from ...cutting.edging import OVER_THICKNESS, Edging
 from ...cutting.profile import ProfilePlan
 from ...cutting.router import QuarterFeed
 from ...drawing import layers
@@ -18,7 +17,7 @@ from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry import Arc, Bounds, Line, Path, Point, Points, Region, Segment
 from ...geometry.tolerance import SAME_PLACE, SAME_POINT
-from ...marking.arc_ovals import EightCentreOval, FourCentreOval
+from ...marking.arcs import EightCentreOval, FourCentreOval
 from ...marking.instruments import StringLoop, Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
