@@ -172,6 +172,10 @@ SAW_LINES = passage(
     "corners that they are measured from.",
 )
 
+STRAIGHT_SIDES = passage(
+    "Straight sides", "Join the corners X1 to X4 with a straightedge: this top has no curve."
+)
+
 KEEP_OFFCUTS = passage(
     "Put by what is worth keeping",
     "Number each piece that is kept. What each makes is told behind the steps, on the screen: "

@@ -18,9 +18,7 @@ from ..units import MM_PER_INCH, Tape
 from .marks import beyond_words, off_wood_words
 from .say import Passage, Say, Table, listed, passage, sentence, table, unit_words
 
-Named = Callable[[Pivot], str]
-"""How a pivot is called: the label of the mark that it stands in, or its own name."""
-
+Named = Callable[[Pivot], str]  # how a pivot is called: by the mark it stands in, or its own name
 PRICKED_EVERY = 20.0  # how far apart a printed line is pricked through, mm (our choice)
 
 _ALL_ROUND = "Join: the corners as marked, one after the other, with a straightedge."
@@ -107,8 +105,7 @@ def points_of(method: Method, tape: Tape, named: Named = lambda pivot: pivot.nam
     square = "Square: lay it on the centrelines, one quarter after the other; pins inside it."
     points = [square] * (HandTool.SQUARE in method.tools) + points
     points += [_SOME_STRAIGHTS] * bool(method.joins)
-    more = _more(method, tape, named)
-    return [tape.fill(words, figures, **more) for words in points]
+    return [tape.fill(words, figures, **_more(method, tape, named)) for words in points]
 
 
 def _more(method: Method, tape: Tape, named: Named) -> dict[str, Any]:
@@ -179,12 +176,6 @@ def against_words(method: Method, tape: Tape) -> str:
     return tape.fill(_AGAINST[Against(against.matter)], against, who=" and no ".join(against.who))
 
 
-STRAIGHT_SIDES = passage(
-    "Straight sides", "Join the corners X1 to X4 with a straightedge: this top has no curve."
-)
-"""What is told of a rectangle."""
-
-
 def drawn_words(
     methods: Sequence[Method],
     held: MarkSet,
@@ -229,10 +220,10 @@ def drawn_words(
 
 def _core(method: Method, lipping: float, tape: Tape, named: Named) -> str:
     """Return how the core line is drawn: by its own radius, or beside the finish line."""
-    if isinstance(method.figures, Swing):
-        radius = method.figures.core_radius(lipping)
-        if radius > 0:
-            return f"Core line: the same with {tape.measure(radius)}, {about_words(method, named)}."
+    figures = method.figures
+    radius = figures.core_radius(lipping) if isinstance(figures, Swing) else 0.0
+    if radius > 0:
+        return f"Core line: the same with {tape.measure(radius)}, {about_words(method, named)}."
     inside = f"{tape.thin(lipping)} inside the finish line all round"
     return f"Core line: {inside}, by a gauge: no oval of its own."
 

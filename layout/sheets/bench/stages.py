@@ -91,7 +91,7 @@ def _mark(plan: Plan) -> Iterator[Step]:
 def _curve(plan: Plan, each: Round) -> Step:
     """Return the step that draws the curve; only its straight sides for a rectangle."""
     if not plan.methods or each.marks is None:
-        return Step(ways.STRAIGHT_SIDES)
+        return Step(marks.STRAIGHT_SIDES)
     best = plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     routed = any(isinstance(cut, RouterCut) and cut.radii for cut in plan.cuts.curve_cuts)
