@@ -205,6 +205,12 @@ class CapsuleKind(Kind):
         far: Array = np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1])
         return far
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return unit ways from the spine to the ends of ways, (k, 2); none to what lies in it."""
+        away = ways - np.clip(ways, [-p, 0.0], [p, 0.0])
+        unit: Array = away / np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)[:, None]
+        return unit
+
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
         far = np.abs(x)

@@ -148,6 +148,12 @@ class DEndKind(CapsuleKind):
         x, y = ways[..., 0], np.abs(ways[..., 1])
         return np.where(x > p, np.hypot(x - p, y), np.maximum(y, -x - p))
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return unit ways to the ends of ways: from the middle of the end, or across a side."""
+        beside = np.where(np.abs(ways[:, 1]) > -ways[:, 0] - p, 0.0, 1.0)
+        square = np.stack([-beside, (1 - beside) * np.sign(ways[:, 1])], axis=1)
+        return np.where(ways[:, :1] > p, super().slopes(p, ways), square)
+
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.
 
