@@ -84,11 +84,6 @@ class CheckBar:
     """Its ticks are centimetres or inches."""
 
     @property
-    def words(self) -> str:
-        """What a rule must read between its ends."""
-        return f"check {self.tape.measure(self.length)}"
-
-    @property
     def laid(self) -> Placement:
         """How the bar, drawn from the origin along x, comes to lie."""
         return Placement(self.start, math.pi / 2 if self.upright else 0.0)
@@ -113,7 +108,8 @@ class CheckBar:
     def text(self, share: float, *, height: float = 2.5, after: bool = True) -> Text:
         """Return its words at a share of the way, to the left of the bar or (not `after`) right."""
         off, end = _BAR_TICK / 2 + 1.0, self.laid(Point(self.length, 0.0))
-        return text_along(self.start, end, self.words, height, share, off if after else -off)
+        words = f"check {self.tape.measure(self.length)}"
+        return text_along(self.start, end, words, height, share, off if after else -off)
 
 
 def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:

@@ -12,10 +12,12 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import zip_longest
 from typing import Any
 
+from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from ...drawing import layers
 from ...drawing.scene import Scene
+from ...drawing.svg import to_svg
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
@@ -28,8 +30,6 @@ from .steps import Part
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
     """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
-    from jinja2 import Environment, PackageLoader, StrictUndefined
-
     environment = Environment(
         loader=PackageLoader(__package__, "."),
         autoescape=True,
@@ -130,8 +130,6 @@ _PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
 
 def drawn(scene: Scene) -> str:
     """Return a scene as text for the page: it has no ids, and no colour but ink and paper."""
-    from ...drawing.svg import to_svg
-
     svg = to_svg(scene)
     svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
     svg = re.sub(_PAPER, '="var(--paper)"', svg)
