@@ -150,9 +150,7 @@ def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[
 
 
 _ROUND = 30.0  # room round the top for check bars and lettering, mm
-
 KEPT_WORDS = "kept edge: lay it on the panel's edge"
-
 _PAST = 12.0  # how far the centrelines reach past the outline, mm
 
 

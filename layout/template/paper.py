@@ -64,7 +64,6 @@ LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH, imperial=True)
 TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH, imperial=True)
 ROLL_610 = Paper.from_roll(610.0)
 ROLL_914 = Paper.from_roll(914.0)
-
 PAPERS = {paper.name: paper for paper in (A4, A3, LETTER, LEGAL, TABLOID)}
 PAPERS |= {"roll 610": ROLL_610, "roll 914": ROLL_914}
 """The papers by the name that a job file uses."""

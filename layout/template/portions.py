@@ -24,13 +24,10 @@ from .tiling import tiles_for
 from .wish import TemplateWish
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
-
 BEYOND = 3.0  # what is shown past a line that the paper is flipped on, mm
 TAIL = 40.0  # of a straight, shown before a curve so that the paper can be laid along it, mm
 FEW_CURVES = 0.25  # share of curves up to which a straightedge draws most of a top (our choice)
-
 _FAR = 1e5
-
 _BESIDE = 20.0  # most that another outline's curve stands off the finish line's, mm
 
 

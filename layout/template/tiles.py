@@ -17,7 +17,6 @@ from .paper import Margins, Paper, Sheet
 
 INK = 0.5  # lines are cut this far inside the margins, mm, so that half their width stays printable
 Place = tuple[int, int]  # a row and a column of a grid
-
 Places = frozenset[Place]
 
 

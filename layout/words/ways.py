@@ -20,7 +20,6 @@ from .say import Passage, Say, Table, listed, passage, sentence, table, unit_wor
 
 Named = Callable[[Pivot], str]  # how a pivot is called: by the mark it stands in, or its own name
 PRICKED_EVERY = 20.0  # how far apart a printed line is pricked through, mm (our choice)
-
 _ALL_ROUND = "Join: the corners as marked, one after the other, with a straightedge."
 _SOME_STRAIGHTS = (
     "Join: each straight side that is cut from mark to mark, with a straightedge; an edge of the "

@@ -141,7 +141,6 @@ def _along(ring: Points, point: Point) -> float:
 
 
 _WIDE = 1.6  # how much of the wood a section shows, by its thickness
-
 _DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
 
 

@@ -120,7 +120,6 @@ def _ground(plan: Plan, stage: Stage) -> None:
 WIDE = 420.0  # width of the sheet, mm: A3, landscape; it grows downwards with the number of choices
 BORDER, GAP, COLUMNS = 10.0, 8.0, 3
 HEAD, FOOT = 20.0, 26.0
-
 _SEAT = 5.0  # how far outside the edge a place to sit is drawn, paper mm
 _LINE = 4.4  # from one line of figures to the next, paper mm
 

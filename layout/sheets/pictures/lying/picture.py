@@ -25,7 +25,6 @@ LANE, BEND = 8.6, 3.0
 more, paper mm."""
 
 TRIANGLE = 2.4
-
 OUT = {"top": Point(0, 1), "bottom": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
 
 
