@@ -16,6 +16,8 @@ from ..geometry.window import split
 from .curves import Trace, traces
 from .scene import CAP_HEIGHT, Area, Group, Layer, Scene, Text, plain
 
+LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
+
 _QUARTER = math.pi / 2
 """Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
 rounding error, hundredths of a millimetre away; on a quarter it is exact."""
@@ -138,9 +140,6 @@ def _number(value: float) -> str:
     """Return a number to the nearest 1e-6 mm without idle zeros."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:

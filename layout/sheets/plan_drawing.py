@@ -20,6 +20,9 @@ from ..words.say import found_words, size_words, unit_words
 from .pictures.ground import Wood
 from .pictures.legs import draw_legs
 
+_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
+_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
+
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
 """Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
 between them; nobody measures on this drawing."""
@@ -91,9 +94,6 @@ def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
     return DrawingFrame(paper.sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
 
 
-_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
-
-
 def draw_panel(plan: Plan, stage: Stage) -> None:
     """Draw wood, what falls off it, defects, edges: exact where nothing runs over an edge."""
     panel = plan.job.panel
@@ -124,9 +124,6 @@ def name_panel(plan: Plan, stage: Stage) -> None:
         stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)
     for cut_out in panel.cut_outs:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
-
-
-_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
 
 
 def draw_top(plan: Plan, stage: Stage) -> None:

@@ -31,6 +31,12 @@ from ..template.portions import Portion
 from ..units import MM_PER_INCH, Tape
 from ..words.paper import PARE, SIGNS, side_words
 
+_ARM = 2.5  # of a sign in a legend, mm
+_BESIDE, _BETWEEN = 2.0, 7.0  # from a sign to its words, and from them to the next sign, mm
+ROW = 7.0  # height of a legend's row, mm
+_ROUND = 30.0  # room round the top for check bars and lettering, mm
+KEPT_WORDS = "kept edge: lay it on the panel's edge"
+_PAST = 12.0  # how far the centrelines reach past the outline, mm
 _BAR_TICK = 4.0  # height of a check bar's end ticks, mm; the others are shorter
 FACE_MARK = (9.0, 12.0)  # width and height of the face mark, mm
 
@@ -122,11 +128,6 @@ def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
     return line(foot, top), line(top, tip, top - Point(0, 5)), line(foot - half, foot + half)
 
 
-_ARM = 2.5  # of a sign in a legend, mm
-_BESIDE, _BETWEEN = 2.0, 7.0  # from a sign to its words, and from them to the next sign, mm
-ROW = 7.0  # height of a legend's row, mm
-
-
 def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
     """Return the signs that some marks bear, in the order of the legend."""
     return tuple(sorted({mark.sign for mark in marks}, key=list(SIGNS).index))
@@ -147,11 +148,6 @@ def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[
     for sign in signs:
         yield from sign_told(sign, start, height)
         start += Point(2 * _ARM + _BESIDE + text_width(SIGNS[sign], height) + _BETWEEN, 0.0)
-
-
-_ROUND = 30.0  # room round the top for check bars and lettering, mm
-KEPT_WORDS = "kept edge: lay it on the panel's edge"
-_PAST = 12.0  # how far the centrelines reach past the outline, mm
 
 
 def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:

@@ -22,6 +22,7 @@ from ..words.paper import calibration_words
 from ..words.ways import Answer
 from .template_drawing import CheckBar, template_drawing
 
+_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
 _ROUND = 25.0  # white round the drawing of an arc, mm
 
 
@@ -58,9 +59,6 @@ def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
         Group(layers.LETTERING, (Text(Point(0.0, -12.0), told, 5.0, "middle"),)),
     )
     return Scene(told, arc.bounds.joined(Bounds.around((left, right))).grown(_ROUND), groups)
-
-
-_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
 
 
 def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:

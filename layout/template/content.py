@@ -14,6 +14,11 @@ from ..geometry.tolerance import SAME_POINT
 from ..top.runs import HollowCorner
 from ..units import MM_PER_INCH, Tape
 
+_RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
+_STATIONS = 12  # about as many stations from the middle to an end as a batten is bent round
+_STEPS_MM = (5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0)
+_STEPS_INCH = tuple(MM_PER_INCH * n for n in (0.25, 0.5, 1.0, 2.0, 3.0, 6.0))
+
 
 @dataclass(frozen=True, slots=True)
 class TemplateMark:
@@ -110,12 +115,6 @@ class TemplateContent:
             unlined=seen(self.unlined),
             hollows=tuple(replace(h, at=swapped(h.at)) for h in self.hollows),
         )
-
-
-_RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
-_STATIONS = 12  # about as many stations from the middle to an end as a batten is bent round
-_STEPS_MM = (5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0)
-_STEPS_INCH = tuple(MM_PER_INCH * n for n in (0.25, 0.5, 1.0, 2.0, 3.0, 6.0))
 
 
 @dataclass(frozen=True, slots=True)

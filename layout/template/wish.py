@@ -17,6 +17,7 @@ from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
 from .tiles import field_of
 
+WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 _ROLL = re.compile(r"roll\s*(?:of\s+)?(?P<width>.+)", re.IGNORECASE)
 _SIZE = re.compile(r"(?P<one>.+?)\s*(?:[x×*]|\bby\b)\s*(?P<other>.+)", re.IGNORECASE)
 _BARE = re.compile(r"[\d.\s/-]+")
@@ -59,9 +60,6 @@ def asked_paper(text: str, units: Units = Units.MM) -> Paper:
 
 def _is_in_inches(text: str, units: Units) -> bool:
     return bool(_INCHES.search(text)) or (units.is_imperial and bool(_BARE.fullmatch(text)))
-
-
-WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 
 
 @dataclass(frozen=True, slots=True)

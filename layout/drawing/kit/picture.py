@@ -15,6 +15,10 @@ from .. import layers
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, line, text_box, text_width
 from .labels import LabelSetter, text_along
 
+_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
+TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
+ROW = 5.4  # height of a row of a legend, paper mm
+
 
 @dataclass(frozen=True, slots=True)
 class DrawingFrame:
@@ -48,9 +52,6 @@ class DrawingFrame:
     def _seen(self, point: Point) -> Point:
         turned = point.turned(self.turn) if self.turn else point
         return Point(-turned.x, turned.y) if self.mirrored else turned
-
-
-_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
 
 
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
@@ -255,10 +256,6 @@ def _box(item: Item) -> Bounds:
             return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
-
-
-TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
-ROW = 5.4  # height of a row of a legend, paper mm
 
 
 def legend(used: Iterable[Layer], room: Bounds, columns: int) -> list[Group]:

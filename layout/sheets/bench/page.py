@@ -27,6 +27,10 @@ from .first import first_page
 from .stages import STAGES, folds
 from .steps import Part
 
+_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
+_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
+_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
+
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
     """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
@@ -121,11 +125,6 @@ def _told(words: str) -> Markup:
 
 def _twice(one: str, other: str, tag: str) -> str:
     return f'<{tag} class="u1">{one}</{tag}><{tag} class="u2">{other}</{tag}>'
-
-
-_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
-_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
-_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
 
 
 def drawn(scene: Scene) -> str:

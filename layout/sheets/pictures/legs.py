@@ -24,6 +24,11 @@ from ...words.legs import in_quarters
 from ...words.say import outline_words
 from .ground import draw_centrelines
 
+WIDE = 420.0  # width of the sheet, mm: A3, landscape; it grows downwards with the number of choices
+BORDER, GAP, COLUMNS = 10.0, 8.0, 3
+HEAD, FOOT = 20.0, 26.0
+_SEAT = 5.0  # how far outside the edge a place to sit is drawn, paper mm
+_LINE = 4.4  # from one line of figures to the next, paper mm
 QUARTERS = 51.0  # width of the small drawing of the first page, paper mm
 
 
@@ -115,13 +120,6 @@ def _ground(plan: Plan, stage: Stage) -> None:
         if name in places:
             at = places[name]
             stage.label(layers.MARKS, at, name, towards=at - place.centre, bold=True)
-
-
-WIDE = 420.0  # width of the sheet, mm: A3, landscape; it grows downwards with the number of choices
-BORDER, GAP, COLUMNS = 10.0, 8.0, 3
-HEAD, FOOT = 20.0, 26.0
-_SEAT = 5.0  # how far outside the edge a place to sit is drawn, paper mm
-_LINE = 4.4  # from one line of figures to the next, paper mm
 
 
 def comparison_scene(job: Job, found: Comparison) -> Scene:
