@@ -25,16 +25,13 @@ from ..geometry.tolerance import CURVE, SAME_POINT
 from .curves import long_axis_first, whole_turn
 from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text, plain
 
+# The releases that are written: R2010 for what is in use, R12 for what reads nothing else
 Release = Literal["R2010", "R12"]
-"""The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
-
 _MM, _METRIC, _CROSS = 4, 1, 2  # $INSUNITS, $MEASUREMENT; $PDMODE: a point shows as a cross
+# ISO 128-2 line types by how many lengths repeat
 _LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
-"""ISO 128-2 line types by how many lengths repeat."""
-
+# Group codes whose values are real numbers (DXF reference, group code value types)
 _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010, 1060)}
-"""Group codes whose values are real numbers (DXF reference, group code value types)."""
-
 _BLACK = "#000000"
 
 

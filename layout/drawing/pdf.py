@@ -20,13 +20,11 @@ from ..geometry.window import split
 from .curves import Trace, cubic_controls, traces
 from .scene import CAP_HEIGHT, Group, Layer, Scene, Text, plain
 
+# PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)
 _PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*"}
-"""PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)."""
-
 POINTS_PER_MM = 72 / 25.4  # a PDF point is 1/72 inch
-
+# Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4
 _BEZIER_TURN = math.pi / 8
-"""Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4."""
 
 
 def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:

@@ -22,17 +22,13 @@ from .pictures.legs import draw_legs
 
 _CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
 _PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
-
+# Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+# between them; nobody measures on this drawing
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
-"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
-between them; nobody measures on this drawing."""
-
 BORDER = 10.0  # white round the drawing, paper mm: what home printers leave
 AROUND_PANEL = 22.0  # kept round the panel for labels and measures, paper mm
-
+# Of the title block at most, paper mm; the legend has the rest of the foot
 TITLE_WIDTH, _TITLE_HEIGHT = 150.0, 46.0
-"""Of the title block at most, paper mm; the legend has the rest of the foot."""
-
 _COLUMN = 58.0  # least width of a column of the legend, paper mm: its longest title
 _MOST_LAYERS = 20  # layers that a plan draws, at most
 

@@ -94,12 +94,10 @@ def _bars(bars: CalibrationBars) -> Iterator[Item]:
         yield from (line(start, start + way), line(end - way, end))
 
 
+# Rows to write in; they share what is left of the page
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
-"""Rows to write in; they share what is left of the page."""
-
+# What the sketch and the paragraphs take, and of that the sketch with its blanks, mm
 _SET, _SKETCH = 119.0, 64.0
-"""What the sketch and the paragraphs take, and of that the sketch with its blanks, mm."""
-
 _BLANK = 24.0  # length of a blank in the sketch, mm
 _COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)  # widths of columns of defects, as shares
 _WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)  # how a live edge wanders, mm

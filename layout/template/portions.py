@@ -204,10 +204,9 @@ def _tail(line: Segment) -> float:
 
 
 AUTO = "auto"  # the name under which the least paper is chosen
-
+# Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
+# Where every line is straight nothing needs paper.
 _CHOSEN_FROM = ("whole", "half", "quarter", "none")
-"""Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
-Where every line is straight nothing needs paper."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -163,10 +163,8 @@ class TilePlan:
         return tuple(CheckLength(a.name, b.name, a.at.distance_to(b.at)) for a, b in ends)
 
 
+# Names of corner crosses: letters are those of the panel and its marks, figures those of sheets
 _CORNERS = ("I", "II", "III", "IV")
-"""Names of corner crosses: letters are those of the panel and its marks, figures those of sheets.
-"""
-
 INSET = 6.0  # of a corner cross in its window, mm: a 4 mm arm and clear paper beyond
 
 

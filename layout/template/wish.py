@@ -103,9 +103,8 @@ class White(Kind):
         return Margins(left=left, bottom=bottom, right=right, top=top)
 
 
+# How much of the outline is printed; the rest is had by flipping it on its centrelines
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
-"""How much of the outline is printed; the rest is had by flipping it on its centrelines."""
-
 RELEASES = ("R2010", "R12")  # releases of DXF that the template is written in
 
 

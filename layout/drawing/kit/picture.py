@@ -65,18 +65,16 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
 
 
+# Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+# drawn has in it at most
 STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
-"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
-drawn has in it at most."""
-
 AROUND_STEP = 11.0  # kept round that, paper mm: a row of measures
 LETTERS = 2.8  # height of words and figures, paper mm
 _ROWS = (4.5, 8.5, 12.5, 2.5)  # how far outside a thing its measures stand, paper mm, in turn
 _HEAD = 2.2  # length of an arrow's head, paper mm
 _WHITE = 1.0  # kept under the lowest thing of a drawing, paper mm
-
+# Where along a line its figure may stand, tried in this order
 _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
-"""Where along a line its figure may stand, tried in this order."""
 
 
 @dataclass(slots=True)

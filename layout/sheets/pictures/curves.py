@@ -29,9 +29,8 @@ _WIDE = 1.6  # how much of the wood a section shows, by its thickness
 _DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
 _TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes, so that it is seen
 _AWAY = 3.5  # how far outside the line the router's way is drawn, paper mm
-
+# Where the points of an arrow lie on the way that it shows
 _SHARES = [float(share) for share in np.linspace(0.15, 0.85, 24)]
-"""Where the points of an arrow lie on the way that it shows."""
 
 
 def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
