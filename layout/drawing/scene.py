@@ -132,7 +132,6 @@ class Scene:
     """One sheet."""
 
     title: str
-    """What it is, for the file's own title."""
     frame: Bounds
     """The sheet of paper (or the extent of an endless one), paper mm."""
     groups: tuple[Group, ...]

@@ -40,11 +40,10 @@ class _Paper:
     name: str
     sheet: Bounds
     room: Bounds
-    """For the drawing."""
     title: Bounds
     legend: Bounds
+    """For the drawing, its title and its legend."""
     columns: int
-    """Of the legend."""
 
     @classmethod
     def of(cls, plan: Plan) -> _Paper:
@@ -113,8 +112,7 @@ def name_panel(plan: Plan, stage: Stage) -> None:
     panel, datum = plan.job.panel, plan.datum
     Wood.found(plan).letters(stage, layers.DATUM, _CORNER_LETTERS)
     third = datum.start + (datum.end - datum.start) * 0.3
-    told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
-    stage.label(layers.DATUM, third, told)
+    stage.label(layers.DATUM, third, f"datum {datum.name}, {plan.job.tape.measure(datum.length)}")
     for defect in panel.defects:
         mend = "" if defect.mend is None else f" ({defect.mend.value})"
         stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)

@@ -82,9 +82,8 @@ class CheckBar:
     """A bar of known length to lay a rule against."""
 
     start: Point
-    """Its left or lower end."""
     length: float
-    """mm."""
+    """Its left or lower end, and its length, mm."""
     upright: bool
     tape: Tape
     """Its ticks are centimetres or inches."""

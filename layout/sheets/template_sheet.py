@@ -212,8 +212,7 @@ def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> 
         yield line(start, end)
         off = (strip - letters) / 2 * (1 if under else -1)
         words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
-        texts = (text_along(start, end, words, letters, s, off) for s in _SHARES)
-        yield from spots.placed(texts)
+        yield from spots.placed(text_along(start, end, words, letters, s, off) for s in _SHARES)
 
 
 def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:

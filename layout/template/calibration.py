@@ -130,7 +130,6 @@ class PrinterProfile:
     """A printer as it was measured; a `CalibrationError` if a bar is off by more than 3 %."""
 
     name: str
-    """The maker's word for it."""
     across: Reading
     along: Reading
     """The bars along the short and the long edge."""

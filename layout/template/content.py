@@ -47,16 +47,14 @@ class TemplateContent:
     """Everything that may be drawn on a full-size template."""
 
     title: str
-    """What it is: ``Capsule 1200 × 700``."""
     finish: Path
-    """The finish line, closed."""
+    """What it is: ``Capsule 1200 × 700``; the finish line, closed."""
     core: Path | None = None
     rough: Path | None = None
     """The line under the lipping, and the rough-cut line."""
     marks: tuple[TemplateMark, ...] = ()
-    """Centres, nails, fixings."""
     feet: tuple[Path, ...] = ()
-    """Where legs or their plates stand."""
+    """Centres, nails, fixings; where legs or their plates stand."""
     symmetric_x: bool = False
     symmetric_y: bool = False
     """Whether the left half mirrors the right one, and the lower the upper: it can be flipped."""
@@ -135,9 +133,8 @@ class Ordinates:
     """An outline by stations along both centrelines: what runs steeply to one, the other fixes."""
 
     along: tuple[Station, ...]
-    """Stations along the long centreline; offsets up and down."""
     across: tuple[Station, ...]
-    """Stations along the cross centreline; offsets left and right."""
+    """Along the long centreline, offsets up and down; along the cross one, left and right."""
 
 
 def ordinates(

@@ -25,9 +25,8 @@ class Paper:
     length: float
     """The short and the long side of a sheet, mm."""
     roll: bool = False
-    """Whether the length is cut as needed."""
     imperial: bool = False
-    """Whether it is made to inches: then its calibration bars are, too."""
+    """Whether the length is cut as needed; whether it is made to inches, as its bars are then."""
 
     def __post_init__(self) -> None:
         if not 0 < self.width <= self.length <= LONGEST_PAGE:

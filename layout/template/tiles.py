@@ -45,9 +45,8 @@ class Tile:
     number: int
     """Of the sheet, row by row from 1: no letter, for those are papers, marks and corners."""
     window: Bounds
-    """What of the template it shows."""
     cell: Bounds
-    """What of that it shows from seam to seam."""
+    """What of the template it shows, and what of that from seam to seam."""
     left: str = ""
     right: str = ""
     above: str = ""
@@ -65,10 +64,9 @@ class RegisterMark:
     """A mark on a seam that both sheets show, so that they can be laid true."""
 
     number: int
-    """The same on both sheets."""
     at: Point
     tiles: tuple[str, str]
-    """The two sheets' names."""
+    """The two sheets' names; the number is the same on both."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -35,9 +35,8 @@ class Lying:
 
     datum: Datum
     mirrored: bool
-    """Whether the show face lies down."""
     upright: bool
-    """Whether the datum runs up the page, and not along its foot."""
+    """Whether the show face lies down; whether the datum runs up the page, not along its foot."""
 
     @property
     def turn(self) -> float:

@@ -193,8 +193,7 @@ def text_along(start: Point, end: Point, words: str, size: float, share: float, 
     turn = math.remainder((end - start).angle, math.pi)
     if turn < ROUNDING - math.pi / 2:
         turn = math.pi / 2
-    up = off if off > 0 else off - size
-    at = start + (end - start) * share + Point.polar(up, turn).left
+    at = start + (end - start) * share + Point.polar(off if off > 0 else off - size, turn).left
     return Text(at, words, size, "middle", turn)
 
 

@@ -25,11 +25,9 @@ class DrawingFrame:
     """How a panel lies on a sheet."""
 
     sheet: Bounds
-    """The paper, mm."""
     scale: float
-    """How many mm of the panel are one mm on paper."""
     corner: Point
-    """Where the panel's origin lies on paper."""
+    """The paper, mm; how many mm of the panel are one on it; where the panel's origin lies."""
     mirrored: bool = False
     """Whether it is seen from its underside: left and right are swapped, lettering is not."""
     turn: float = 0.0
@@ -84,9 +82,8 @@ class Stage:
     frame: DrawingFrame
     setter: LabelSetter
     heading: str = ""
-    """What stands over it."""
     letters: float = LETTERS
-    """Height of its words, paper mm."""
+    """What stands over it, and the height of its words, paper mm."""
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
@@ -107,8 +104,7 @@ class Stage:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
         scale = max(extent.width / (width - 2 * AROUND_STEP), extent.height / tallest)
         sheet = Bounds(0.0, 0.0, width, extent.height / scale + 2 * AROUND_STEP)
-        corner = sheet.middle - extent.middle * (1 / scale)
-        frame = DrawingFrame(sheet, scale, corner, mirrored)
+        frame = DrawingFrame(sheet, scale, sheet.middle - extent.middle * (1 / scale), mirrored)
         return cls(frame, LabelSetter(sheet.grown(-0.5)), heading)
 
     def scene(self, title: str) -> Scene:

@@ -188,8 +188,7 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
     back, words = profile.arris.size / 2, arris_label(profile.arris, tape)
     if radius:
         back, words = radius * (1 - math.sqrt(0.5)), f"round-over {tape.figure(radius)}"
-    at = Point(-back, thickness - back)
-    stage.label(layers.DIMENSIONS, at, words, towards=Point(-0.2, 1))
+    stage.label(layers.DIMENSIONS, Point(-back, thickness - back), words, towards=Point(-0.2, 1))
     return stage.scene("The profile of the edge")
 
 

@@ -202,8 +202,7 @@ def others_scene(plan: Plan) -> Scene:
     wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
     scale = max(extent.width / wide, extent.height / _TALLEST)
     high = extent.height / scale + 2 * _ROW + _GAP
-    rows = -(-len(fits) // _COLUMNS)
-    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, rows * high + 1)
+    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, -(-len(fits) // _COLUMNS) * high + 1)
     groups: list[Group] = []
     for i, fit in enumerate(fits):
         row, column = divmod(i, _COLUMNS)
