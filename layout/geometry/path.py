@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import reduce
 from itertools import pairwise
+from typing import Self
 
 import numpy as np
 
@@ -59,9 +60,19 @@ class Path:
         return cls.through(box.corners, closed=True)
 
     @property
+    def start(self) -> Point:
+        """Where it starts."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self.segments[-1].end
+
+    @property
     def is_closed(self) -> bool:
         """Whether it ends where it starts."""
-        return self.segments[-1].end.distance_to(self.segments[0].start) <= SAME_POINT
+        return self.end.distance_to(self.start) <= SAME_POINT
 
     @property
     def length(self) -> float:
@@ -78,9 +89,9 @@ class Path:
         """The upright box round it."""
         return reduce(Bounds.joined, (segment.bounds for segment in self.segments))
 
-    def reversed(self) -> Path:
+    def reversed(self) -> Self:
         """Return the same path run the other way."""
-        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+        return replace(self, segments=tuple(s.reversed() for s in reversed(self.segments)))
 
     def placed(self, placement: Placement) -> Path:
         """Return the path moved and turned."""
@@ -182,7 +193,7 @@ class Path:
         path does not repeat its first point; an open one holds its last.
         """
         held = corners_of([segment.swept for segment in self.segments], tolerance, side)
-        end = [] if self.is_closed else [array_of([self.segments[-1].end])]
+        end = [] if self.is_closed else [array_of([self.end])]
         return np.concatenate([held, *end])
 
 

@@ -55,7 +55,7 @@ class Number(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    def parse(self, value: object, at: Place) -> Held:
+    def _parse(self, value: object, at: Place) -> Held:
         """Return the number in the library's unit; an int where it counts."""
         number = finite(value, at, f"a number of {self.unit}" if self.unit else "a number")
         if number is None:
@@ -97,8 +97,7 @@ class Length(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    def parse(self, value: object, at: Place) -> float | None:
-        """Return the length, mm."""
+    def _parse(self, value: object, at: Place) -> float | None:
         mm = _millimetres(value, at)
         if mm is None:
             return None
@@ -113,15 +112,14 @@ class Length(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Counts(Kind):
-    """A list of numbers of one kind, or a pair of them."""
+    """A list of numbers of one kind, each held once, or a pair of them."""
 
     kind: Number
     """Of each."""
     rising: bool = False
     """Whether they are two, the lower one first."""
 
-    def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
-        """Return the numbers; the same one twice is one in a list."""
+    def _parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         if not self.rising:
             count = None if value else 1  # an empty list is none
             listed = each(self.kind, value, at, "a list of numbers: write [4, 6]", count)

@@ -17,8 +17,7 @@ _SUM = Range(0.0, 1e9)
 class Sum(Kind):
     """A sum of money, held as the decimal that was written."""
 
-    def parse(self, value: object, at: Place) -> Decimal | None:
-        """Return the sum, to the last figure that was written."""
+    def _parse(self, value: object, at: Place) -> Decimal | None:
         held = value if isinstance(value, Decimal) and at.held and value.is_finite() else None
         wanted = "a sum of money: write a number, without its currency"
         number = finite(value if held is None else float(held), at, wanted)
@@ -30,13 +29,12 @@ class Sum(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Share(Kind):
-    """A share in percent, held as the decimal share that was written."""
+    """A share in percent, held as the exact decimal share; a program gives it as a share."""
 
     limits: Range
     """Percent."""
 
-    def parse(self, value: object, at: Place) -> Decimal | None:
-        """Return the share, exactly; a program gives it as a share."""
+    def _parse(self, value: object, at: Place) -> Decimal | None:
         if at.held and isinstance(value, Decimal):
             percent = value * 100
         else:
@@ -56,7 +54,7 @@ class Named(Kind):
     kind: Kind
     """Of each figure."""
 
-    def parse(self, value: object, at: Place) -> tuple[tuple[str, Held], ...] | None:
+    def _parse(self, value: object, at: Place) -> tuple[tuple[str, Held], ...] | None:
         """Return the names that were given, in the order of the list, each with its figure."""
         if at.held and isinstance(value, list):  # as it is held already
             value = dict(value)

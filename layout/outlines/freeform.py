@@ -35,7 +35,7 @@ class Freeform(Outline):
 
     def __post_init__(self) -> None:
         path = self.boundary
-        gap = path.segments[-1].end.distance_to(path.segments[0].start)
+        gap = path.end.distance_to(path.start)
         require(
             path.is_closed, f"the {self.title} needs to end where it starts, not {gap:g} mm away"
         )

@@ -226,8 +226,7 @@ def check_name(values: Values, name: str, number: int, names: dict[str, int]) ->
 class Defects(Table):
     """Any number of defects: tables of a job file, or values of a program."""
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return the defects; of a file, what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
         listed = value if isinstance(value, list) else [value]

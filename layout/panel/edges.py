@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 import numpy as np
@@ -104,20 +104,16 @@ CORNER_SHARE = 0.2
 
 
 @dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Path):
     """One edge of a panel, from corner to corner, the wood on its left."""
 
-    segments: tuple[Segment, ...]
+    name: str = ""
+    """The letters of its corners in the order in which it runs, ``AB``; empty without letters."""
 
     @property
-    def start(self) -> Point:
-        """Where it leaves a corner."""
-        return self.segments[0].start
-
-    @property
-    def end(self) -> Point:
-        """Where it comes to the next."""
-        return self.segments[-1].end
+    def path(self) -> Path:
+        """It as a path and no more."""
+        return Path(self.segments)
 
     @property
     def chord(self) -> float:
@@ -151,16 +147,12 @@ class Edge:
 
     def away(self, point: Point) -> float:
         """Return how far a point lies from it, mm, good to `CHORD`."""
-        return Region.line(Path(self.segments).points(CHORD)).distance_to(Region.at(point))
-
-    def reversed(self) -> Edge:
-        """Return the same edge run the other way."""
-        return Edge(Path(self.segments).reversed().segments)
+        return Region.line(self.points(CHORD)).distance_to(Region.at(point))
 
     def _offsets(self) -> list[float]:
         """Return how far points of it lie to the left of its chord: into the wood."""
         along = self.direction
-        points = Path(self.segments).points(CHORD) - np.array([self.start.x, self.start.y])
+        points = self.points(CHORD) - np.array(tuple(self.start))
         return [float(o) for o in along.x * points[:, 1] - along.y * points[:, 0]]
 
 
@@ -171,9 +163,9 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
     bounds = boundary.bounds
     least = CORNER_SHARE * min(bounds.width, bounds.height)
     return tuple(
-        Edge(chain)
-        for chain in (path.segments for path in chains)
-        if not _is_round(chain[0]) and at_least(chain[0].start.distance_to(chain[-1].end), least)
+        Edge(chain.segments)
+        for chain in chains
+        if not _is_round(chain.segments[0]) and at_least(chain.start.distance_to(chain.end), least)
     )
 
 
@@ -224,13 +216,14 @@ def lettered(
         lambda i: tuple(met[i]),
         tolerance=SAME_PLACE,
     )
-    corners = []
-    turned = [(first + i) % count for i in range(count)]
-    for letter, i in zip(LETTERS, turned, strict=False):
+    named, corners = [], []
+    for k, letter in enumerate(LETTERS[:count]):
+        i = (first + k) % count
         flaw, spoilt_by = _flaw(panel, met[i], edges[i - 1], edges[i])
         flaw = Flaw.DAMAGED if letter in damaged else flaw
         corners.append(Corner(letter, met[i], flaw, spoilt_by))
-    return tuple(edges[i] for i in turned), tuple(corners)
+        named.append(replace(edges[i], name=letter + LETTERS[(k + 1) % count]))
+    return tuple(named), tuple(corners)
 
 
 def _flaw(panel: Panel, point: Point, one: Edge, other: Edge) -> tuple[Flaw | None, str]:

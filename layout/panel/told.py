@@ -236,8 +236,7 @@ def are_too_many(raw: Sequence[object], place: Place) -> bool:
 class Boundaries(Table):
     """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return the closed paths, mm; of a file, what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
         if not isinstance(value, list):

@@ -8,13 +8,8 @@ from dataclasses import replace
 from ..errors import PanelError
 from ..fit.wish import AS_FOUND, Keeping, Wish
 from ..keys.key import Values
-from ..panel.named_edges import (
-    NamedEdge,
-    edge_named,
-    require_opposite,
-    require_straight,
-    turn_along,
-)
+from ..panel.edges import Edge
+from ..panel.named_edges import edge_named, require_opposite, require_straight, turn_along
 from ..panel.panel import Panel
 
 
@@ -30,7 +25,7 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
     values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
     values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")
     for edge in _edges(values, "parallel_to", panel):
-        turn = math.degrees(turn_along(edge.edge))
+        turn = math.degrees(turn_along(edge))
         wish = replace(wish, limits=replace(wish.limits, grain_deg=turn, most_turn_deg=0.0))
     wish, face = _keeping(wish, values, panel), panel.region("outside")
     for key in ("covers", "avoids"):
@@ -61,13 +56,13 @@ def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
         elif len(edges) == 2:
             require_opposite(edges[0], edges[1], panel)
         elif beside:
-            require_straight(edges[0].edge, edges[0].name)
+            require_straight(edges[0], edges[0].name)
     except PanelError as error:
         place.wrong(str(error))
     return replace(wish, keeping=Keeping(tuple(edge.path for edge in edges), values["ends"]))
 
 
-def _edges(values: Values, key: str, panel: Panel) -> list[NamedEdge]:
+def _edges(values: Values, key: str, panel: Panel) -> list[Edge]:
     """Return the edges that a key names; note those that the panel has not."""
     names, found = values[key] or (), []
     for name in (names,) if isinstance(names, str) else names:

@@ -55,9 +55,9 @@ def sides_of(job: Job) -> Iterator[Side]:
     named = {
         segment: f"edge {edge.name[0]}–{edge.name[1]}"
         for edge in named_edges(job.panel)
-        for segment in edge.edge.segments
+        for segment in edge.segments
     }
-    corners = {edge.edge.segments[-1]: f"corner {edge.name[1]}" for edge in named_edges(job.panel)}
+    corners = {edge.segments[-1]: f"corner {edge.name[1]}" for edge in named_edges(job.panel)}
     chain: list[Segment] = []
     name, last = "", "the edge"
     segments = job.panel.boundary.segments

@@ -21,8 +21,7 @@ _IN_HOURS = Number("hours", Range(0.0, 1000.0))
 class HourSpan(Kind):
     """Hours: one figure, or the least and the most."""
 
-    def parse(self, value: object, at: Place) -> tuple[float, float] | None:
-        """Return the least and the most, hours."""
+    def _parse(self, value: object, at: Place) -> tuple[float, float] | None:
         given = list(value) if isinstance(value, list | tuple) else [value, value]
         if len(given) != 2:
             at.wrong(f"{shown(value)} is neither hours nor a range: write [least, most]")
