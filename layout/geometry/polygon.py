@@ -157,11 +157,7 @@ class Region:
     @property
     def edges(self) -> NDArray[np.float64]:
         """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region is to their left."""
-        pairs = [
-            np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
-            for ring in offset.rings_of(self.shape)
-        ]
-        return np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
+        return offset.edges_of(self.shape)
 
     @property
     def corners(self) -> Points:
@@ -191,10 +187,6 @@ class Region:
     def meet(self, other: Region) -> Region:
         """Return what both hold."""
         return Region(offset.intersection(self.shape, other.shape))
-
-    def joined(self, *others: Region) -> Region:
-        """Return what either holds."""
-        return Region(shapely.union_all([self.shape, *(o.shape for o in others)]))
 
     def grown(self, by: float, *, around: bool = True) -> Region:
         """Return the region with every point nearer than `by` added (round at corners).
@@ -287,10 +279,10 @@ def joined_up(points: Points) -> NDArray[np.intp]:
 
 def convex_hull(points: Points) -> Points:
     """Return the corners of the convex hull of at least three points, (n, 2), anticlockwise."""
-    hull = shapely.convex_hull(shapely.MultiPoint(points))
-    if not isinstance(hull, shapely.Polygon):
+    hull = Region.hull(points)
+    if not isinstance(hull.shape, shapely.Polygon):
         raise GeometryError("the points lie on one line: there is no polygon round them")
-    return _ring(hull.exterior, anticlockwise=True)
+    return hull.exterior
 
 
 def _ring(ring: shapely.LinearRing, *, anticlockwise: bool) -> Points:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -22,21 +22,16 @@ from .tolerance import ROUNDING, SAME_POINT
 def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     """Return the pieces of `path` that lie in `window`, its edges included, in order.
 
-    Each segment is cut where it crosses a side of the window, and a piece is kept where its middle
-    lies inside; kept neighbours are joined again. A path that lies inside comes back as it is, and
-    a closed one that leaves the window is not broken at its start.
+    A closed path that leaves the window is not broken at its start.
 
     >>> box = Bounds(0, 0, 10, 10)
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
     """
-    found = (part for segment in path.segments for part in _parts_in(segment, window))
-    runs = [run for _, run in _in_runs(found)]
-    if len(runs) > 1 and path.is_closed and _meet(runs[-1][-1], runs[0][0]):
-        runs[0] = runs.pop() + runs[0]
-    if [*path.segments] in runs:
-        return (path,)
-    return tuple(Path(tuple(run)) for run in runs)
+    runs = [piece.path for piece in Cutter.of(path).pieces(window)]
+    if len(runs) > 1 and path.is_closed and _meet(runs[-1].end, runs[0].start):
+        runs[0] = Path(runs.pop().segments + runs[0].segments)
+    return tuple(runs)
 
 
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
@@ -47,24 +42,15 @@ def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     return tuple(segment.part(k / count, (k + 1) / count) for k in range(count))
 
 
-def _meet(one: Segment, other: Segment) -> bool:
-    """Return whether a segment begins where another one ends."""
-    return one.end.distance_to(other.start) <= SAME_POINT
-
-
-def _in_runs(parts: Iterable[tuple[float, Segment]]) -> list[tuple[float, list[Segment]]]:
-    """Return parts that meet end to end together, each run with where its first starts."""
-    runs: list[tuple[float, list[Segment]]] = []
-    for start, piece in parts:
-        if runs and _meet(runs[-1][1][-1], piece):
-            runs[-1][1].append(piece)
-        else:
-            runs.append((start, [piece]))
-    return runs
+def _meet(one: Point, other: Point) -> bool:
+    return one.distance_to(other) <= SAME_POINT
 
 
 def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
-    """Return the parts of a segment in the window, each with the share at which it starts."""
+    """Return the parts of a segment in the window, each with the share at which it starts.
+
+    It is cut where it crosses a side, and a part is kept where its middle lies inside.
+    """
     middle, reach = segment.at(0.5), most_length(segment) / 2
     if window.holds(middle, by=reach):
         return [(0.0, segment)]
@@ -112,7 +98,7 @@ class Cutter:
         return cls(path, middles, np.array([most_length(s) / 2 for s in path.segments]))
 
     def pieces(self, window: Bounds) -> tuple[Piece, ...]:
-        """Return what of the path lies in a window, in order, each with where it starts.
+        """Return what of the path lies in a window, in order; parts that meet end to end are one.
 
         Unlike `clipped` it breaks a closed path at its start, from which the way along it counts:
         dashes, which seldom close on themselves, then break there in every window alike.
@@ -121,7 +107,12 @@ class Cutter:
         >>> [piece.start for piece in cutter.pieces(Bounds(0, 0, 10, 10))]
         [5.0]
         """
-        runs = _in_runs(self._parts(window))
+        runs: list[tuple[float, list[Segment]]] = []
+        for start, part in self._parts(window):
+            if runs and _meet(runs[-1][1][-1].end, part.start):
+                runs[-1][1].append(part)
+            else:
+                runs.append((start, [part]))
         return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
 
     def _parts(self, window: Bounds) -> Iterator[tuple[float, Segment]]:

@@ -14,21 +14,19 @@ from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
-from ..legs.movement import SWING
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
-from ..panel.build import Kind
-from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
+from ..plan.job import UNSAID, Job
 from ..plan.tied import tied
 from ..template.paper import LETTER
 from ..template.wish import TemplateWish
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
-from .legs import Under, read_legs
+from .legs import read_legs
 from .panel import PanelRead, read_panel
 from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK, read_section
 from .toml import Tables, decoded, tables_of
-from .top import TopRead, read_top
+from .top import read_top
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,10 +82,6 @@ def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
     if not tables.values:
         message = f"{source} says nothing: describe the panel under [panel] and the top under [top]"
         return Reading(None, tables.problems or (Problem("", message),))
-    return _read(tables)
-
-
-def _read(tables: Tables) -> Reading:
     notes = Notes(tables.lines)
     try:
         job, missing = _job(tables, notes)
@@ -114,11 +108,12 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
     top = read_top(_table(head, "top"), head.at("top"), thickness)
     legs = None
     if head.has("legs"):
-        legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
+        narrow = min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf)
+        legs = read_legs(head["legs"], head.at("legs"), panel, narrow)
     if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
         return None, missing
     try:
-        board = panel.panel(STAND_IN_THICKNESS)
+        board = panel.panel()
         if board is None:
             return None, missing
         wish = tied(top.wish, board, top.values)
@@ -129,8 +124,8 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
             wish=wish,
             profile=top.profile,
             **parts,
-            legs=legs.wish if legs else None,
-            table=legs.table if legs else UNSAID,
+            legs=legs[0] if legs else None,
+            table=legs[1] if legs else UNSAID,
             units=notes.units,
             name=head["name"] or values["name"],
             **{name: top.values[name] for name in ("margin", "tape_error", "step")},
@@ -169,19 +164,6 @@ def _part(head: Values, name: str, section: Section, made: Any) -> Any:  # noqa:
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
-
-
-def _under(panel: PanelRead, top: TopRead) -> Under:
-    """Return what legs must know of the top; what could not be read is as usual."""
-    values = panel.values
-    moisture = values["moisture"]
-    return Under(
-        values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
-        values["build"] or Kind.SOLID,
-        SWING if moisture is None else moisture[1] - moisture[0],
-        values["sawn"] == "quarter",
-        min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),
-    )
 
 
 def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:

@@ -5,13 +5,12 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-import numpy as np
-
 from ..cutting.mendable import why_not
 from ..cutting.tools import Tools
 from ..errors import LayoutError
 from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT
+from ..geometry.turned_box import narrowest_strip
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
@@ -40,19 +39,20 @@ class PanelRead:
     @property
     def narrow(self) -> float:
         """No top of it is wider than this, mm."""
-        if self.outline is None:
-            return math.inf
-        ring = self.outline.points(CHORD)
-        ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
-        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
+        return math.inf if self.outline is None else narrowest_strip(self.outline.points(CHORD))
 
-    def panel(self, stand_in_thickness: float) -> Panel | None:
+    @property
+    def thickness(self) -> float:
+        """Of the top that is made of it, mm; one that stands in where the file says none."""
+        return _thickness(self.values)
+
+    def panel(self) -> Panel | None:
         """Return the panel of a file in which nothing was wrong."""
         values = self.values
         return values.made(
             Panel,
             boundary=self.outline,
-            thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
+            thickness=values["thickness"] or values["flattened"] or STAND_IN_THICKNESS,
             cut_outs=self.cut_outs,
             defects=self.defects,
             build=self.build,
@@ -84,6 +84,10 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
         build=build,
         datum=_datum(values),
     )
+
+
+def _thickness(values: Values) -> float:
+    return values["flattened"] or values["thickness"] or STAND_IN_THICKNESS  # type: ignore[no-any-return]
 
 
 def _cut_outs(raw: object, place: Place) -> list[Path | None]:
@@ -195,7 +199,7 @@ def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defe
     if not isinstance(raw, list | tuple) or are_too_many(raw, place):
         return ()
     names: dict[str, int] = {}
-    blades = tools.reach(panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS)
+    blades = tools.reach(_thickness(panel))
     found = [_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(raw)]
     return tuple(defect for defect in found if defect is not None)
 

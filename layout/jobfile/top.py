@@ -48,10 +48,8 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     length, width = _span(values, "length"), _span(values, "width")
     ratio, radius = _between(values, "least_ratio", "most_ratio"), _radius(values)
     wanted, nearest_is_whole = _wanted(values)
-    spans = (length, width, ratio, radius)
-    if any(span is None for span in spans) or not nearest_is_whole:
+    if not (length and width and ratio and radius and nearest_is_whole):
         return TopRead(values, None, profile)
-    assert length and width and ratio and radius  # spans are true; this is for the type checker
     _check_spans(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     limits = values.made(Limits, length=length, width=width, ratio=ratio, corner_radius=radius)

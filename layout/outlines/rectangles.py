@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Self
 
 from ..errors import OutlineError
-from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Point, Segment
+from ..geometry import Arc, Bounds, Line, Path, Point, Segment
 from ..geometry.tolerance import CURVE, SAME_POINT
 from ..keys.figures import Number
 from ..keys.key import take
@@ -19,23 +19,31 @@ Radii = tuple[float, float, float, float]
 """Corner radii, mm: lower left, lower right, upper right, upper left (anticlockwise)."""
 
 
-def round_cornered(length: float, width: float, radii: Radii) -> Path:
-    """Return the closed path, anticlockwise from the start of its lower edge.
+def round_cornered(
+    box: Bounds,
+    radii: Radii,
+    clips: Radii = (0.0, 0.0, 0.0, 0.0),
+    side: Callable[[int, Point, Point], Segment] = lambda i, start, end: Line(start, end),
+) -> Path:
+    """Return the edge of a box, anticlockwise from the start of its lower side.
 
-    Radius 0 leaves a square corner; an edge that two radii use up is left out.
+    Radius 0 leaves a square corner, or one that has lost its clip, mm, along both sides. A side by
+    its number is drawn as `side` has it; one that its corners use up is left out.
     """
-    corners = Bounds.about(ORIGIN, length / 2, width / 2).corners
-    segments: list[Segment] = []
-    for i in range(4):
-        start, end = corners[i], corners[(i + 1) % 4]
-        along = (end - start).unit()
-        edge = Line(start + along * radii[i], end + along * -radii[(i + 1) % 4])
-        if edge.length > SAME_POINT:
-            segments.append(edge)
-        radius = radii[(i + 1) % 4]
-        if radius > 0:
-            centre = end + along * -radius + along.left * radius
+    corners, segments = box.corners, list[Segment]()
+    taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
+    for i, corner in enumerate(corners):
+        after = (i + 1) % 4
+        end, radius, clip = corners[after], radii[after], clips[after]
+        along = (end - corner).unit()
+        first, last = corner + along * taken[i], end + along * -taken[after]
+        if (last - first).dot(along) > SAME_POINT:
+            segments.append(side(i, first, last))
+        if radius:
+            centre = last + along.left * radius
             segments.append(Arc(centre, radius, (i - 1) * math.pi / 2, math.pi / 2))
+        elif clip:
+            segments.append(Line(last, end + along.left * clip))
     return Path(tuple(segments))
 
 
@@ -68,14 +76,13 @@ class _Cornered(Sized):
 
     def path(self) -> Path:
         """Return its edges and corner arcs, anticlockwise from the start of its lower edge."""
-        return round_cornered(self.length, self.width, self.radii)
+        return round_cornered(self.bounds, self.radii)
 
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
         """Return the exact parallel line; inside, a corner whose radius is used up is square."""
-        length, width = self.length + 2 * distance, self.width + 2 * distance
         self.require_left(distance)
         a, b, c, d = (max(r + distance, 0.0) for r in self.radii)
-        return round_cornered(length, width, (a, b, c, d))
+        return round_cornered(self.bounds.grown(distance), (a, b, c, d))
 
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""

@@ -7,7 +7,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Self
 
-from ..geometry import Arc, Line, Path, Point, Segment
+from ..geometry import Path, Point
+from ..geometry.parallel import parallel_of_path
 from ..geometry.tolerance import CURVE
 from .base import LEAST, Outline, require, require_figures
 
@@ -109,13 +110,7 @@ class RegularPolygon(Outline):
         self.require_left(distance)
         if distance <= 0:
             return type(self)(self.sides, self.width + 2 * distance).path()
-        segments: list[Segment] = []
-        turn = math.tau / self.sides
-        for i, edge in enumerate(self.path().segments):
-            assert isinstance(edge, Line)
-            segments.append(edge.parallel(distance))
-            segments.append(Arc(edge.end, distance, i * turn - math.pi / 2, turn))
-        return Path(tuple(segments))
+        return parallel_of_path(self.path(), distance, tolerance)
 
     def support(self, direction: float) -> float:
         """Return how far it reaches from its centre towards `direction`, mm."""

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
-from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, Segment, circle
+from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, circle
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
 from ..keys.key import take
@@ -14,6 +14,7 @@ from ..keys.place import Place, Refusal
 from ..keys.plane import Four as FourFigures
 from ..keys.plane import Pair, Ring
 from ..outlines import Oval
+from ..outlines.rectangles import round_cornered
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
@@ -73,21 +74,8 @@ def four_sided(
         return None
     if not _have_room(place, sides * 2, taken, bows, names):
         return None
-    corners = Bounds(0, 0, *sides).corners
-    segments: list[Segment] = []
-    for i, corner in enumerate(corners):
-        after = (i + 1) % 4
-        end, radius, clip = corners[after], radii[after], clips[after]
-        along = (end - corner).unit()
-        first, last = corner + along * taken[i], end + along * -taken[after]
-        if (last - first).dot(along) > SAME_POINT:
-            segments.append(_edge(first, last, bows.get(i, 0.0)))
-        if radius:
-            centre = end + along * -radius + along.left * radius
-            segments.append(Arc(centre, radius, (-along.left).angle, math.pi / 2))
-        elif clip:
-            segments.append(Line(end + along * -clip, end + along.left * clip))
-    return _simple(Path(tuple(segments)))
+    box = Bounds(0, 0, *sides)
+    return _simple(round_cornered(box, radii, clips, lambda i, a, b: _edge(a, b, bows.get(i, 0.0))))
 
 
 def _have_room(
