@@ -12,7 +12,7 @@ from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from .keys_found import row_at
+from .keys import row_at
 
 if TYPE_CHECKING:
     from ..layout.jobfile.job import Reading

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .keys_found import row_at
+from .keys import row_at
 from .new_draft import Draft, Question
 from .new_questions import COUNT, interview
 from .reading import stop

@@ -16,8 +16,7 @@ from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
-from ..plan.job import UNSAID, Job
-from ..plan.tied import tied
+from ..plan.job import UNSAID, Job, tied
 from ..template.paper import LETTER
 from ..template.wish import TemplateWish
 from ..units import Units

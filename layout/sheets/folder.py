@@ -8,8 +8,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, cast
 
 from ..drawing.scene import Scene
-from ..plan.plan import Plan
-from ..plan.record import plan_record
+from ..plan.plan import Plan, plan_record
 from ..plan.serialise import to_json
 from ..template.content import TemplateContent
 from ..template.proposal import Proposal

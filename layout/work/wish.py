@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from ..keys.figures import Number, Range, count
+from ..keys.figures import Named, Number, Range, Sum, count
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind
-from ..keys.named import Named, Sum
 from ..keys.place import Place, shown
 from .coats import NewCoat
 from .deeds import WORKDAY, Deed
