@@ -1,7 +1,4 @@
-"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming.
-
-The panel is drawn as it becomes known, in plain signs.
-"""
+"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming."""
 
 from __future__ import annotations
 

@@ -1,7 +1,6 @@
-"""Biarcs: a curve drawn as circular arcs that meet with a common tangent.
+"""Biarcs: a curve as circular arcs that meet with a common tangent.
 
-Each step of the curve becomes two arcs that leave and arrive along its own tangents. Over a step h
-their error falls like h³, so a step that is too coarse is halved until all are fine enough.
+Over a step h their error falls like h³, so steps are halved until all are fine enough.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""Where two segments meet, how far the way turns there, and where a straight line meets a path.
-
-All of it exact, for lines, circular and elliptic arcs; two arcs that meet must be circular.
-"""
+"""Where lines and arcs meet, exactly, and how far the way turns; arcs that meet are circular."""
 
 from __future__ import annotations
 

@@ -1,13 +1,10 @@
 """Shapes grown and shrunk all round, on the side that is asked for; what two share, what is left.
 
 A chord lies on one side of its arc, so a proof and a bound need the arc from different sides. An
-offset that is drawn as one line may go astray where short edges of an arc run up to a corner, so
-one by shapely is looked over. Where it left something out, all that is near an edge is put together
-edge by edge instead. That cannot go astray: each part lies where it must, whatever its neighbours
-do.
-
-GEOS 3.14 may find that two rings that run along each other to a millionth share nothing. Where that
-comes out though a place well inside one lies in the other, it is worked out again on a fine grid.
+offset by shapely may go astray where short edges of an arc run up to a corner, so it is looked
+over; where it left something out, what is near an edge is put together edge by edge. GEOS 3.14 may
+find that rings that run along each other to a millionth share nothing. Where a place well inside
+one lies in the other all the same, it is worked out again on a fine grid.
 """
 
 from __future__ import annotations

@@ -1,13 +1,8 @@
-"""True lines parallel to an ellipse and a superellipse, as arcs; the length round an ellipse.
+"""True lines parallel to an ellipse and a superellipse, as biarcs; the length round an ellipse.
 
-A line parallel to an ellipse is no ellipse. Its points lie on the ellipse's normals, so it shares
-the ellipse's tangent directions, and circular arcs that meet with a common tangent (biarcs) follow
-it closely: over a step h of the eccentric angle their error falls like h³.
-
-A superellipse of an exponent above 2 bends most somewhere within each quarter and not at all at the
-ends of its axes. Farther inside than its tightest radius the parallel turns back on itself there: a
-swallowtail between two cusps. What is left of a quarter are the two runs before and after it, as
-far as they cross; farther still the first run is gone and the second ends on the long axis.
+A superellipse of an exponent above 2 bends most within each quarter. Farther inside than its
+tightest radius the parallel turns back there: a swallowtail between two cusps. What is left are the
+two runs before and after it, as far as they cross; farther still only the second, from the axis.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""Regions with straight edges: the only door to shapely.
-
-A `Region` is a set of pieces with holes. Whoever holds one need not know what computes it.
-"""
+"""Regions with straight edges, in pieces with holes: the only door to shapely."""
 
 from __future__ import annotations
 

@@ -1,8 +1,7 @@
 """The pieces that a path is made of: straight lines, circular arcs and elliptic arcs, all exact.
 
-Conventions, once for all of them: a segment runs from `start` to `end`; a sweep is positive
-anticlockwise; the parallel at a positive distance lies to the *right* of the way it runs, which
-is outside of a closed path that runs anticlockwise.
+A segment runs from `start` to `end`; a sweep is positive anticlockwise; the parallel at a positive
+distance lies to the right: outside of a closed path that runs anticlockwise.
 """
 
 from __future__ import annotations

@@ -1,7 +1,4 @@
-"""What arcs have alike, and how curves are cut into steps.
-
-Their polygon stays on one side of them and within a tolerance.
-"""
+"""What arcs have alike, and how curves are cut into steps that stay on one side of them."""
 
 from __future__ import annotations
 

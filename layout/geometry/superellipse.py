@@ -1,13 +1,9 @@
 """A quarter of a superellipse |x/a|ⁿ + |y/b|ⁿ = 1: its points, directions, bend, length, polygons.
 
-Near the long axis y is a good parameter and x is not, near the short axis the other way round. So
-the parameter w runs from 0 at (a, 0) to 1 where both terms are ½, with y in proportion to w, and on
-to 2 at (0, b), with x in proportion to 2 − w. Points, speed and bend are smooth in it.
-
-The curve is convex, so chords lie inside it and tangents outside, whatever arcs are drawn for it.
-A chord over a length s stands about κs²/8 off the curve: knots spread evenly by ∫√κ ds give every
-chord the same. How far each really stands off is then measured, and their number raised until all
-are near enough.
+The parameter w runs from 0 at (a, 0) to 1 where both terms are ½, with y in proportion to w, and on
+to 2 at (0, b), with x in proportion to 2 − w: points, speed and bend are smooth in it. A chord over
+a length s stands about κs²/8 off the curve, so knots are spread evenly by ∫√κ ds; how far each
+really stands off is measured, and their number raised until all are near enough.
 """
 
 from __future__ import annotations

@@ -1,7 +1,7 @@
 """From the text of a job file to a job, or to every problem in it.
 
-A reader never stops at the first thing that is wrong. It notes it, goes on with what it has, and
-leaves out only the checks that need what could not be read, so that one slip is told once.
+A reader notes what is wrong, goes on with what it has, and leaves out only the checks that need
+what could not be read, so that one slip is told once.
 """
 
 from __future__ import annotations
@@ -41,22 +41,11 @@ class Reading:
 
 
 def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
-    r"""Return the job that a text in TOML describes.
+    r"""Return the job that a text in TOML describes; bytes are UTF-8.
 
-    Parameters
-    ----------
-    text : str or bytes
-        Bytes are UTF-8, with or without a byte-order mark.
-    source : str
-        Name of the file, for a problem that concerns the whole of it.
+    A `JobError` holds all that is wrong: each problem with its key, its line and what to do.
+    `source` is what the file is called.
 
-    Raises
-    ------
-    JobError
-        If anything is wrong, with all of it: each problem with its key, its line and what to do.
-
-    Examples
-    --------
     >>> job = read_job("[panel]\noutline = { length = 1981, width = 838 }")
     >>> job.panel.boundary.bounds.width, job.wish.shapes[0], [p.key for p in job.missing]
     (1981.0, 'circle', ['panel.thickness'])

@@ -92,20 +92,22 @@ def _thickness(values: Values) -> float:
 
 def _cut_outs(raw: object, place: Place) -> list[Path | None]:
     """Return the boundary of each cut-out; None for one that could not be read."""
-    if raw is None or raw == UNREADABLE:
-        return []
-    if not isinstance(raw, list | tuple):
-        place.wrong(f"{shown(raw)} is not a list of cut-outs: write [[[x, y], …], …]")
-        return []
-    if any(isinstance(item, list) and not any(isinstance(i, list) for i in item) for item in raw):
+    rows = [item for item in raw if isinstance(item, list)] if isinstance(raw, list) else []
+    if any(not any(isinstance(i, list) for i in row) for row in rows):
         place.wrong(
             "cutouts is a list of rings, and a ring a list of points: write "
             "[[[x, y], [x, y], [x, y]]], three brackets"
         )
         return []
-    if are_too_many(raw, place):
-        return []
-    return [_cut_out(item, place / i) for i, item in enumerate(raw)]
+    listed = _listed(raw, place, "cut-outs: write [[[x, y], …], …]")
+    return [_cut_out(item, place / i) for i, item in enumerate(listed)]
+
+
+def _listed(raw: object, place: Place, written: str) -> list[object]:
+    """Return the items of a list; none, and a note, where it is none or holds too many."""
+    if raw is not None and raw != UNREADABLE and not isinstance(raw, list):
+        place.wrong(f"{shown(raw)} is not a list of {written}")
+    return raw if isinstance(raw, list) and not are_too_many(raw, place) else []
 
 
 def _cut_out(raw: object, place: Place) -> Path | None:
@@ -194,13 +196,10 @@ def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defe
     raw, place = panel["defects"], panel.at("defects")
     if isinstance(raw, dict):
         place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
-    elif raw is not None and raw != UNREADABLE and not isinstance(raw, list | tuple):
-        place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
-    if not isinstance(raw, list | tuple) or are_too_many(raw, place):
         return ()
-    names: dict[str, int] = {}
-    blades = tools.reach(_thickness(panel))
-    found = [_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(raw)]
+    listed = _listed(raw, place, "defects: open each with [[panel.defects]]")
+    names, blades = dict[str, int](), tools.reach(_thickness(panel))
+    found = (_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(listed))
     return tuple(defect for defect in found if defect is not None)
 
 

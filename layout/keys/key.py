@@ -1,8 +1,6 @@
 """A key, declared at the field that it fills: one declaration for the job file and for programs.
 
-``kerf: float = key(2.4, THIN, "Width of the saw's cut", "2.2")`` is the field of a dataclass. What
-reads a job file and what writes its documents take the key from there, and `hold` makes the same
-words, limits and messages good for whoever makes the value in a program.
+``kerf: float = key(2.4, THIN, "Width of the saw's cut", "2.2")`` is the field of a dataclass.
 """
 
 from __future__ import annotations
@@ -96,13 +94,9 @@ def fills(
     }
 
 
+@cache
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass
     """Return the key of each field of a dataclass that has one."""
-    return _keys_by_field(cls)
-
-
-@cache
-def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
     found = {}
     for item in dataclasses.fields(cls):
         told: Key | None = item.metadata.get("key")
@@ -161,23 +155,26 @@ class Values:
     """Keys that seem meant by unknown ones; they are not told to be missing on top of it."""
 
     @classmethod
-    def of(cls, value: Any, *where: str, error: type[LayoutError] = LayoutError) -> Values:  # noqa: ANN401 - any dataclass
+    def of(
+        cls,
+        value: Any,  # noqa: ANN401 - any dataclass
+        *where: str,
+        error: type[LayoutError] = LayoutError,
+        beside: Iterable[Any] = (),
+    ) -> Values:
         """Return the fields of a value that are other than usual; what is wrong is raised.
 
-        So one rule serves a job file, of which it notes all that is wrong, and a program.
+        With it those of values `beside` it in the same table. So one rule serves a job file, of
+        which it notes all that is wrong, and a program.
         """
-        keys = keys_by_field(type(value))
-        told = {own.name: getattr(value, name) for name, own in keys.items()}
-        held = {own.name: told[own.name] for own in keys.values() if told[own.name] != own.default}
-        section = Section("", "", tuple(keys.values()))
+        fields = [
+            (own, getattr(one, name))
+            for one in (value, *beside)
+            for name, own in keys_by_field(type(one)).items()
+        ]
+        held = {own.name: told for own, told in fields if told != own.default}
+        section = Section("", "", tuple(own for own, _ in fields))
         return cls(section, Place(Refusal(error), where), held, frozenset(held))
-
-    def with_those_of(self, value: Any) -> Values:  # noqa: ANN401 - any dataclass
-        """Return them with the fields of another value that stand in the same table."""
-        other = Values.of(value)
-        section = Section("", "", (*self.section.keys, *other.section.keys))
-        held = {**self.held, **other.held}
-        return Values(section, self.place, held, self.given | other.given)
 
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""

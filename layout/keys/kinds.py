@@ -1,8 +1,7 @@
 """Kinds of values: how each is written and read; here texts, yes or no, and names.
 
-A kind turns what stands in a file into what the library holds (mm, shares, members of enums) and
-notes what is wrong with it; it returns None then, and nothing is ever clamped. A program may give
-the same words, or what the library holds, in lists, tuples or arrays.
+A kind turns what stands in a file into what the library holds (mm, shares, members of enums) or
+notes what is wrong and returns None; nothing is ever clamped. A program may give what is held, too.
 """
 
 from __future__ import annotations

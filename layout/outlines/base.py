@@ -1,8 +1,4 @@
-"""What every outline of a top can tell, and the frame in which it tells it.
-
-An outline lies in its own frame: its centre at the origin, its length along x, its width along y.
-Its path runs anticlockwise. A `Placement` puts it on a panel.
-"""
+"""What every outline of a top can tell, in its own frame: centre at the origin, length along x."""
 
 from __future__ import annotations
 

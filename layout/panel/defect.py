@@ -87,24 +87,12 @@ def _polygon(place: Path, side: Side, chord: float, by: float) -> Region:
 def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - the keys of a defect
     """Return a defect by its kind and place, with what that kind usually spoils and keeps clear.
 
-    Parameters
-    ----------
-    kind : str, optional
-        Any name, or other word, that a job file takes: ``"screw hole"``.
-    told : object
-        The keys of ``[[panel.defects]]``: ``at`` with ``diameter`` or ``size`` (and ``turn_deg``),
-        or ``points``; ``name``, ``spoils``, ``clear``, ``ends``, ``face``, ``depth``, ``mend``.
-        On a panel it goes by that panel's grain and thickness, and is numbered if it has no name.
+    Its kind is any word that a job file takes, and `told` the keys of ``[[panel.defects]]``: ``at``
+    with ``diameter`` or ``size`` (and ``turn_deg``), or ``points``; ``name``, ``spoils``,
+    ``clear``, ``ends``, ``face``, ``depth``, ``mend``. On a panel it goes by that panel's grain and
+    thickness, and is numbered if it has no name. A `PanelError` is raised if a word is not known, a
+    figure out of its limits, or it has no place.
 
-    Raises
-    ------
-    PanelError
-        If a word is not known, a figure out of its limits, or it has no place.
-    TypeError
-        If there is no such key.
-
-    Examples
-    --------
     >>> hole = defect("screw hole", at=(60, 400), diameter=8)
     >>> hole.clear, sorted(spoilt.value for spoilt in hole.spoils)
     (6.0, ['bearing', 'showing'])

@@ -1,9 +1,7 @@
 """The edges of a panel: its boundary broken at the corners, as a maker sees it, and their letters.
 
-A boundary given by points bends a little at each of them without having a corner there, and a
-corner may be rounded, clipped or notched. So neighbouring segments that bend gently are one edge,
-and what is short between two edges belongs to the corner. Tapes are held to corners and to struck
-points, and offsets are taken from a reference line.
+Neighbouring segments that bend gently are one edge, and what is short between two edges, rounded,
+clipped or notched, belongs to the corner.
 """
 
 from __future__ import annotations

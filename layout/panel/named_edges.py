@@ -1,8 +1,4 @@
-"""Edges of a panel by the letters of their two corners, as a maker points at them and writes them.
-
-The letters are those of the datum: A nearest the lower left, the others anticlockwise, show face
-up. An edge may be called from either of its ends: BA is AB.
-"""
+"""Edges of a panel by the letters of their two corners, from either end: BA is AB."""
 
 from __future__ import annotations
 

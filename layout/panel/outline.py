@@ -30,21 +30,11 @@ def rectangular_outline(
     clips: Four = NONE,
     bows: Four = NONE,
 ) -> Path:
-    """Return the outline of a panel with four sides, its datum corner A at the origin.
+    """Return the outline of a panel with four sides, its datum corner A at the origin, in mm.
 
-    Parameters
-    ----------
-    length, width : float
-        Along x and along y, mm.
-    radii, clips : four floats
-        Radius of a rounded corner A, B, C, D, mm; what a clipped one has lost along both edges.
-    bows : four floats
-        Rise of the edges AB, BC, CD, DA between their corners, mm: positive outwards.
-
-    Raises
-    ------
-    PanelError
-        If a size is not above 0, or corners and bows do not fit on their edges.
+    Its length lies along x. A corner A, B, C, D has a radius, or has lost a clip along both edges;
+    `bows` is how far the middles of the edges AB, BC, CD, DA stand out. A `PanelError` is raised if
+    a size is not above 0, or corners and bows do not fit on their edges.
     """
     place = Place(Refusal(PanelError), ("panel", "outline"))
     sides = Pair(ABOVE_0).read((length, width), place)
@@ -126,19 +116,10 @@ def oval_outline(along: float, up: float) -> Path:
 
 
 def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = None) -> Path:
-    """Return the outline through corner points, whichever way they run.
+    """Return the outline through corner points in order, whichever way they run.
 
-    Parameters
-    ----------
-    points : sequence of Point
-        At least three, in order round the panel.
-    bows : mapping of int to float, optional
-        Rise of the edge that starts at the point of this index (from 0), mm: positive outwards.
-
-    Raises
-    ------
-    PanelError
-        If they are too few, two neighbours are one, or the outline crosses itself.
+    `bows` has how far the middle of the edge that starts at a point, counted from 0, stands out,
+    mm. A `PanelError` is raised if points are too few or two neighbours one, or it crosses itself.
     """
     place = Place(Refusal(PanelError), ("panel", "outline"))
     corners = Ring().read(list(points), place / "points")

@@ -51,10 +51,7 @@ UNSAID: Any = None
 class Job:
     """A panel, and what the maker wishes to make of it.
 
-    Raises
-    ------
-    LayoutError
-        If a length is out of its limits, or P and Q are one point.
+    A `LayoutError` is raised if a length is out of its limits, or P and Q are one point.
     """
 
     panel: Panel
@@ -218,7 +215,7 @@ def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
     """
     if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
         return wish
-    values = Values.of(wish, "top").with_those_of(wish.limits) if values is None else values
+    values = Values.of(wish, "top", beside=[wish.limits]) if values is None else values
     values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
     values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
     values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")

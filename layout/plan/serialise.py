@@ -1,9 +1,8 @@
-"""One generic way from the values of a plan to JSON: no page of it is written by hand.
+"""One generic way from the values of a plan to JSON: every field under its own name.
 
-Every field of every value is written under its own name. Numbers are in mm, mm², degrees, kg and
-N whatever the job's units. An angle (a field whose metadata says ``{"unit": "rad"}``) is written
-in degrees under its name and ``_deg``. A field whose metadata says ``{"json": False}`` is left out:
-it stands elsewhere in the record. Coordinates are pairs; a path is a list of its segments.
+Numbers are in mm, mm², degrees, kg and N whatever the job's units. Metadata says which field is an
+angle, ``{"unit": "rad"}``, written in degrees under its name and ``_deg``, and which stands
+elsewhere in the record, ``{"json": False}``.
 """
 
 from __future__ import annotations
