@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..cutting.mendable import why_not
@@ -103,11 +104,13 @@ def _cut_outs(raw: object, place: Place) -> list[Path | None]:
     return [_cut_out(item, place / i) for i, item in enumerate(listed)]
 
 
-def _listed(raw: object, place: Place, written: str) -> list[object]:
+def _listed(raw: object, place: Place, written: str) -> Sequence[object]:
     """Return the items of a list; none, and a note, where it is none or holds too many."""
-    if raw is not None and raw != UNREADABLE and not isinstance(raw, list):
+    if isinstance(raw, list | tuple):
+        return () if are_too_many(raw, place) else raw
+    if raw is not None and raw != UNREADABLE:
         place.wrong(f"{shown(raw)} is not a list of {written}")
-    return raw if isinstance(raw, list) and not are_too_many(raw, place) else []
+    return ()
 
 
 def _cut_out(raw: object, place: Place) -> Path | None:
