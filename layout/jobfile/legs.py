@@ -152,11 +152,8 @@ def _foot(values: Values) -> Foot | None:
     if wrong:
         values.at(name).wrong(wrong)
         return None
-    try:
-        return Foot(shape, size[0], size[-1], wall or 0.0)
-    except LayoutError as error:
-        values.at("wall" if wall else "size").wrong(str(error))
-        return None
+    place = values.at("wall" if wall else "size")
+    return place.made(Foot, shape, size[0], size[-1], wall or 0.0)
 
 
 def _plate(values: Values) -> FixingPlate | None:
@@ -221,12 +218,8 @@ def _fixing_suits(values: Values) -> bool:
 
 def _screw(values: Values, panel: PanelRead) -> Screw | None:
     """Return the wished screw; note one that is none, or comes through the top."""
-    if values["screw"] is None:
-        return None
-    try:
-        screw = Screw(*values["screw"])
-    except LayoutError as error:
-        values.at("screw").wrong(str(error))
+    screw = values.at("screw").made(Screw, *values["screw"]) if values["screw"] else None
+    if screw is None:
         return None
     plate = _plate(values)
     thickness, kind = panel.thickness, panel.values["build"] or Kind.SOLID

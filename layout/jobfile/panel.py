@@ -8,7 +8,6 @@ from dataclasses import dataclass
 
 from ..cutting.mendable import why_not
 from ..cutting.tools import Tools
-from ..errors import LayoutError
 from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..geometry.turned_box import narrowest_strip
@@ -142,14 +141,10 @@ def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Re
 def _build(values: Values, outline: Path | None) -> Build | None:
     if not values.sound("build", "stile", "rail", "between"):
         return None
-    try:
-        build = Build(values["build"], values["stile"], values["rail"], values["between"])
-        build = build.of(values["material"] or "")
-    except LayoutError as error:
-        name = next((n for n in ("between", "stile") if values[n]), "rail")
-        values.at(name).wrong(str(error))
-        return None
-    if outline is not None:
+    told = [values[name] for name in ("build", "stile", "rail", "between")]
+    name = next((n for n in ("between", "stile") if values[n]), "rail")
+    build = values.at(name).made(Build, *told)
+    if outline is not None and build is not None:
         bounds = outline.bounds
         for name, across in (("stile", bounds.height), ("rail", bounds.width)):
             if 2 * values[name] > across:
@@ -157,7 +152,7 @@ def _build(values: Values, outline: Path | None) -> Build | None:
                     f"two of {values.place.length(values[name])} are wider than the panel's "
                     f"{values.place.length(across)}: give the width of one"
                 )
-    return build
+    return build and build.of(values["material"] or "")
 
 
 def _datum(values: Values) -> tuple[Point, Point] | None:

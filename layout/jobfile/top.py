@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..cutting.profile import EdgeProfile
-from ..errors import LayoutError
 from ..fit.wish import (
     AS_FOUND,
     EVERY,
@@ -197,12 +196,8 @@ def read_own(values: Values, shapes: tuple[str, ...]) -> Freeform | None:
     points, place = values["outline"], values.at("outline")
     if points is None or OWN not in shapes or not is_simple(points, place):
         return None
-    try:
-        own = Freeform.through(points, OWN)
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
-    if values["scaled"] and not own.is_convex:
+    own = place.made(Freeform.through, points, OWN)
+    if own is not None and values["scaled"] and not own.is_convex:
         values.at("scaled").wrong(
             "the outline is hollow somewhere, so it is laid at its own size only: leave scaled out"
         )

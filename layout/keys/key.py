@@ -9,11 +9,11 @@ import dataclasses
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
-from typing import Any, TypeVar
+from typing import Any
 
 from ..errors import LayoutError
 from .kinds import Held, Kind
-from .place import Place, Refusal
+from .place import Made, Place, Refusal
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,9 +137,6 @@ def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = Layo
     return kind.read(value, Place(Refusal(error), where))
 
 
-Made = TypeVar("Made")
-
-
 @dataclass(frozen=True, slots=True)
 class Values:
     """What a table says."""
@@ -208,11 +205,7 @@ class Values:
         held = {
             name: self[key.name] for name, key in keys_by_field(cls).items() if self.has(key.name)
         }
-        try:
-            return cls(**(held | filled))
-        except LayoutError as error:
-            self.place.wrong(str(error))
-            return None
+        return self.place.made(cls, **(held | filled))
 
     def only_one_of(self, *names: str) -> bool:
         """Return whether at most one of these keys is given; note the others otherwise."""

@@ -152,7 +152,7 @@ def on_panel(
         if said is None or one.blades is not None:
             found.append(one)
             continue
-        name = said.name_as(number)
+        name = said.name or f"{said.called or 'defect'} {number}"
         values = Values.of(said, name, error=PanelError)
         placed = replace(one, name=name, blades=0.0)
         if said.ends is not None or (said.kind and DEFECT_KINDS[said.kind].ends):

@@ -160,10 +160,6 @@ class Told(Spot):
             object.__setattr__(self, "called", " ".join(str(self.kind).split()).casefold())
         hold(self, "defect", error=PanelError)
 
-    def name_as(self, number: int) -> str:
-        """Return its name, or what it is and its number on its panel."""
-        return self.name or f"{self.called or 'defect'} {number}"
-
 
 def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | None:
     """Return the boundary that the keys of a spot give, or note what is wrong with them.
@@ -208,13 +204,7 @@ def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | Non
 
 def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
     """Return the boundary through corners, or note where it crosses itself."""
-    if not is_simple(points, place):
-        return None
-    try:
-        return polygonal_place(points)
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
+    return place.made(polygonal_place, points) if is_simple(points, place) else None
 
 
 MOST_PLACES = 300

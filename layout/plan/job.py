@@ -259,10 +259,7 @@ def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
 
 def _edges(values: Values, name: str, panel: Panel) -> list[Edge]:
     """Return the edges that a key names; note those that the panel has not."""
-    named, found = values[name] or (), []
-    for edge in (named,) if isinstance(named, str) else named:
-        try:
-            found.append(edge_named(panel, edge))
-        except PanelError as error:
-            values.at(name).wrong(str(error))
-    return found
+    named = values[name] or ()
+    letters = (named,) if isinstance(named, str) else named
+    edges = (values.at(name).made(edge_named, panel, pair) for pair in letters)
+    return [edge for edge in edges if edge is not None]
