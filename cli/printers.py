@@ -12,9 +12,8 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import kept_at, write_at
-from .lengths import Length
 from .reading import answer, plainly, stop
-from .template_options import SIDES, Choices
+from .typed import SIDES, Choices, Length
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job

@@ -11,10 +11,9 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from .files import FOLDER, hand_out, open_option
-from .lengths import LENGTH, Length
 from .printers import SHEET, keep_measured, with_printer, write_sheet
 from .reading import JOB, as_json_option, job_from, plainly, searching
-from .template_options import Choices, with_choices
+from .typed import LENGTH, Choices, Length, with_choices
 
 if TYPE_CHECKING:
     from ..layout.plan.plan import Plan

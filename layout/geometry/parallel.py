@@ -143,7 +143,7 @@ def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator
 
 
 def _lies_right(part: Region, face: Region, distance: float, tolerance: float) -> bool:
-    inner = part.inner_point
+    inner = Point.of(*part.shape.representative_point().coords)
     if distance < 0:
         return _is_away(inner, face, distance, tolerance)
     return face.holds_point(inner) or face.edge_distance(inner) <= distance + tolerance

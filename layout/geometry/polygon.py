@@ -117,11 +117,6 @@ class Region:
         return Point.of(*self.shape.centroid.coords)
 
     @property
-    def inner_point(self) -> Point:
-        """Some point well within it; it must not be empty."""
-        return Point.of(*self.shape.representative_point().coords)
-
-    @property
     def round_middle(self) -> Point:
         """The middle of the least circle round it."""
         return Point.of(*shapely.minimum_bounding_circle(self.shape).centroid.coords)
@@ -185,6 +180,10 @@ class Region:
         """Return what both hold."""
         return Region(offset.intersection(self.shape, other.shape))
 
+    def joined(self, *others: Region) -> Region:
+        """Return what either holds."""
+        return union((self, *others))
+
     def grown(self, by: float, *, around: bool = True) -> Region:
         """Return the region with every point nearer than `by` added (round at corners).
 
@@ -235,12 +234,6 @@ class Region:
         """Return the least distance from a point or a region to the edges of this, mm."""
         shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
         return float(shapely.distance(self.shape.boundary, shape))
-
-    def rim_passes(self, points: Points, within: float) -> bool:
-        """Return whether all points, (n, 2) mm, lie so near to the edges of this, mm."""
-        edge = self.shape.boundary
-        shapely.prepare(edge)
-        return bool(shapely.dwithin(edge, shapely.points(points), within).all())
 
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""

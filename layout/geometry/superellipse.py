@@ -48,10 +48,6 @@ class Quadrant:
         u, v = self.shares(w)
         return Point(self.a * u, self.b * v)
 
-    def normal(self, w: float) -> Point:
-        """Return the unit vector that points outwards."""
-        return self._gradient(w).unit()
-
     def _gradient(self, w: float) -> Point:
         u, v = self.shares(w)
         power = self.exponent - 1
@@ -59,7 +55,7 @@ class Quadrant:
 
     def station(self, w: float, distance: float = 0.0) -> Station:
         """Return the point `distance` outside on the normal, mm, and the way on along the curve."""
-        normal = self.normal(w)
+        normal = self._gradient(w).unit()
         return Station(self.at(w) + normal * distance, normal.left)
 
     def bend(self, w: float) -> float:

@@ -87,7 +87,7 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
 
 
 def _thickness(values: Values) -> float:
-    return values["flattened"] or values["thickness"] or STAND_IN_THICKNESS  # type: ignore[no-any-return]
+    return values["flattened"] or values["thickness"] or STAND_IN_THICKNESS
 
 
 def _cut_outs(raw: object, place: Place) -> list[Path | None]:

@@ -94,9 +94,13 @@ def fills(
     }
 
 
-@cache
 def keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401 - the class of a dataclass
     """Return the key of each field of a dataclass that has one."""
+    return _keys_by_field(cls)
+
+
+@cache
+def _keys_by_field(cls: Any) -> Mapping[str, Key]:  # noqa: ANN401
     found = {}
     for item in dataclasses.fields(cls):
         told: Key | None = item.metadata.get("key")

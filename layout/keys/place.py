@@ -21,7 +21,8 @@ Trail = tuple[Part, ...]
 UNREADABLE = "\ue000"
 """Stands, in the tables, for a value that is no TOML; a sign that nobody types."""
 
-Given, Made = ParamSpec("Given"), TypeVar("Made")
+Given = ParamSpec("Given")
+Made = TypeVar("Made")
 
 _CLOSE = 0.6
 """Likeness from which a spelling is suggested: two letters swapped or one missing pass."""

@@ -14,7 +14,7 @@ from ..keys.place import Place, Refusal
 from ..keys.plane import Four as FourFigures
 from ..keys.plane import Pair, Ring
 from ..outlines import Oval
-from ..outlines.rectangles import round_cornered
+from ..outlines.cornered import round_cornered
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
