@@ -171,10 +171,7 @@ class Sized(Outline):
 
     def __post_init__(self) -> None:
         require_figures(self, "length", "width")
-        name, length, width = _a(self.name), self.length, self.width
-        asked = f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm"
-        require(0 < width <= length < math.inf, asked)
-        require(width >= LEAST, f"{name} {width:g} mm wide is below {LEAST:g} mm: no top is")
+        require_sizes(_a(self.name), self.length, self.width)
 
     def resized(self, length: float, width: float) -> Self:
         """Return one of another size, with all else that it has."""
@@ -215,6 +212,13 @@ def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any d
         )
         require(abs(figure) <= GREATEST, f"{name} of {figure:g} is above {GREATEST:g}: no top is")
         object.__setattr__(outline, name, figure)
+
+
+def require_sizes(name: str, length: float, width: float) -> None:
+    """Raise an `OutlineError` unless ``0 < width <= length`` and both are finite, mm."""
+    asked = f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm"
+    require(0 < width <= length < math.inf, asked)
+    require(width >= LEAST, f"{name} {width:g} mm wide is below {LEAST:g} mm: no top is")
 
 
 def require(condition: bool, message: str) -> None:
