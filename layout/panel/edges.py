@@ -233,6 +233,5 @@ def _flaw(panel: Panel, point: Point, one: Edge, other: Edge) -> tuple[Flaw | No
         return Flaw.NOT_CRISP, ""
     if any(Region.of(cut_out).holds_point(point) for cut_out in panel.cut_outs):
         return Flaw.CUT_AWAY, ""
-    near = (d for d in panel.defects if d.spoils and d.place.bounds.holds(point, -2 * d.chord))
-    spoilt = next((d for d in near if d.extent.holds_point(point)), None)
+    spoilt = next((d for d in panel.defects if d.spoils and d.extent.holds_point(point)), None)
     return (None, "") if spoilt is None else (Flaw.SPOILT, spoilt.name)

@@ -12,7 +12,7 @@ from ..drawing import layers
 from ..drawing.kit.labels import ALONG, LabelSetter, points_along
 from ..drawing.scene import Item, Layer, Scene, Stroke, Text, fitted_height, grouped, mark_lines
 from ..geometry import ORIGIN, Bounds, Path, Point, Points
-from ..geometry.window import Cutter, clipped
+from ..geometry.window import clipped
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
@@ -118,8 +118,8 @@ class Shown:
 
     content: TemplateContent
     portion: Portion
-    lines: tuple[tuple[Layer, Cutter, Bounds], ...]
-    """Each line, ready to be cut to sheets, with its layer and its box."""
+    lines: tuple[tuple[Layer, Path, Bounds], ...]
+    """Each line with its layer and its box."""
     marks: tuple[TemplateMark, ...]
     """With the names of all that they stand for."""
     points: Points
@@ -144,7 +144,7 @@ class Shown:
         for path in parts.joint_ticks(content.finish):
             lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(parts.drawn_mark(m))]
-        boxed = tuple((layer, Cutter.of(path), path.bounds) for layer, path in lines)
+        boxed = tuple((layer, path, path.bounds) for layer, path in lines)
         points = points_along((path for _, path in lines), step=1.5)
         crosses = proposal.plan.corner_crosses
         return cls(content, portion, boxed, marks, points, box, crosses)
