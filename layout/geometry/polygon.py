@@ -30,11 +30,6 @@ class Region:
 
     shape: BaseGeometry
 
-    @property
-    def polygon(self) -> Polygon:
-        """The shapely geometry itself, for whoever reckons on with it: mm on the panel."""
-        return self.shape
-
     @classmethod
     def from_rings(cls, exterior: Points, holes: Sequence[Points] = ()) -> Region:
         """Return the region inside `exterior` and outside each hole; rings are (n, 2) arrays, mm.

@@ -49,14 +49,6 @@ class Section:
     """For the documents."""
     keys: tuple[Key, ...]
 
-    def __getitem__(self, name: str) -> Key:
-        """Return the key of that name."""
-        return next(key for key in self.keys if key.name == name)
-
-    def __contains__(self, name: object) -> bool:
-        """Return whether there is a key of that name."""
-        return any(key.name == name for key in self.keys)
-
 
 def key(
     default: Any,  # noqa: ANN401 - whatever the field holds
@@ -145,7 +137,8 @@ def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = Layo
 class Values:
     """What a table says."""
 
-    section: Section
+    keys: Mapping[str, Key]
+    """What it may say, by name."""
     place: Place
     """Of the table."""
     held: Mapping[str, Any]
@@ -174,14 +167,14 @@ class Values:
             for name, own in keys_by_field(type(one)).items()
         ]
         held = {own.name: told for own, told in fields if told != own.default}
-        section = Section("", "", tuple(own for own, _ in fields))
-        return cls(section, Place(Refusal(error), where), held, frozenset(held))
+        keys = {own.name: own for own, _ in fields}
+        return cls(keys, Place(Refusal(error), where), held, frozenset(held))
 
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""
         if name in self.given:
             return self.held.get(name)
-        return self.section[name].default
+        return self.keys[name].default
 
     def at(self, name: str) -> Place:
         """Return the place of a key; of the table, by line, where the key is not given."""
@@ -204,7 +197,7 @@ class Values:
 
         The fields that more than one key fills, or none, are given as `filled`.
         """
-        if not self.sound(*(key.name for key in self.section.keys)):
+        if not self.sound(*self.keys):
             return None
         held = {
             name: self[key.name] for name, key in keys_by_field(cls).items() if self.has(key.name)
