@@ -131,10 +131,7 @@ def row_at(trail: Sequence[str | int]) -> Row | None:
 
 
 def found(rows: Sequence[Row], asked: str) -> list[tuple[Row, str]]:
-    """Return the keys that a word finds, nearest first, each with an example that fits the word.
-
-    A heading such as ``[top]``, or its bare name, finds the whole table.
-    """
+    """Return the keys that a word or a heading finds, nearest first, with examples that fit."""
     word = _plain(asked)
     table = [row for row in rows if row.table and row.table.strip("[]") == word.strip("[]")]
     if table:

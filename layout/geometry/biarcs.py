@@ -1,7 +1,4 @@
-"""Biarcs: a curve as circular arcs that meet with a common tangent.
-
-Over a step h their error falls like h³, so steps are halved until all are fine enough.
-"""
+"""Biarcs: a curve as arcs with common tangents; over a step h their error falls like h³."""
 
 from __future__ import annotations
 

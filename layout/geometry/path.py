@@ -121,10 +121,7 @@ class Path:
         return (*left[-1:], *left[:-1]) if at_end and self.is_closed else left
 
     def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
-        """Return the runs of neighbouring segments that pass a test, in the order they begin in.
-
-        On a closed path a run goes on over the start.
-        """
+        """Return runs of segments that pass a test, in order; on a closed path over its start."""
         runs: list[list[Segment]] = [[]]
         for segment in self.segments:
             if test(segment):
@@ -173,10 +170,7 @@ class Path:
         return Path(tuple(kept))
 
     def stations(self, count: int) -> Iterator[tuple[Segment, float]]:
-        """Yield places at even steps from the start of a closed path: segment, and share of it.
-
-        One at a joint lies on the segment that begins there.
-        """
+        """Yield places at even steps of a closed path: each segment, and the share of it."""
         step, walked, passed = self.length / count, 0.0, 0
         for segment in self.segments:
             length = segment.length

@@ -64,10 +64,7 @@ class Region:
 
     @classmethod
     def along(cls, points: Points, by: float, *, around: bool) -> Region:
-        """Return what lies within `by`, mm, of the open line through the points, (n, 2) mm.
-
-        With `around` the result contains the true strip; without it it lies within the true one.
-        """
+        """Return what lies within `by`, mm, of a line through points, or contains it (`around`)."""
         reach = offset.past_chords(by, offset.SEGMENTS) if around else by
         return cls(shapely.LineString(points).buffer(reach, quad_segs=offset.SEGMENTS))
 

@@ -74,10 +74,7 @@ class Quadrant:
         return self.a * scale * gradient.norm / gradient.y
 
     def support(self, direction: Point) -> float:
-        """Return how far the whole curve reaches towards a unit vector, mm: the dual norm.
-
-        By Hölder's inequality max x·d = (|a dₓ|^q + |b d_y|^q)^(1/q) with 1/n + 1/q = 1.
-        """
+        """Return how far the curve reaches towards a unit vector, mm: Hölder's dual norm."""
         q = self.exponent / (self.exponent - 1)
         x, y = abs(direction.x) * self.a, abs(direction.y) * self.b
         most = max(x, y)

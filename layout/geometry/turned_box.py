@@ -82,10 +82,7 @@ class TurnedBox:
 
 
 def narrowest_strip(points: Points) -> float:
-    """Return how wide the narrowest strip is that holds points, (n, 2) mm; 0 for those on one line.
-
-    One of its sides lies along a side of their convex hull.
-    """
+    """Return how wide the narrowest strip is that holds points, (n, 2) mm; 0 of a line."""
     hull = Region.hull(points)
     return float(_along_sides(hull.exterior)[2].min()) if hull.area else 0.0
 

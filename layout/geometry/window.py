@@ -74,10 +74,7 @@ def _meet(one: Point, other: Point) -> bool:
 
 
 def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
-    """Return the parts of a segment in the window, each with the share at which it starts.
-
-    It is cut where it crosses a side, and a part is kept where its middle lies inside.
-    """
+    """Return the parts of a segment with their middles in the window, each by where it starts."""
     middle, reach = segment.at(0.5), most_length(segment) / 2
     if window.holds(middle, by=reach):
         return [(0.0, segment)]

@@ -24,10 +24,7 @@ from .sections import LEGS, read_section
 def read_legs(
     raw: object, place: Place, panel: PanelRead, narrow: float
 ) -> tuple[LegsWish, TableWish] | None:
-    """Return the legs, and what is asked of the table on them; None where something is wrong.
-
-    Their top is made of such a panel and no wider than `narrow`, mm.
-    """
+    """Return the legs under a top of such a panel, at most `narrow` mm wide, and their table."""
     values = read_section(raw, LEGS, place)
     foot = _foot(values)
     whole = values.only_one_of("density", "material")

@@ -1,7 +1,4 @@
-"""On which line each key of a TOML text stands.
-
-The standard reader gives values and no lines. This one walks beside it over text that it took.
-"""
+"""On which line each key of a TOML text stands, which the standard reader does not tell."""
 
 from __future__ import annotations
 

@@ -187,10 +187,7 @@ def _check_damaged(values: Values, outline: Path) -> None:
 
 
 def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
-    """Return the defects of [panel] that could be read, on what is known of its face.
-
-    What no blade may cross is usually kept clear of the tools.
-    """
+    """Return the defects of [panel] that could be read; blades are usually kept clear of them."""
     raw, place = panel["defects"], panel.at("defects")
     if isinstance(raw, dict):
         place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")

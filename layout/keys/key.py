@@ -193,10 +193,7 @@ class Values:
         return all(name in self.held or name not in self.given for name in names)
 
     def made(self, cls: type[Made], **filled: Any) -> Made | None:  # noqa: ANN401 - fields of any kind
-        """Return the dataclass whose keys these are; None where something is wrong with it.
-
-        The fields that more than one key fills, or none, are given as `filled`.
-        """
+        """Return the dataclass of these keys, with other fields `filled`; None if one is wrong."""
         if not self.sound(*self.keys):
             return None
         held = {

@@ -160,10 +160,7 @@ class Outline(ABC):
 
 @dataclass(frozen=True, slots=True)
 class Sized(Outline):
-    """An outline of any length and width.
-
-    Raises an OutlineError if the sizes are not in that order.
-    """
+    """An outline of any length and width no greater."""
 
     length: float
     width: float

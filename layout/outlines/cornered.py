@@ -96,10 +96,7 @@ class _Cornered(Sized):
 
 @dataclass(frozen=True, slots=True)
 class RoundedRectangle(_Cornered):
-    """A top with four rounded corners.
-
-    Raises an OutlineError if a size or radius breaks these limits.
-    """
+    """A top with four rounded corners."""
 
     radii: Radii
     """Corner radii, mm: lower left, lower right, upper right, upper left. No two on one edge may
@@ -141,10 +138,7 @@ class Rectangle(_Cornered):
 
 @dataclass(frozen=True, slots=True)
 class DEnd(RoundedRectangle):
-    """A rectangle whose right end is a half circle.
-
-    Raises an OutlineError if its radii are others.
-    """
+    """A rectangle whose right end is a half circle."""
 
     name = "D end"
 
@@ -275,10 +269,7 @@ class RegularPolygon(Outline):
         return max(way.dot(corner) for corner in self.corners)
 
     def resized(self, length: float, width: float) -> Self:
-        """Return one of another size; both sizes must be those of one regular top.
-
-        Raises an OutlineError if they are not.
-        """
+        """Return one of another size; both sizes must be those of one regular top."""
         top = type(self)(self.sides, width)
         require(
             math.isclose(top.length, length, rel_tol=1e-9),

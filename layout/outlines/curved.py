@@ -45,10 +45,7 @@ class _RoundEnded(Outline):
         return math.pi * self.width + 2 * self.straight
 
     def path(self) -> Path:
-        """Return straights and half circles, anticlockwise from the start of the lower straight.
-
-        One without straights begins at its rightmost point.
-        """
+        """Return straights and half circles, anticlockwise from the start of the lower one."""
         return self.parallel(0.0)
 
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
@@ -74,10 +71,7 @@ class _RoundEnded(Outline):
 
 @dataclass(frozen=True, slots=True)
 class Circle(_RoundEnded):
-    """A round top.
-
-    Raises an OutlineError if it is not.
-    """
+    """A round top."""
 
     diameter: float
     """Positive, mm."""
@@ -191,10 +185,7 @@ each half-axis where its corner turns."""
 
 @dataclass(frozen=True, slots=True)
 class Superellipse(_Bent):
-    """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1.
-
-    Raises an OutlineError if the sizes are not in that order, or the exponent is out of its limits.
-    """
+    """A top bounded by |2x/L|ⁿ + |2y/W|ⁿ = 1."""
 
     exponent: float
     """n, from 2 (an oval) to 20 (nearly a rectangle)."""

@@ -164,10 +164,7 @@ def on_panel(
 
 
 def clear_of_blades(one: Defect, grain: float, blades: float) -> Defect:
-    """Return a defect that keeps clear of blades where nothing else was said of it.
-
-    So far, mm, they may come outside the line of a top; the grain of its panel is in radians.
-    """
+    """Return a defect kept so far clear of blades, mm, where nothing else was said of it."""
     if one.told is None or one.blades == blades or Spoils.CUTTING not in one.spoils:
         return one
     values = Values.of(one.told, one.name, error=PanelError)

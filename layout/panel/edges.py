@@ -200,7 +200,7 @@ def lettered(
 ) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
     """Return edges and corners, A nearest the lower left; edge i runs from corner i.
 
-    None of the corners has a letter where there are too few edges, or more than there are letters.
+    Corners, and letters, are left out where edges are too few, or more than there are letters.
     """
     edges = edges_of(panel.boundary)
     if not FEWEST <= len(edges) <= len(LETTERS):

@@ -54,10 +54,7 @@ def four_sided(
     bows: Mapping[int, float],
     names: Sequence[str] = ("radii", "clips"),
 ) -> Path | None:
-    """Return the outline of a panel with four sides; None where something of it was noted.
-
-    What is wrong with its corners is told of the last, or the first, of the keys `names`.
-    """
+    """Return the outline of a panel with four sides, or note what is wrong at keys of `names`."""
     taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
     if any(radius and clip for radius, clip in zip(radii, clips, strict=True)):
         (place / names[-1]).wrong("a corner is both rounded and clipped: give 0 for one of them")
@@ -95,19 +92,13 @@ def _have_room(
 
 
 def round_outline(diameter: float) -> Path:
-    """Return the outline of a round panel, its box at the origin.
-
-    A `PanelError` is raised if the diameter, mm, is not above 0.
-    """
+    """Return the outline of a round panel of a diameter above 0, mm, its box at the origin."""
     radius = take(ABOVE_0, diameter, "diameter", error=PanelError) / 2
     return circle(Point(radius, radius), radius)
 
 
 def oval_outline(along: float, up: float) -> Path:
-    """Return the outline of an oval panel by its axes along x and along y, its box at the origin.
-
-    A `PanelError` is raised if an axis, mm, is not above 0.
-    """
+    """Return the outline of an oval panel by its axes above 0, mm, its box at the origin."""
     x, y = take(Pair(ABOVE_0), (along, up), "axes", error=PanelError)
     if x == y:
         return round_outline(x)

@@ -238,10 +238,7 @@ class Panel:
 
     @property
     def islands(self) -> tuple[Defect, ...]:
-        """The defects that spoil cutting but not showing, and mends that must stay whole.
-
-        A top's edge may not cross them, yet each may lie wholly inside the top or wholly outside.
-        """
+        """The defects and mends that a top's edge may not cross; each may lie wholly inside it."""
         return tuple(
             d
             for d in self.defects

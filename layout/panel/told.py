@@ -36,20 +36,14 @@ def round_place(at: Point, diameter: float) -> Path:
 
 
 def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
-    """Return the boundary of a rectangle with its middle at `at`, its length at `turn`, radians.
-
-    A `PanelError` is raised unless both sizes are above 0.
-    """
+    """Return the boundary of a rectangle about `at`, its length at `turn`, radians from x."""
     length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
     box = Bounds.about(ORIGIN, length / 2, width / 2)
     return Path.round_box(box).placed(Placement(at, turn))
 
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:
-    """Return the boundary through corners, whichever way they run.
-
-    A `GeometryError` is raised of fewer than three, or where it crosses itself.
-    """
+    """Return the boundary through corners, whichever way they run; it may not cross itself."""
     path = Path.through(points, closed=True)
     Region.of(path)
     return path if path.area > 0 else path.reversed()

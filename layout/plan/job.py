@@ -49,10 +49,7 @@ UNSAID: Any = None
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A panel, and what the maker wishes to make of it.
-
-    A `LayoutError` is raised if a length is out of its limits, or P and Q are one point.
-    """
+    """A panel, and what the maker wishes to make of it; a `LayoutError` says what cannot be."""
 
     panel: Panel
     wish: Wish
@@ -209,10 +206,7 @@ _PARTS: dict[str, Kind] = {
 
 
 def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
-    """Return the wish with the panel's grain, edges and points.
-
-    What the panel has not is refused; of a job file it is noted at its `values`.
-    """
+    """Return the wish with the panel's grain, edges and points; note what the panel has not."""
     if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
         return wish
     values = Values.of(wish, "top", beside=[wish.limits]) if values is None else values

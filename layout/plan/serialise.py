@@ -81,10 +81,7 @@ def _elliptic(arc: EllipticArc) -> dict[str, Any]:
 
 
 def _sizes(outline: Outline) -> dict[str, Any]:
-    """Return shape and sizes of an outline, and what only its kind has.
-
-    Its corner radius is one figure, four where they differ, None where no corner is round.
-    """
+    """Return shape and sizes, a corner radius or four that differ, and what only its kind has."""
     radii: tuple[float, ...] = getattr(outline, "radii", ())
     radius = None
     if any(radii):
