@@ -6,7 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from ..cutting.mendable import why_not
+from ..cutting.mending import why_not
 from ..cutting.tools import Tools
 from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT

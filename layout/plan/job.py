@@ -6,7 +6,7 @@ import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from ..cutting.mendable import why_not
+from ..cutting.mending import why_not
 from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, PanelError, Problem

@@ -41,6 +41,8 @@ _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
+_SECANTS = 3
+"""Steps to that point: slim ovals then lose a hundredth of a percent of their radius at most."""
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
 _LONGEST_WAIT = 12
@@ -134,10 +136,9 @@ class TwoSizes(Celled):
         if len(holes.edges) <= _SEVERAL:
             return Edges(outer[box.edges], outermost[box.edges])
         near = np.concatenate([box.near, box.disks.take(~small).edges])
-        inwards = self.kind.slopes(box.middle, turned(holes.places - middle, box.turn))
-        inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
-        inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-        points = holes.places - turned(inwards, -box.turn)
+        ways = turned(holes.places - middle, box.turn)
+        points = self.kind.first_points(box.middle, ways, holes.radii, secants=_SECANTS)
+        points = middle + turned(points, -box.turn)
         ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
         return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
 

@@ -20,6 +20,7 @@ from .boxes import Box, Patch
 from .gauge import Body, Met, gauge_met
 from .lift import Lift
 from .pose import Part, Pose
+from .sight import angle_of, near_angle
 
 ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
@@ -150,20 +151,37 @@ class Kind(ABC):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        These lie x along the turn and y across it from the centres, (m, k) mm. The point of a disk
-        is taken that lies towards the body as the gauge falls steepest there.
+        These lie x along the turn and y across it from the centres, (m, k) mm.
         """
         squeeze = self.squeeze(p)
         far = np.hypot(x * squeeze[0], y * squeeze[1])
         least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / self.body.far
         which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
         ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
-        inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
-        ways[inside] = 1.0
-        inwards = self.body.normals(ways * squeeze) * squeeze
-        points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-        least[which, disk] = np.where(inside, 0.0, self.body.gauge(points * squeeze))
+        clear = np.hypot(ways[:, 0], ways[:, 1]) > radius
+        points = self.first_points(p, ways[clear], radius[clear])
+        found = np.zeros(len(disk))
+        found[clear] = self.needed(p, points)
+        least[which, disk] = found
         return least
+
+    def first_points(self, p: float, ways: Array, radii: Array, *, secants: int = 0) -> Array:
+        """Return the points of disks at the ends of ways, (k, 2), that tops meet first, nearly.
+
+        There the normals of both are one. From the normal at a disk's middle, and that at the point
+        it leads to, secants lead on; whichever point they end in, tops meet the disk no later.
+        """
+        lean = angle_of(self.slopes(p, ways))
+        step, before = np.zeros_like(lean), np.zeros_like(lean)
+        for _ in range(secants):
+            ahead = self.slopes(p, _on_disks(ways, radii, lean))
+            off = near_angle(angle_of(ahead), lean) - lean
+            falls = np.where(before == off, np.inf, before - off)
+            step = (
+                np.clip(step * off / falls, -np.abs(off), np.abs(off)) if before.any() else off / 2
+            )
+            lean, before = lean + step, off
+        return _on_disks(ways, radii, lean)
 
     def slopes(self, p: float, ways: Array) -> Array:
         """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
@@ -205,3 +223,9 @@ class Kind(ABC):
         """Return the radius of a top."""
         _, _, width, widens = self.axes(self.shape_of(pose))
         return (pose.half_width - width) / widens
+
+
+def _on_disks(places: Array, radii: Array, lean: Array) -> Array:
+    """Return the points of disks where their normals point back along a direction, (k, 2)."""
+    points: Array = places - radii[:, None] * np.stack([np.cos(lean), np.sin(lean)], axis=1)
+    return points

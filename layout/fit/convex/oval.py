@@ -202,6 +202,11 @@ class OvalKind(Kind):
         """Return by what the plane is multiplied for ovals of shape p to become circles."""
         return np.array([math.exp(-p / 2), math.exp(p / 2)])
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return the slopes of the gauge, (k, 2)."""
+        squeeze = self.squeeze(p)
+        return self.body.normals(ways * squeeze) * squeeze
+
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
         """Return places along the long axis, and radii, of disks that a top holds, mm."""
         long, wide = self.sizes(p, radius)
