@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length
 from .reading import answer, as_json_option, plainly, stop
+from .typed import LENGTH, Length
 
 if TYPE_CHECKING:
     from ..layout.units import Tape

@@ -8,8 +8,7 @@ from ..drawing.dxf import Release, to_dxf
 from ..drawing.pdf import to_pdf
 from ..drawing.scene import Scene
 from ..drawing.svg import to_svg
-from ..plan.plan import Plan
-from ..plan.record import plan_record
+from ..plan.plan import Plan, plan_record
 from ..plan.serialise import to_json
 from ..template.content import TemplateContent
 from ..template.portions import Proposal

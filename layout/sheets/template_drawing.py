@@ -24,7 +24,7 @@ from ..drawing.scene import (
     text_width,
 )
 from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Placement, Point, Points
-from ..geometry.window import Cutter, clipped
+from ..geometry.window import clipped
 from ..template.calibration import longest_bar
 from ..template.content import TemplateContent, TemplateMark
 from ..template.portions import Portion
@@ -226,8 +226,8 @@ class Shown:
 
     content: TemplateContent
     portion: Portion
-    lines: tuple[tuple[Layer, Cutter], ...]
-    """Each line, ready to be cut to sheets, with its layer."""
+    lines: tuple[tuple[Layer, Path, Bounds], ...]
+    """Each line with its layer and its box."""
     marks: tuple[TemplateMark, ...]
     """With the names of all that they stand for."""
     points: Points
@@ -249,5 +249,5 @@ class Shown:
             lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
         lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
         points = points_along((path for _, path in lines), step=1.5)
-        cut = tuple((layer, Cutter.of(path)) for layer, path in lines)
+        cut = tuple((layer, path, path.bounds) for layer, path in lines)
         return cls(content, portion, cut, marks, points)

@@ -26,6 +26,7 @@ from ..drawing.scene import (
 )
 from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
+from ..geometry.window import pieces_in
 from ..template.calibration import longest_bar
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
@@ -82,10 +83,11 @@ class _Sheet:
     def lines(self) -> None:
         """Draw what of the template lies on this sheet; dashes carry on from sheet to sheet."""
         window, laid = self.tile.window, Placement(self.shift)
-        for layer, cutter in self.shown.lines:
-            for piece in cutter.pieces(window):
-                phase = piece.start if layer.dashes else 0.0
-                self.add(layer, [Stroke(piece.path.placed(laid), phase)])
+        for layer, path, box in self.shown.lines:
+            if min(box.shared(window)) >= 0:
+                for piece in pieces_in(path, window):
+                    phase = piece.start if layer.dashes else 0.0
+                    self.add(layer, [Stroke(piece.path.placed(laid), phase)])
 
     def register(self) -> None:
         """Draw register marks and corner crosses; keep words off them, marks and seams."""
@@ -113,8 +115,8 @@ class _Sheet:
         shown, cell = self.shown, self.tile.cell
         kept = tuple(
             piece.path
-            for layer, cutter in shown.lines
-            for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
+            for layer, path, _ in shown.lines
+            for piece in (pieces_in(path, cell) if layer == layers.KEPT else ())
         )
         here = replace(shown.content, marks=shown.marks, kept=kept)
         return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)

@@ -66,8 +66,7 @@ def _is_in_inches(text: str, units: Units) -> bool:
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
 
-    def parse(self, value: object, at: Place) -> Paper | None:
-        """Return the paper."""
+    def _parse(self, value: object, at: Place) -> Paper | None:
         if isinstance(value, Paper):
             return value
         try:
@@ -89,8 +88,7 @@ class PaperSize(Kind):
 class White(Kind):
     """What stays white at the edges of a sheet: the same all round, or side by side."""
 
-    def parse(self, value: object, at: Place) -> Margins | None:
-        """Return the margins of a sheet held upright, mm."""
+    def _parse(self, value: object, at: Place) -> Margins | None:
         if isinstance(value, Margins):
             return value
         if not isinstance(value, list):

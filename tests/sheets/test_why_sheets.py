@@ -105,6 +105,15 @@ def test_every_contact_has_its_dot_in_its_place(plan: Plan) -> None:
     assert numbers == [f"{n}" for n in range(1, len(plan.contacts) + 1)]
 
 
+def test_a_top_that_is_touched_all_the_way_round_has_one_dot() -> None:
+    """A round top in a round panel is drawn, though its run along the edge ends where it begins."""
+    text = "[panel]\noutline = { length = 900, width = 900, radius = 450 }\nthickness = 25\n"
+    plan = make_plan(read_job(f'{text}[top]\nshape = "circle"\nmargin = 6\n'))
+    (contact,) = plan.contacts
+    assert contact.points[0] == contact.points[-1]
+    assert contacts_scene(plan)
+
+
 def test_each_second_opinion_is_a_picture_to_scale(plan: Plan) -> None:
     """The top as planned and each other: one finish line each, all at one scale, in its panel."""
     scene = others_scene(plan)

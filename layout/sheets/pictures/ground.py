@@ -182,7 +182,7 @@ def contacts_scene(plan: Plan) -> Scene:
     stage = wood.stage(defects=True, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST)
     stage.path(layers.GHOST, plan.fit.core.path().placed(plan.fit.placement), clear=True)
     for contact in plan.contacts:
-        if len(contact.points) > 1:
+        if contact.points[0] != contact.points[-1]:  # nor all the way round
             stage.line(layers.CONTACTS, *contact.points)
         for point in contact.points:
             at = stage.frame.at(point)
