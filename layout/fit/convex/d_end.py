@@ -18,7 +18,7 @@ from .capsule import CapsuleKind, CapsuleLift
 from .gauge import Met
 from .kind import Growth
 from .lift import Edges, Rows
-from .sight import nearest_all_round, outward, planes_above
+from .sight import cross_within, nearest_all_round, outward, planes_above
 
 _ROOT = math.sqrt(2)
 
@@ -48,7 +48,7 @@ class DEndLift(CapsuleLift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return the rows of the capsules, and of the box behind the middle of the square end."""
-        behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
+        behind = self._behind(local.starts + np.array([self.middle, 0.0]), cap)
         rows = [self._corners(local, side, cap) for side in (-1.0, 1.0)]
         return Rows.joined(super().contacts(local, cap), *rows, behind)
 
@@ -61,27 +61,17 @@ class DEndLift(CapsuleLift):
         """
         cosine, sine = math.cos(self.box.half_turn), math.sin(min(self.box.half_turn, math.pi / 2))
         along, across = self.patch.sides[0] + self.longer, self.patch.sides[1] + self.aside
-        middles = _CORNERS[::2, :2] * [along, across] - [self.middle, 0.0]
-        least, wander = min(self.box.least, cap) * cosine, cap * sine
-        far = np.array([[-cap - wander, least - wander], [wander - least, cap + wander]])
-        reach = np.array(list(product(*far.T))) * [1.0, side]
-        places = np.concatenate([middles, (middles[:, None] + reach).reshape(-1, 2)])
-        n, way = outward(local.ends), local.ends[:, 1] - local.ends[:, 0]
-        seen = places - local.ends[:, :1]
-        out = np.einsum("nij,nj->ni", seen, n)
-        share = np.einsum("nij,nj->ni", seen, way) / np.maximum((way * way).sum(axis=1), 1e-300)[:, None]
-        inside, beyond = out[:, :, None], out[:, None, :]
-        crosses = (inside <= 0) & (beyond > 0)
-        met = share[:, :, None] + (share[:, None] - share[:, :, None]) * (
-            -inside / np.where(crosses, beyond - inside, 1.0)
-        )
-        passes = (~crosses | ((met >= 0) & (met <= 1))).all(axis=(1, 2))
-        known = local.outermost | (passes & (out[:, :4] < 0).all(axis=1))
-        n = n[known]
+        behind = _CORNERS[::2, :2] * [along, across] - [self.middle, 0.0]
+        least, most = min(self.box.least, cap) * cosine - cap * sine, cap * (1 + sine)
+        far = np.array(list(product((-most, -least), (least, most))))
+        corners = (behind + far) * [1.0, side]
+        counts = local.outermost | cross_within(local.lines, behind, corners)
+        lines = local.lines[counts]
+        n = outward(lines)
         ahead = side * n[:, 1] - n[:, 0]
         ahead *= np.where(ahead > 0, cosine, 1.0)
         rows = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-        return Rows(rows, (n * local.ends[known, 0]).sum(axis=1) + n[:, 0] * self.least)
+        return Rows(rows, (n * lines[:, 0]).sum(axis=1) + n[:, 0] * self.least)
 
     def _behind(self, feet: Array, cap: float) -> Rows:
         """Return rows that keep points, seen from the middle of the square end, off the box there.
