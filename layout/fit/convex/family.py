@@ -143,10 +143,11 @@ class TwoSizes(Celled):
         ways = turned(holes.places - middle, box.turn)
         points = self.kind.first_points(box.middle, ways, holes.radii, secants=_SECANTS)
         points = middle + turned(points, -box.turn)
-        met = Edges(
-            points, np.repeat(points[:, None], 2, axis=1), np.zeros(len(points), dtype=bool)
+        return Edges(
+            np.concatenate([edges.starts, points]),
+            np.concatenate([edges.lines, np.repeat(points[:, None], 2, axis=1)]),
+            np.append(edges.outermost, np.zeros(len(points), dtype=bool)),
         )
-        return Edges(*map(np.concatenate, zip(edges, met, strict=True)))
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.
