@@ -50,7 +50,7 @@ def _answering(command: Callable[..., Any]) -> Callable[..., None]:
         found, tape, drawn = command(**typed), _tape(typed.values()), []
         if svg is not None:
             from ..layout.drawing.svg import to_svg
-            from ..layout.sheets.answers import answer_scene
+            from ..layout.sheets.without_plan import answer_scene
             from .files import write_at
 
             write_at(svg, to_svg(answer_scene(found, tape)))

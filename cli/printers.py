@@ -86,7 +86,7 @@ SHEET = "calibration.pdf"
 def write_sheet(choices: Choices, wish: TemplateWish, out: Path | None) -> None:
     """Write the calibration sheet for some paper, and say what to do with it."""
     from ..layout.drawing.pdf import to_pdf
-    from ..layout.sheets.calibration_page import calibration_page
+    from ..layout.sheets.without_plan import calibration_page
     from ..layout.template.calibration import CalibrationBars
 
     paper = choices.paper or wish.paper

@@ -17,7 +17,7 @@ from .typed import LENGTH, Choices, Length, with_choices
 
 if TYPE_CHECKING:
     from ..layout.plan.plan import Plan
-    from ..layout.template.proposal import Proposal
+    from ..layout.template.portions import Proposal
 
 EXAMPLES = """
 \b
@@ -100,7 +100,7 @@ def _plan(path: Path, choices: Choices) -> Plan:
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:
     """Return what each portion takes on the paper of a plan, fewest sheets first."""
-    from ..layout.template.proposal import proposals
+    from ..layout.template.portions import proposals
 
     return proposals(plan.template, plan.job.template)
 

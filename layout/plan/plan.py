@@ -27,8 +27,7 @@ from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
-from ..template.portions import portions
-from ..template.proposal import AUTO, Proposal, proposed
+from ..template.portions import AUTO, Proposal, portions, proposed
 from ..top import Top, top_from
 from ..work.blades import blades_through, pins_of
 from ..work.cautions import Risk, cautions_for

@@ -106,8 +106,7 @@ class White(Kind):
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """How much of the outline is printed; the rest is had by flipping it on its centrelines."""
 
-RELEASES = ("R2010", "R12")
-"""Releases of DXF that the template is written in."""
+RELEASES = ("R2010", "R12")  # releases of DXF that the template is written in
 
 
 @dataclass(frozen=True, slots=True)

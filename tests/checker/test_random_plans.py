@@ -27,7 +27,7 @@ from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, 
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.plan.serialise import to_json
-from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.bench.page import bench_sheet
 
 QUICK = (
     (1, "rectangle"),

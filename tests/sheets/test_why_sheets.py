@@ -16,7 +16,7 @@ from panelwright.layout.fit.why.limits import End, Limited, LimitMet
 from panelwright.layout.fit.wish import Goal, Limits, Span
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
-from panelwright.layout.sheets.pictures.why import (
+from panelwright.layout.sheets.pictures.ground import (
     BEHIND_TALLEST,
     BEHIND_WIDTH,
     contacts_scene,
