@@ -126,9 +126,7 @@ class Datum:
 
 
 def choose_datum(
-    panel: Panel,
-    given: tuple[Point, Point] | None = None,
-    damaged: AbstractSet[str] = frozenset(),
+    panel: Panel, given: tuple[Point, Point] | None = None, damaged: AbstractSet[str] = frozenset()
 ) -> Datum:
     """Return the line to measure from.
 

@@ -105,11 +105,7 @@ def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - th
 
 
 def settled(
-    values: Values,
-    name: str,
-    told: Told | None,
-    grain: float = 0.0,
-    blades: float | None = None,
+    values: Values, name: str, told: Told | None, grain: float = 0.0, blades: float | None = None
 ) -> Defect | None:
     """Return the defect that was told of by its keys, or note what is wrong with them."""
     usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
