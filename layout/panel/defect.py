@@ -194,15 +194,6 @@ def check_on_panel(values: Values, path: Path | None, face: Region | None) -> No
         )
 
 
-def check_name(values: Values, name: str, number: int, names: dict[str, int]) -> None:
-    """Note a name that an earlier defect has."""
-    earlier = names.setdefault(name.casefold(), number)
-    if earlier != number:
-        values.at("name").wrong(
-            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
-        )
-
-
 @dataclass(frozen=True, slots=True)
 class Defects(Table):
     """Any number of defects: tables of a job file, or values of a program."""
