@@ -96,7 +96,7 @@ class Datum:
     @property
     def name(self) -> str:
         """The line by its ends: ``A–B``."""
-        return f"{self.first.name}–{self.last.name}"
+        return "–".join(self.names)
 
     @property
     def places(self) -> dict[str, Point]:
