@@ -182,18 +182,12 @@ def _skipped(cut: Sawn, side: Side, kind: TrimKind, reason: SkipReason) -> Skipp
     if strip <= SAME_FIGURE:
         reason = SkipReason.KEPT
     needed = _left_by(bench, side) + bench.tools.thinnest
-    edge = _edge_at(bench, centre + side.outwards * side.half)
+    place = Region.at(centre + side.outwards * side.half)
+    edges = named_edges(bench.top.panel)
+    off = {held.name: Region.line(held.path.points(1.0)).distance_to(place) for held in edges}
+    edge = first_of_best(off, lambda name: -off[name], tolerance=SAME_PLACE) if off else ""
     in_the_way = cut.crossed if reason is SkipReason.IN_THE_WAY else ()
     return SkippedTrim(kind, side.outwards, edge, strip, needed, reason, in_the_way)
-
-
-def _edge_at(bench: Bench, place: Point) -> str:
-    """Return the name of the panel's edge that is nearest to a place; empty where none has one."""
-    edges = {
-        named.name: Region.line(named.path.points(1.0)).distance_to(Region.at(place))
-        for named in named_edges(bench.top.panel)
-    }
-    return first_of_best(edges, lambda name: -edges[name], tolerance=SAME_PLACE) if edges else ""
 
 
 def corner_cuts_of(cuts: StraightCuts) -> tuple[tuple[CornerCut, ...], Region]:

@@ -126,12 +126,10 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         near = about <= about.min() * (1 + _NEAR) + alike
         return least_at([farthest(pressed, Point.of(n)) for n in held.normals[near]])
 
-    pushes = weight * np.maximum(held.inside, 0.0) / height
+    pushes = (weight * np.maximum(held.inside, 0.0) / height).tolist()
+    ways = [Point.of(normal) for normal in held.normals]
     over = first_of_best(
-        range(len(pushes)),
-        lambda k: -float(pushes[k]),
-        lambda k: tuple(held.normals[k]),
-        tolerance=alike,
+        range(len(ways)), lambda k: -pushes[k], lambda k: tuple(ways[k]), tolerance=alike
     )
     up, along, most = Point(0, 1), Point(1, 0), math.pi + ROUNDING
     return Tipping(
@@ -142,9 +140,9 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         side=least_at([farthest(line, up), farthest(line, -up)]).force,
         end=least_at([farthest(line, along), farthest(line, -along)]).force,
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
-        push=float(pushes[over]),
+        push=pushes[over],
         # above −π and up to π: a hair below −x is −x
-        push_way=most - (most - Point.of(held.normals[over]).angle) % math.tau,
+        push_way=most - (most - ways[over].angle) % math.tau,
     )
 
 

@@ -180,6 +180,10 @@ class _Ground:
         may_do = any(may_hold(clean, *least) for _, *least in self._ways(thickness))
         found = largest_clean_rectangle(clean) if may_do else None
         worth = self._worth(found, thickness)
+        makes: tuple[Make, ...] = ()
+        if found is not None and worth is not Worth.SCRAP:
+            solid, food = self._is_solid(found.box.width), fit_for_food(self.panel)
+            makes = makes_of(found.box, thickness, self.wish.makes, solid=solid, food=food)
         return Offcut(
             number=0,
             cut=cut,
@@ -191,14 +195,8 @@ class _Ground:
             most=clean.area if found is None else found.most,
             defects=tuple(name for name, _ in within),
             worth=worth,
-            makes=()
-            if found is None or worth is Worth.SCRAP
-            else self._makes(found.box, thickness),
+            makes=makes,
         )
-
-    def _makes(self, box: TurnedBox, thickness: float) -> tuple[Make, ...]:
-        solid, food = self._is_solid(box.width), fit_for_food(self.panel)
-        return makes_of(box, thickness, self.wish.makes, solid=solid, food=food)
 
     def _ways(self, thickness: float, wide: float = 0.0) -> Iterator[tuple[Worth, float, float]]:
         """Yield what a piece so thick and wide may be good for, best first, and its least sizes."""
