@@ -41,7 +41,7 @@ SCREW = Pair(ABOVE_0, form="[diameter, length]")
 
 
 def least_from_edge(kind: Kind) -> float:
-    """Return how far a screw keeps from the edge, mm (common practice); board splits off."""
+    """Return how far a screw keeps from the edge, mm (common practice); layers of board split."""
     return 40.0 if kind.is_board else 25.0
 
 
