@@ -108,13 +108,10 @@ class Edge:
         """Return the edge of a closed path, for places that take `place` mm of it."""
         per_place = max(2, round(place / _STEP))
         count = max(8, math.floor(path.length / place * per_place + 1e-9))
-        points, inwards = [], []
-        for segment, share in path.stations(count):
-            here, ahead = segment.at(share), segment.at(share + 1e-4)
-            points.append(here)
-            inwards.append((ahead - here).unit().left)
-        width = math.ceil(place * count / path.length - 1e-6)
-        return cls(array_of(points), array_of(inwards), width)
+        held = [(s.at(share), s.at(share + 1e-4)) for s, share in path.stations(count)]
+        points = array_of(here for here, _ in held)
+        inwards = array_of((ahead - here).unit().left for here, ahead in held)
+        return cls(points, inwards, math.ceil(place * count / path.length - 1e-6))
 
     @cached_property
     def usable(self) -> list[int]:
