@@ -27,8 +27,7 @@ from .sides import Side, box_of, sides_of
 from .tools import Stroke
 
 FREEING_SHARE = 0.15
-"""A cut that takes off this share of the panel comes first: the rest is lighter and safer to
-handle (common practice)."""
+"""What takes off this share of the panel comes first: the rest is lighter (common practice)."""
 
 ROUGH_LENGTH, LEAST_SHORTER = 10.0, 25.0
 """A slab is cut to length so far outside the line before it is flattened, farther by whole 5 mm
@@ -76,8 +75,7 @@ class StraightCuts:
     skipped: tuple[SkippedTrim, ...]
     blank: Region
     bench: Bench
-    """With the panel and the datum that the last of them were marked by: a slab is marked again
-    once it is short."""
+    """With panel and datum that the last were marked by: a slab is marked again."""
     is_hollow: bool = False
     """Whether a straight-sided top is hollow somewhere, so that they cannot free all of it."""
 

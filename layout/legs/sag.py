@@ -50,8 +50,7 @@ ALIKE = 1e-6
 equations leave uncertain is a thousand times smaller."""
 
 WIDE_FOOT = 150.0
-"""A foot longer than this, and any slab, carries the top along its length, not at its middle alone,
-mm."""
+"""A foot longer than this, mm, and any slab, carries the top along its length."""
 
 
 @dataclass(frozen=True, slots=True)

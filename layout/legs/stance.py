@@ -33,8 +33,7 @@ MOST_FORCE = 1e6
 """Nothing presses harder than this, N: firmer stances are alike."""
 
 _CLEAR = 0.1
-"""A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
-back on what it was moved off."""
+"""A foot is moved this much farther than it must, mm, so that no rounding puts it back."""
 
 Places = tuple[Point, ...]
 """The middles of the legs' heads, mm from the centre of the top."""

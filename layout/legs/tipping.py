@@ -52,8 +52,7 @@ STATIONS = 72
 """Places round the edge at which the force is given."""
 
 IN_A_ROW = 10.0
-"""Legs whose middles lie within a strip so narrow, mm, stand in a row (our choice): a floor is not
-so flat."""
+"""Legs within a strip so narrow, mm, stand in a row (our choice): a floor is not so flat."""
 
 _ALIKE, _NEAR = 1e-6, 0.01
 """Share of the weight by which two forces may differ and still be alike, and of the least force

@@ -38,8 +38,7 @@ class Squareness:
     angle: float = field(metadata={"unit": "rad"})
     """Of the corner, radians."""
     out_by: float
-    """How far the end of the second side lies from the square line, mm: positive where it leans
-    outwards, over the first side's end."""
+    """How far the second side ends off the square line, mm: positive where it leans outwards."""
     square_diagonal: float
     """What the diagonal would be if the corner were square, mm."""
     is_square: bool

@@ -62,8 +62,7 @@ class Offcut:
     mass: float = field(metadata={"unit": "kg"})
     """When it falls off, kg."""
     clean: TurnedBox | None
-    """The largest found in it that is clear of every defect; None where none was found, or none
-    worth keeping can be there."""
+    """The largest found clear of every defect; None where none is, or is worth keeping."""
     most: float = field(metadata={"unit": "mm2"})
     """No clean rectangle in it is larger than this, mm²; proved."""
     defects: tuple[str, ...]

@@ -20,8 +20,7 @@ from ..geometry.tolerance import CHORD, SAME_EDGE, SAME_POINT
 from ..panel.edges import STRAIGHT, Edge
 
 _PROUD = 2 * STRAIGHT + SAME_EDGE
-"""A straight edge stands at most so far off the straight side that lies on it, mm: it may bow both
-ways."""
+"""A straight edge, which may bow both ways, stands no farther off the side that lies on it, mm."""
 
 _ALONG = math.cos(math.radians(30))
 """A part of the line that turns farther from an edge does not lie on it."""

@@ -35,8 +35,7 @@ class Top:
     lipping: float = 0.0
     """Thickness of the lipping round the core, mm; 0 for none."""
     kept: tuple[Path, ...] = field(default=(), metadata={"json": False})
-    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on them.
-    """
+    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on one."""
 
     def line(self, outside: float = 0.0) -> Path:
         """Return the true parallel of the finish line on the panel, mm outside it, or inside."""
