@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import FILE, FOLDER, open_option, write_at
-from .reading import JOB, answer, as_json_option, job_from, plainly
-from .searching import searching
+from .reading import JOB, answer, as_json_option, job_from, plainly, searching
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job

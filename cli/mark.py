@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length
 from .reading import answer, as_json_option, plainly, stop
+from .typed import LENGTH, Length
 
 if TYPE_CHECKING:
     from ..layout.units import Tape
@@ -50,7 +50,7 @@ def _answering(command: Callable[..., Any]) -> Callable[..., None]:
         found, tape, drawn = command(**typed), _tape(typed.values()), []
         if svg is not None:
             from ..layout.drawing.svg import to_svg
-            from ..layout.sheets.answers import answer_scene
+            from ..layout.sheets.without_plan import answer_scene
             from .files import write_at
 
             write_at(svg, to_svg(answer_scene(found, tape)))

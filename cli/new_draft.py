@@ -1,8 +1,4 @@
-"""A new job in the making: what an answer means, and whether the reader of job files takes it.
-
-A form makes of an answer as it was typed what stands in a job file. Whether it can be so is left to
-that reader; a ``ValueError`` only says that an answer has not the form of one.
-"""
+"""A new job in the making: what an answer means, and whether the reader of job files takes it."""
 
 from __future__ import annotations
 
@@ -12,7 +8,7 @@ from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from .keys_found import row_at
+from .keys import row_at
 
 if TYPE_CHECKING:
     from ..layout.jobfile.job import Reading
@@ -103,13 +99,8 @@ def defect(text: str) -> list[Tables]:
             f"{text!r} is no defect: write its kind, its size and where its middle is, such as "
             '"screw hole 8 at 60,400" or "split 250x4 at 300,120"'
         )
-    return [
-        {
-            "kind": match["kind"].strip(),
-            **spot(match["size"]),
-            "at": figures(match["at"], 2, "x, y"),
-        }
-    ]
+    at = figures(match["at"], 2, "x, y")
+    return [{"kind": match["kind"].strip(), **spot(match["size"]), "at": at}]
 
 
 def spot(text: str) -> Tables:
@@ -166,10 +157,6 @@ class Question:
     """Why the answer before was not taken; then the question is the same one again."""
 
 
-class RefusedError(ValueError):
-    """An answer that cannot be taken; the message says why."""
-
-
 @dataclass(slots=True)
 class Draft:
     """What is known of a job so far."""
@@ -184,28 +171,14 @@ class Draft:
             return question.usual
         return question.usual[self.tables["units"].casefold().startswith(("in", "f"))]
 
-    def take(self, question: Question, answer: str) -> None:
-        """Take an answer, or leave everything as it was.
-
-        Raises
-        ------
-        RefusedError
-            If the answer has not the form of one, or the reader of job files refuses it.
-        """
-        try:
-            value = question.form(answer)
-        except ValueError as error:
-            raise RefusedError(str(error)) from None
-        self.hold(question, value)
-
     def hold(self, question: Question, value: Any) -> None:  # noqa: ANN401 - as a job file has it
-        """Hold what an answer means, or leave everything as it was; raise as `take` does."""
+        """Hold what an answer means; a `ValueError` says why the reader of job files refuses it."""
         tables = deepcopy(self.tables)
         _put(tables, question.into, value)
         reading = _reading(tables)
         wrong = _wrong(reading, question.about or (question.into.partition(".")[0],))
         if wrong:
-            raise RefusedError("; ".join(wrong))
+            raise ValueError("; ".join(wrong))
         self.tables, self.job = tables, reading.job
 
     def lacks(self, key: str) -> bool:

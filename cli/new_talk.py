@@ -1,7 +1,4 @@
-"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming.
-
-The panel is drawn as it becomes known, in plain signs.
-"""
+"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming."""
 
 from __future__ import annotations
 
@@ -12,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .keys_found import row_at
+from .keys import row_at
 from .new_draft import Draft, Question
 from .new_questions import COUNT, interview
 from .reading import stop
@@ -43,10 +40,7 @@ WOOD, TOP = ".", "o"
 
 
 def talk(job: Path) -> Draft:
-    """Ask until a job is whole; answers given before and kept are taken up again.
-
-    Where the person leaves, the answers are kept beside the file and the command ends.
-    """
+    """Ask until a job is whole; answers that were kept are taken up again, and kept on leaving."""
     kept = job.with_name(f"{job.name}.answers")
     answers = _kept_in(kept)
     click.echo(HOW)
@@ -173,10 +167,7 @@ def _first_top(job: Job) -> Fit | None:
 
 
 def sketch(job: Job, fit: Fit | None = None) -> list[str]:
-    """Return the panel of a job in rows: its wood and corners, defects by their numbers, a top.
-
-    A row more tells how long and wide it is, and what the signs stand for.
-    """
+    """Return the panel of a job in rows of signs, a top too, and what they stand for."""
     import numpy as np
 
     from ..layout.geometry.polygon import Region

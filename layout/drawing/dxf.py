@@ -1,7 +1,7 @@
-"""Scenes as DXF: real entities in millimetres, one layer for each meaning.
+"""Scenes as DXF: real entities in millimetres, one layer for each meaning, y up.
 
 The file is for a cutter or another drawing program, so it holds lines to follow and places to
-drill: hatching and the arms of crosses stay on paper. Coordinates are the scene's own, y up.
+drill: hatching and the arms of crosses stay on paper.
 """
 
 from __future__ import annotations
@@ -26,8 +26,7 @@ if TYPE_CHECKING:
 Release = Literal["R2010", "R12"]
 """The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
 
-_MM = 4
-_METRIC = 1
+_MM, _METRIC, _CROSS = 4, 1, 2  # $INSUNITS, $MEASUREMENT; $PDMODE: a point shows as a cross
 _LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
 """ISO 128-2 line types by how many lengths repeat."""
 
@@ -36,17 +35,12 @@ _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010
 
 _BLACK = "#000000"
 
-_CROSS = 2
-"""$PDMODE: a point shows as a cross."""
-
 
 def to_dxf(scene: Scene, release: Release = "R2010") -> str:
     """Return the scene as the text of a DXF file; for R12 the text is plain ASCII.
 
-    Lines and arcs become LINE, ARC and CIRCLE, or a polyline with bulges where they make one
-    boundary; elliptic arcs become ELLIPSE, and in R12, which has none, arcs within 0.0005 mm.
-    A mark becomes a POINT, with a CIRCLE where it has a diameter. What a layer already holds is not
-    drawn again. The same scene gives the same text.
+    A boundary of lines and arcs is one polyline with bulges; elliptic arcs are, in R12, arcs within
+    0.0005 mm; a mark is a POINT, and a CIRCLE where it has a diameter. Nothing is drawn twice.
     """
     with _no_dates():
         document = _document(scene, release)
@@ -55,29 +49,21 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
             writer.use(group.layer)
             for item in group.items:
                 writer.draw(item)
-        if release != "R12":
-            _order_classes(document)
+        if release != "R12":  # in one order: ezdxf takes them from a set
+            document.classes.add_required_classes(document.dxfversion)
+            document.classes.classes = dict(sorted(document.classes.classes.items()))
         held = io.StringIO()
         document.write(held)
     return _without_exponents(held.getvalue())
 
 
 def _without_exponents(text: str) -> str:
-    """Return the text of a DXF file with no exponents, which not every reader takes.
-
-    Tags come in pairs of lines, a group code and its value.
-    """
+    """Return the text, pairs of a group code and its value, without exponents."""
     lines = text.split("\n")
     for i in range(1, len(lines), 2):
         if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:
             lines[i] = f"{round(float(lines[i]), 12) + 0.0:.12f}".rstrip("0") + "0"
     return "\n".join(lines)
-
-
-def _order_classes(document: Drawing) -> None:
-    """Declare the classes of the file in one order: ezdxf takes them from a set."""
-    document.classes.add_required_classes(document.dxfversion)
-    document.classes.classes = dict(sorted(document.classes.classes.items()))
 
 
 @contextmanager
@@ -111,8 +97,7 @@ def _document(scene: Scene, release: Release) -> Drawing:
         (frame.left, frame.bottom, 0.0), (frame.right, frame.top, 0.0)
     )
     document.set_modelspace_vport(
-        height=1.1 * max(frame.height, frame.width * 0.6),
-        center=(frame.middle.x, frame.middle.y),
+        height=1.1 * max(frame.height, frame.width * 0.6), center=(frame.middle.x, frame.middle.y)
     )
     return document
 
@@ -179,7 +164,11 @@ class _Writer:
     def text(self, text: Text) -> None:
         from ezdxf.enums import TextEntityAlignment
 
-        words = _ascii(text.words) if self.old else text.words
+        words = text.words
+        if self.old:  # accents are dropped, and what is left is a "?"
+            spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
+            bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
+            words = bare.encode("ascii", "replace").decode("ascii")
         if self.once("text", *text.at, words):
             turn = math.degrees(text.turn)
             made = self.space.add_text(words, height=text.height, rotation=turn, dxfattribs=self.on)
@@ -267,10 +256,3 @@ _IN_R12 = str.maketrans(
      "—": "-", "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "′": "'", "″": '"', "²": "2", "→": "->"}
 )  # fmt: skip
 """R12 knows three control codes, for diameter, degree and plus-minus, and else only ASCII."""
-
-
-def _ascii(words: str) -> str:
-    """Return the words in what R12 can show; accents are dropped, and what is left is a "?"."""
-    spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
-    bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
-    return bare.encode("ascii", "replace").decode("ascii")

@@ -1,7 +1,6 @@
 """Scenes as SVG at true size: millimetres, real arcs, one titled group for each meaning.
 
-SVG counts y downwards: here, and only here, y becomes the frame's top less y. svgwrite stands
-behind this file alone.
+SVG counts y downwards: here, and only here, y becomes the frame's top less y.
 """
 
 from __future__ import annotations
@@ -26,11 +25,7 @@ _FACE = "Helvetica, Arial, 'Liberation Sans', sans-serif"
 
 
 def to_svg(scene: Scene) -> str:
-    """Return the scene as an SVG document whose width, height and viewBox are in mm.
-
-    Every group has the layer's key as its id (with a number where a layer comes again) and the
-    layer's title as its title. Hatching is drawn as lines.
-    """
+    """Return the scene as an SVG document in mm, a group for each layer with its key and title."""
     import xml.etree.ElementTree as ET
 
     import svgwrite
@@ -145,8 +140,7 @@ def _number(value: float) -> str:
     return "0" if text == "-0" else text
 
 
-LONGER, ROUND = 140.0, 3.0
-"""mm on paper: the longer side of what is shown, and white round it."""
+LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:

@@ -21,10 +21,10 @@ from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
+from .convex.boxes import Pose
 from .convex.entry import kind_of
 from .convex.family import TwoSizes
 from .convex.kind import Kind
-from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
 from .families import Answer

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
@@ -67,7 +66,7 @@ class Way:
         """
         if part.lines.distance_to(thing) > reach:
             return []
-        near = _near(thing.shape, reach, part).buffer(reach, quad_segs=_SEGMENTS)
+        near = thing.shape.buffer(reach, quad_segs=_SEGMENTS)
         met = [m for m in shapely.get_parts(part.lines.shape.intersection(near)) if m.length > 0]
         whole = self.line.length
         found: list[list[Stretch]] = []
@@ -86,17 +85,6 @@ class Way:
         middle = self.line.project(line.interpolate(0.5, normalized=True))
         middle = start + (middle - start) % self.line.length
         return Stretch(middle - line.length / 2, middle + line.length / 2, Region(line))
-
-
-def _near(thing: BaseGeometry, reach: float, part: Stretch) -> BaseGeometry:
-    """Return what matters of a thing, a line or a point: the segments within reach of a part."""
-    corners = shapely.get_coordinates(thing)
-    if len(corners) < 2:
-        return thing
-    pairs = np.stack([corners[:-1], corners[1:]], axis=1)
-    close = shapely.dwithin(part.lines.shape, np.array(shapely.linestrings(pairs)), 2 * reach)
-    near: BaseGeometry = shapely.line_merge(shapely.MultiLineString([*pairs[close]]))
-    return near
 
 
 def _joined(stretches: Sequence[Stretch]) -> Stretch:

@@ -1,11 +1,9 @@
-"""Exact shapes of tops; those that differ by their corners alone stand in one file."""
+"""Exact shapes of tops."""
 
 from .base import Outline
-from .capsule import Capsule, Circle
+from .cornered import DEnd, Rectangle, RegularPolygon, RoundedRectangle
+from .curved import Capsule, Circle, Oval, Superellipse
 from .freeform import OWN_OUTLINE, PIECE_AS_FOUND, Freeform
-from .oval import Oval, Superellipse
-from .rectangles import DEnd, Rectangle, RoundedRectangle
-from .regular_polygon import RegularPolygon
 
 __all__ = [
     "OWN_OUTLINE",

@@ -1,9 +1,8 @@
-"""One generic way from the values of a plan to JSON: no page of it is written by hand.
+"""One generic way from the values of a plan to JSON: every field under its own name.
 
-Every field of every value is written under its own name. Numbers are in mm, mm², degrees, kg and
-N whatever the job's units. An angle (a field whose metadata says ``{"unit": "rad"}``) is written
-in degrees under its name and ``_deg``. A field whose metadata says ``{"json": False}`` is left out:
-it stands elsewhere in the record. Coordinates are pairs; a path is a list of its segments.
+Numbers are in mm, mm², degrees, kg and N whatever the job's units. Metadata says which field is an
+angle, ``{"unit": "rad"}``, written in degrees under its name and ``_deg``, and which stands
+elsewhere in the record, ``{"json": False}``.
 """
 
 from __future__ import annotations
@@ -82,10 +81,7 @@ def _elliptic(arc: EllipticArc) -> dict[str, Any]:
 
 
 def _sizes(outline: Outline) -> dict[str, Any]:
-    """Return shape and sizes of an outline, and what only its kind has.
-
-    Its corner radius is one figure, four where they differ, None where no corner is round.
-    """
+    """Return shape and sizes, a corner radius or four that differ, and what only its kind has."""
     radii: tuple[float, ...] = getattr(outline, "radii", ())
     radius = None
     if any(radii):

@@ -6,9 +6,8 @@ import math
 from collections.abc import Iterator
 
 from ..drawing import layers
-from ..drawing.kit.flow import ROW, legend
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import DrawingFrame, Stage
+from ..drawing.kit.picture import ROW, DrawingFrame, Stage, legend
 from ..drawing.scene import Group, Item, Scene, Stroke, Text, fitted_height, paragraph
 from ..geometry import Bounds, Path, Point, Region
 from ..legs.room import under_feet
@@ -18,17 +17,13 @@ from ..words.leg_concerns import CAUTION, Choice, choices, held_words
 from ..words.say import outline_words
 from .pictures.ground import draw_centrelines
 
-WIDE = 420.0
-"""Width of the sheet, mm: A3, landscape; it grows downwards with the number of choices."""
+WIDE = 420.0  # width of the sheet, mm: A3, landscape; it grows downwards with the number of choices
 
 BORDER, GAP, COLUMNS = 10.0, 8.0, 3
 HEAD, FOOT = 20.0, 26.0
 
-_SEAT = 5.0
-"""How far outside the edge a place to sit is drawn, paper mm."""
-
-_LINE = 4.4
-"""From one line of figures to the next, paper mm."""
+_SEAT = 5.0  # how far outside the edge a place to sit is drawn, paper mm
+_LINE = 4.4  # from one line of figures to the next, paper mm
 
 
 def comparison_scene(job: Job, found: Comparison) -> Scene:
@@ -54,7 +49,7 @@ def comparison_scene(job: Job, found: Comparison) -> Scene:
         words += _told(choice, room, middle.y - reach.y / scale - 2 * _SEAT - 5)
     used = list(dict.fromkeys(group.layer for group in groups))
     samples = Bounds(BORDER, BORDER, WIDE - BORDER, BORDER + FOOT - 11)
-    foot = legend(used, samples, layers.LETTERING, columns=-(-len(used) // int(14 // ROW)))
+    foot = legend(used, samples, columns=-(-len(used) // int(14 // ROW)))
     told = (
         f"Compared for: {held_words(found, job.tape)}. Seen from above, show face UP; drawn 1 : "
         f"{scale:.3g}."

@@ -8,11 +8,8 @@ from ..errors import LayoutError
 from ..geometry.bounds import Bounds
 from ..units import MM_PER_INCH
 
-LONGEST_PAGE = 5000.0
-"""A PDF page may be 14 400 points long, 5080 mm (ISO 32000-1, annex C)."""
-
-_SMALLEST_FIELD = 60.0
-"""Less than this between the margins holds no check bar worth reading, mm."""
+LONGEST_PAGE = 5000.0  # a PDF page may be 14 400 points long, 5080 mm (ISO 32000-1, annex C)
+_SMALLEST_FIELD = 60.0  # less than this between the margins holds no check bar worth reading, mm
 
 
 class PaperError(LayoutError):
@@ -100,11 +97,7 @@ class Margins:
 
     @property
     def turned(self) -> Margins:
-        """The margins of the sheet laid on its side.
-
-        Drivers turn a page either way, so what was top or bottom may come to lie left or right:
-        both get the larger.
-        """
+        """The margins of the sheet laid on its side, either way: both of a pair get the larger."""
         across, along = max(self.left, self.right), max(self.bottom, self.top)
         return Margins(along, along, across, across)
 

@@ -68,8 +68,7 @@ WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
 
-    def parse(self, value: object, at: Place) -> Paper | None:
-        """Return the paper."""
+    def _parse(self, value: object, at: Place) -> Paper | None:
         if isinstance(value, Paper):
             return value
         try:
@@ -91,8 +90,7 @@ class PaperSize(Kind):
 class White(Kind):
     """What stays white at the edges of a sheet: the same all round, or side by side."""
 
-    def parse(self, value: object, at: Place) -> Margins | None:
-        """Return the margins of a sheet held upright, mm."""
+    def _parse(self, value: object, at: Place) -> Margins | None:
         if isinstance(value, Margins):
             return value
         if not isinstance(value, list):
@@ -108,8 +106,7 @@ class White(Kind):
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """How much of the outline is printed; the rest is had by flipping it on its centrelines."""
 
-RELEASES = ("R2010", "R12")
-"""Releases of DXF that the template is written in."""
+RELEASES = ("R2010", "R12")  # releases of DXF that the template is written in
 
 
 @dataclass(frozen=True, slots=True)

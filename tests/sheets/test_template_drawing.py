@@ -19,8 +19,12 @@ from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
-from panelwright.layout.sheets.template_drawing import template_drawing
-from panelwright.layout.sheets.template_parts import CheckBar, face_mark, joint_ticks
+from panelwright.layout.sheets.template_drawing import (
+    CheckBar,
+    face_mark,
+    joint_ticks,
+    template_drawing,
+)
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.units import Tape
 

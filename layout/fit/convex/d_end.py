@@ -14,11 +14,10 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .capsule import CapsuleKind, CapsuleLift, parted, round_end, straights
+from .capsule import CapsuleKind, CapsuleLift
 from .gauge import Met
 from .kind import Growth
 from .lift import Edges, Rows
-from .pose import Part, Pose, marks_before
 from .sight import nearest_all_round, outward, planes_above
 
 _ROOT = math.sqrt(2)
@@ -149,6 +148,12 @@ class DEndKind(CapsuleKind):
         x, y = ways[..., 0], np.abs(ways[..., 1])
         return np.where(x > p, np.hypot(x - p, y), np.maximum(y, -x - p))
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return unit ways to the ends of ways: from the middle of the end, or across a side."""
+        beside = np.where(np.abs(ways[:, 1]) > -ways[:, 0] - p, 0.0, 1.0)
+        square = np.stack([-beside, (1 - beside) * np.sign(ways[:, 1])], axis=1)
+        return np.where(ways[:, :1] > p, super().slopes(p, ways), square)
+
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.
 
@@ -158,15 +163,10 @@ class DEndKind(CapsuleKind):
         turn, capsules = min(half_turn, math.pi / 4), super().growth(low, high, half_turn)
         return capsules._replace(factor=math.cos(turn) + math.sin(turn))
 
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how the round end, the sides, the corners and the square end stand to edges."""
-        p, (half_length, radius) = self.shape_of(pose), pose[3:]
-        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - radius
-        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-radius, radius)]
-        foot = local[(local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < radius), 0]
-        return [
-            round_end(local, p, 1.0, radius),
-            straights(local, -half_length, p, radius),
-            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius),
-            *(marks_before(local, corner, pose, left) for corner in corners),
-        ]
+    def touch(self, p: float, radius: float, normals: Array, leaning: Array) -> Array:
+        """Return where the end or a corner reaches farthest: whichever leaning normals meet."""
+        end = radius * normals + np.array([p, 0.0])
+        corner = radius * np.sign(leaning * [0.0, 1.0]) - np.array([p + radius, 0.0])
+        ahead = (leaning * (end - corner)).sum(axis=1) >= 0
+        places: Array = np.where(ahead[:, None], end, corner)
+        return places

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from itertools import pairwise
 
 import numpy as np
 
@@ -16,10 +17,9 @@ from ..goal import turn_spans
 from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
-from .boxes import Box, drop_aside, patch_of, split_places
+from .boxes import Box, Pose, drop_aside, patch_of, split_places
 from .cells import Celled
 from .lift import Aim, Edges
-from .pose import Pose
 from .sizing import Sizing
 from .tops import CLOSE, FIRST_STEP
 from .wood import Wood
@@ -27,8 +27,8 @@ from .wood import Wood
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
 edges are many, each takes a hundredth of it."""
-_FIRST_TURNS = 8
-"""Spans that a half turn is cut into at first; any number would do."""
+_FIRST_TURNS, _FIRST_SHAPES = 8, 9
+"""Spans that a half turn and all shapes are cut into at first; any number would do."""
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
 _SMALL = 0.03
@@ -69,15 +69,16 @@ class TwoSizes(Celled):
         low, high = self.shapes
         if low > high:
             return
+        shapes = np.linspace(low, high, 1 + (_FIRST_SHAPES if low < high else 1)).tolist()
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
-                for span in self.kind.first_shapes(low, high):
-                    shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
+                for span in pairwise(shapes):
+                    spans = (turn, half_turn, *span)
+                    yield Box(*spans, centres, turn, half, clear, near, disks, waits=True)
 
     def turns(self, high: float) -> list[tuple[float, float]]:
         """Return the middles and halves of the spans of turns of a shape, radians."""

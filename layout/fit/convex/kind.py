@@ -16,18 +16,16 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .boxes import Box, Patch
+from .boxes import Box, Patch, Pose
 from .gauge import Body, Met, gauge_met
 from .lift import Lift
-from .pose import Part, Pose
-from .sight import angle_of, near_angle
+from .sight import angle_of, facing, near_angle
 
 ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
 
-
-_HAIR = 1e-3 * np.eye(2)
-"""mm along and across: so far apart the ends of ways are from which slopes are worked out."""
+_RESIZED = 1e-6
+"""Of the half width: by so much tops are resized to see how their contacts change."""
 
 
 class Axes(NamedTuple):
@@ -71,6 +69,9 @@ class Kind(ABC):
     """Whether round holes may stand for disks: beside corners they would be met too late."""
     pace = 1.0
     """How long it takes to look at an edge, against what is usual: as measured."""
+    leans: tuple[float, ...] = (0.0, 0.1, -0.1)
+    """Radians off the normal of an edge: places that touch lines so turned are held against it. A
+    side that lies along an edge touches it at both ends; a step that knows but one tips over it."""
 
     @abstractmethod
     def axes(self, p: float) -> Axes:
@@ -92,14 +93,6 @@ class Kind(ABC):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
 
-    @abstractmethod
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how a top stands to edges seen in its frame."""
-
-    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes."""
-        return [(low, high)]
-
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
         return self.lifted(self, box, patch)
@@ -109,15 +102,46 @@ class Kind(ABC):
         return self.periods[0 if p == 0 else 1]
 
     def contacts(self, pose: Pose, edges: Array) -> tuple[Array, Array]:
-        """Return how far the top stands from edges, (m,) mm, and how that changes with its pose.
+        """Return how far a top stands from the lines of edges and from their starts, (m,) mm.
 
-        By each of its five numbers, (m, 5).
+        And how that changes with each of its five numbers, (m, 5). Marks that touch parallel lines
+        are held against a line, where it is the edge itself that they meet.
         """
-        parts = self.parts(pose, turned(edges - np.array(pose[:2]), pose.turn))
-        clear, normal, longer, wider, places = map(np.concatenate, zip(*parts, strict=True))
+        local, times = turned(edges - np.array(pose[:2]), pose.turn), (len(self.leans), 1)
+        starts, normal, way = local[:, 0], facing(local), local[:, 1] - local[:, 0]
+        leaning = np.concatenate([turned(normal, lean) for lean in self.leans])
+        before, normal, way = (np.tile(rows, times) for rows in (starts, normal, way))
+        steep = self.held * self.slopes(self.shape_of(pose), starts)
+        far = np.maximum(np.hypot(steep[:, 0], steep[:, 1]), 1e-9)
+
+        def marks(top: Pose) -> Array:
+            return self.touch(self.shape_of(top), self.radius_of(top), normal, leaning)
+
+        def room(top: Pose) -> Array:
+            radii = self.held * self.needed(self.shape_of(top), starts)
+            left = (normal * (before - marks(top))).sum(axis=1)
+            return np.append(left, (radii - self.radius_of(top)) / far)
+
+        clear, places, by = room(pose), marks(pose), _RESIZED * pose.half_width
+        longer = (room(pose._replace(half_length=pose.half_length + by)) - clear) / by
+        wider = (clear - room(pose._replace(half_width=pose.half_width - by))) / by
+        height, reach = ((normal * ends).sum(axis=1) for ends in (before, places))
+        met = places * (height / np.maximum(np.maximum(reach, height), 1e-9))[:, None]
+        along, square = (((met - before) * way).sum(axis=1), (way * way).sum(axis=1))
+        abreast = (square > 0) & (along >= 0) & (along <= square)
+        counts = np.append(abreast, np.full(len(starts), True))
+        normal, places = np.vstack([normal, steep / far[:, None]]), np.vstack([places, starts])
         swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
-        slopes = np.column_stack([-turned(normal, -pose.turn), -swing, -longer, -wider])
-        return clear, slopes
+        slopes = np.column_stack([-turned(normal, -pose.turn), -swing, longer, wider])
+        return clear[counts], slopes[counts]
+
+    def touch(self, p: float, radius: float, normals: Array, leaning: Array) -> Array:
+        """Return where tops reach farthest along leaning normals, (n, 2) in their frame, mm.
+
+        Of what is there in two places, along unit `normals` themselves.
+        """
+        squeeze = self.squeeze(p)
+        return radius * self.body.touch(leaning / squeeze).places / squeeze
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
@@ -184,9 +208,9 @@ class Kind(ABC):
         return _on_disks(ways, radii, lean)
 
     def slopes(self, p: float, ways: Array) -> Array:
-        """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
-        both = [self.needed(p, ways + way) - self.needed(p, ways - way) for way in _HAIR]
-        return np.stack(both, axis=-1)
+        """Return how the radii at which tops reach the ends of ways grow with these, (k, 2)."""
+        squeeze = self.squeeze(p)
+        return self.body.normals(ways * squeeze) * squeeze / self.held
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""

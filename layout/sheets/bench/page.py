@@ -1,7 +1,6 @@
-"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed.
+"""`bench-sheet.html`: one self-contained page, to be pinned up, ticked off and printed.
 
-Drawings stand in the page's own ink and paper, so that they follow it into the dark. What differs
-between two units stands twice, and one of the two is shown.
+What differs between two units stands twice, and one of the two is shown.
 """
 
 from __future__ import annotations
@@ -20,18 +19,15 @@ from ...drawing.scene import Scene
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
+from ...words.saw_lines import lying_of
 from ...words.say import unit_words
-from .behind import folds
-from .first import FirstPage, first_page
-from .stages import STAGES
-from .step import Part
+from .first import first_page
+from .stages import STAGES, folds
+from .steps import Part
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
-    """Return the page: what is pinned over the bench, the work step by step, what stands behind it.
-
-    It points to the other `files` of the plan; `opened`, what stands behind is unfolded to print.
-    """
+    """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
     from jinja2 import Environment, PackageLoader, StrictUndefined
 
     environment = Environment(
@@ -46,42 +42,31 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
     pinned = first_page(plan), first_page(other)
+    first = pinned[0]
+    told = repr((first.head, first.tables, first.checks, first.legs))
+    lines = sum(len(table.saws) for table in first.tables)
     return environment.get_template("page.html.j2").render(
         work=both(tuple(_work(plan)), tuple(_work(other))),
         behind=both(folds(plan), folds(other)),
-        pinned=[both(first, first) for first in pinned],
+        pinned=[both(page, page) for page in pinned],
         name=plan.job.name,
         other_unit=unit_words(other.job.tape),
         paper=_paper(plan),
-        key=_key(pinned[0]),
-        alt=_alt(pinned[0]),
+        key=hashlib.sha256(told.encode()).hexdigest()[:16],  # other figures keep other ticks
+        alt=f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge "
+        f"and {len(first.letters)} lettered defects. The tables below hold all of its figures.",
         files=files,
         opened=opened,
     )
 
 
 def _work(plan: Plan) -> Iterator[Part]:
-    before = 0
-    for stage in STAGES:
-        steps = tuple(stage.steps(plan))
+    before, lying = 0, lying_of(plan).words
+    for title, told, lies in STAGES:
+        steps = tuple(told(plan))
         if steps:
-            yield Part(stage.title, steps, stage.lies(plan), before)
+            yield Part(title, steps, lies.format(lying=lying), before)
         before += len(steps)
-
-
-def _key(first: FirstPage) -> str:
-    """Return what ticks are kept under: another plan's figures are another key."""
-    held = repr((first.head, first.tables, first.checks, first.legs))
-    return hashlib.sha256(held.encode()).hexdigest()[:16]
-
-
-def _alt(first: FirstPage) -> str:
-    """Return the drawing of the first page in a sentence."""
-    lines = sum(len(table.saws) for table in first.tables)
-    return (
-        f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge and "
-        f"{len(first.letters)} lettered defects. The tables below hold all of its figures."
-    )
 
 
 def _paper(plan: Plan) -> str:

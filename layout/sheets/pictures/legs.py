@@ -17,15 +17,11 @@ from ...words.datum import directions_of
 from ...words.legs import in_quarters
 from .ground import draw_centrelines
 
-QUARTERS = 51.0
-"""Width of the small drawing of the first page, paper mm."""
+QUARTERS = 51.0  # width of the small drawing of the first page, paper mm
 
 
 def quarters_scene(plan: Plan) -> Scene | None:
-    """Return the legs seen from below, with O and the centrelines: it shows the quarters.
-
-    Legs that do not stand alike in all quarters have numbers.
-    """
+    """Return the legs seen from below with O and the centrelines; numbered if quarters differ."""
     if plan.legs is None:
         return None
     # as the top lies, its length across the page: what is at the left stays there
