@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING, Any
 from .keys import row_at
 
 if TYPE_CHECKING:
-    from ..layout.jobfile.job import Reading
     from ..layout.keys.place import Trail
     from ..layout.plan.job import Job
 
@@ -175,15 +174,14 @@ class Draft:
         """Hold what an answer means; a `ValueError` says why the reader of job files refuses it."""
         tables = deepcopy(self.tables)
         _put(tables, question.into, value)
-        reading = _reading(tables)
-        wrong = _wrong(reading, question.about or (question.into.partition(".")[0],))
+        wrong, job = _read(tables, *(question.about or (question.into.partition(".")[0],)))
         if wrong:
             raise ValueError("; ".join(wrong))
-        self.tables, self.job = tables, reading.job
+        self.tables, self.job = tables, job
 
     def lacks(self, key: str) -> bool:
         """Return whether the reader finds anything wrong with a key."""
-        return bool(_wrong(_reading(self.tables), (key,)))
+        return bool(_read(self.tables, key)[0])
 
     def text(self, name: str) -> str:
         """Return the file of this name, with what each key means beside it."""
@@ -221,17 +219,12 @@ def _newest(held: Any) -> Tables:  # noqa: ANN401 - a table or a list of them
     return newest
 
 
-def _reading(tables: Tables) -> Reading:
+def _read(tables: Tables, *keys: str) -> tuple[list[str], Job | None]:
+    """Return what is wrong with some keys and all below them, and the job if it is whole."""
     from ..layout.jobfile import look_over
     from ..layout.plan.written import written
 
-    return look_over(written(tables))
-
-
-def _wrong(reading: Reading, keys: tuple[str, ...]) -> list[str]:
-    """Return what is wrong with some keys and all below them."""
-    return [
-        problem.message
-        for problem in reading.problems
-        if any(f"{problem.key}.".startswith((f"{key}.", f"{key}[")) for key in keys)
-    ]
+    reading = look_over(written(tables))
+    starts = tuple(f"{key}{sign}" for key in keys for sign in ".[")
+    wrong = [p.message for p in reading.problems if f"{p.key}.".startswith(starts)]
+    return wrong, reading.job

@@ -140,11 +140,7 @@ FEET = (
 TOOLS = (
     Question("tools.kerf", "How wide does the saw cut?", usual=("2.4 mm", "3/32 in")),
     Question(
-        "tools.router",
-        "Is there a router to trim to the line?",
-        "yes or no",
-        "yes",
-        form.yes_or_no,
+        "tools.router", "Is there a router to trim to the line?", "yes or no", "yes", form.yes_or_no
     ),
     Question(
         "template.paper",

@@ -11,7 +11,13 @@ import math
 import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
+
+import ezdxf
+from ezdxf.colors import RGB, aci2rgb
+from ezdxf.document import Drawing
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.layouts.layout import Modelspace
 
 from ..geometry import Arc, EllipticArc, Line, Path, Point, Segment
 from ..geometry.oval_parallels import arcs_along
@@ -19,20 +25,13 @@ from ..geometry.tolerance import CURVE, SAME_POINT
 from .curves import long_axis_first, whole_turn
 from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text, plain
 
-if TYPE_CHECKING:
-    from ezdxf.document import Drawing
-    from ezdxf.layouts.layout import Modelspace
-
+# The releases that are written: R2010 for what is in use, R12 for what reads nothing else
 Release = Literal["R2010", "R12"]
-"""The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
-
 _MM, _METRIC, _CROSS = 4, 1, 2  # $INSUNITS, $MEASUREMENT; $PDMODE: a point shows as a cross
+# ISO 128-2 line types by how many lengths repeat
 _LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
-"""ISO 128-2 line types by how many lengths repeat."""
-
+# Group codes whose values are real numbers (DXF reference, group code value types)
 _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010, 1060)}
-"""Group codes whose values are real numbers (DXF reference, group code value types)."""
-
 _BLACK = "#000000"
 
 
@@ -69,8 +68,6 @@ def _without_exponents(text: str) -> str:
 @contextmanager
 def _no_dates() -> Iterator[None]:
     """Have ezdxf write fixed dates and ids while the file is made."""
-    import ezdxf
-
     options = ezdxf.options
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
@@ -81,8 +78,6 @@ def _no_dates() -> Iterator[None]:
 
 
 def _document(scene: Scene, release: Release) -> Drawing:
-    from ezdxf.document import Drawing
-
     document = Drawing.new(release)  # ezdxf.new() sets metres, and warns about it for R12
     header, frame = document.header, scene.frame
     if release != "R12":
@@ -117,8 +112,6 @@ class _Writer:
         self.on = {"layer": self.layer}
         if self.layer in self.document.layers:
             return
-        from ezdxf.colors import RGB
-
         made = self.document.layers.add(
             self.layer, color=_nearest_index(layer.colour), linetype=self.line_type(layer)
         )
@@ -162,8 +155,6 @@ class _Writer:
         return fresh
 
     def text(self, text: Text) -> None:
-        from ezdxf.enums import TextEntityAlignment
-
         words = text.words
         if self.old:  # accents are dropped, and what is left is a "?"
             spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
@@ -243,8 +234,6 @@ class _Writer:
 
 def _nearest_index(colour: str) -> int:
     """Return the numbered colour nearest to ``#rrggbb``; black is 7, which shows on any ground."""
-    from ezdxf.colors import RGB, aci2rgb
-
     if colour == _BLACK:
         return 7
     wanted = RGB.from_hex(colour)

@@ -9,23 +9,22 @@ from __future__ import annotations
 import io
 import math
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+
+import pikepdf
+from pikepdf import Array, Dictionary, Name, String
+from reportlab.pdfbase.pdfmetrics import stringWidth
+from reportlab.pdfgen.canvas import Canvas
 
 from ..geometry import Line, Point, Segment
 from ..geometry.window import split
 from .curves import Trace, cubic_controls, traces
 from .scene import CAP_HEIGHT, Group, Layer, Scene, Text, plain
 
-if TYPE_CHECKING:
-    from reportlab.pdfgen.canvas import Canvas
-
+# PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)
 _PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*"}
-"""PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)."""
-
 POINTS_PER_MM = 72 / 25.4  # a PDF point is 1/72 inch
-
+# Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4
 _BEZIER_TURN = math.pi / 8
-"""Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4."""
 
 
 def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:
@@ -36,8 +35,6 @@ def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:
 
 
 def _drawn(scenes: Sequence[Scene], title: str, names: dict[Layer, str]) -> bytes:
-    from reportlab.pdfgen.canvas import Canvas
-
     held = io.BytesIO()
     canvas = Canvas(held, pageCompression=0, invariant=1)  # pikepdf packs the streams
     canvas.setTitle(title)
@@ -127,8 +124,6 @@ class _Page:
         return f"{x:.4f} {y:.4f}"
 
     def text(self, text: Text) -> None:
-        from reportlab.pdfbase.pdfmetrics import stringWidth
-
         words, size = plain(text.words), text.height / CAP_HEIGHT * POINTS_PER_MM
         font = "Helvetica-Bold" if text.bold else "Helvetica"
         share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
@@ -149,9 +144,6 @@ class _Page:
 
 def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
     """Return the file with its layers, its wish not to be scaled, and an id from its content."""
-    import pikepdf
-    from pikepdf import Array, Dictionary, Name, String
-
     held = io.BytesIO()
     with pikepdf.open(io.BytesIO(drawn)) as pdf:
         # each layer is named once, and every page points at them (ISO 32000-1, 8.11)

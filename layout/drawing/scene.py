@@ -20,6 +20,7 @@ from ..geometry import Bounds, Path, Point, circle
 from ..geometry.tolerance import ROUNDING
 from ..units import MIXED
 
+_WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")  # a whole number and its fraction are one word
 Anchor = Literal["start", "middle", "end"]  # which end of its words a text is held by
 Hatching = Literal["none", "solid", "diagonal", "cross"]  # how an area is filled
 SPACING = 3.0  # distance between hatch lines, mm on paper: open enough to read what lies under them
@@ -131,7 +132,6 @@ class Scene:
     """One sheet."""
 
     title: str
-    """What it is, for the file's own title."""
     frame: Bounds
     """The sheet of paper (or the extent of an endless one), paper mm."""
     groups: tuple[Group, ...]
@@ -234,9 +234,6 @@ def text_box(text: Text) -> Bounds:
     if text.turn == 0:
         return box.moved(text.at)
     return Bounds.around(corner.turned(text.turn) + text.at for corner in box.corners)
-
-
-_WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")  # a whole number and its fraction are one word
 
 
 def wrapped(words: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:

@@ -16,12 +16,12 @@ from ..geometry.window import split
 from .curves import Trace, traces
 from .scene import CAP_HEIGHT, Area, Group, Layer, Scene, Text, plain
 
+LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
+# Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
+# rounding error, hundredths of a millimetre away; on a quarter it is exact
 _QUARTER = math.pi / 2
-"""Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
-rounding error, hundredths of a millimetre away; on a quarter it is exact."""
-
+# Faces of the same widths, the ones by which words were kept apart
 _FACE = "Helvetica, Arial, 'Liberation Sans', sans-serif"
-"""Faces of the same widths, the ones by which words were kept apart."""
 
 
 def to_svg(scene: Scene) -> str:
@@ -138,9 +138,6 @@ def _number(value: float) -> str:
     """Return a number to the nearest 1e-6 mm without idle zeros."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:

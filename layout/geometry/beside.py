@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 import shapely
@@ -78,15 +77,10 @@ class Way:
         if len(found) > 1 and found[0][0].start + whole - found[-1][-1].end <= gap:
             last = found.pop()
             found[0] = [replace(last[0], start=last[0].start - whole), *last[1:], *found[0]]
-        return [_joined(stretches) for stretches in found]
+        return [Stretch(s[0].start, s[-1].end, union(one.lines for one in s)) for s in found]
 
     def _stretch(self, line: BaseGeometry, start: float) -> Stretch:
         """Return a part of the line as a stretch that lies past a start."""
         middle = self.line.project(line.interpolate(0.5, normalized=True))
         middle = start + (middle - start) % self.line.length
         return Stretch(middle - line.length / 2, middle + line.length / 2, Region(line))
-
-
-def _joined(stretches: Sequence[Stretch]) -> Stretch:
-    lines = union(stretch.lines for stretch in stretches)
-    return Stretch(stretches[0].start, stretches[-1].end, lines)

@@ -122,7 +122,12 @@ def superellipse_polygon(curve: Quadrant, tolerance: float, side: Side) -> Point
         if worst <= tolerance:
             break
         count *= max(1.02, math.sqrt(worst / tolerance))
-    return _all_quarters(points if side == "inside" else tips, side)
+    quarter = points if side == "inside" else tips
+    mirrored = quarter[::-1] * np.array([-1.0, 1.0])
+    if side == "inside":  # chords share the ends of the axes, tips lie between them
+        quarter, mirrored = quarter[:-1], mirrored[:-1]
+    half = np.concatenate([quarter, mirrored])
+    return np.concatenate([half, -half])
 
 
 def _stations(curve: Quadrant, w: Points) -> tuple[Points, Points]:
@@ -180,12 +185,3 @@ def _to_lines(points: Points, starts: Points, ends: Points) -> Points:
     shares = np.clip(((points - starts) * along).sum(axis=1) / square, 0.0, 1.0)
     away: Points = np.hypot(*(points - starts - shares[:, None] * along).T)
     return away
-
-
-def _all_quarters(quarter: Points, side: Side) -> Points:
-    """Return the ring: chords share the ends of the axes, tips lie between them."""
-    mirrored = quarter[::-1] * np.array([-1.0, 1.0])
-    if side == "inside":
-        quarter, mirrored = quarter[:-1], mirrored[:-1]
-    half = np.concatenate([quarter, mirrored])
-    return np.concatenate([half, -half])

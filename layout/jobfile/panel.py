@@ -15,7 +15,7 @@ from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
 from ..panel.build import Build
-from ..panel.defect import Defect, check_depth, check_name, check_on_panel, settled
+from ..panel.defect import Defect, check_depth, check_on_panel, settled
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
 from ..panel.told import Told, are_too_many, path_of, polygon
@@ -212,7 +212,11 @@ def _defect(
     number = int(place.trail[-1]) + 1
     called = " ".join(raw["kind"].split()).casefold() if values["kind"] else ""
     name = values["name"] or f"{called or 'defect'} {number}"
-    check_name(values, name, number, names)
+    earlier = names.setdefault(name.casefold(), number)
+    if earlier != number:
+        values.at("name").wrong(
+            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
+        )
     told = values.made(Told, called=called)
     found = settled(values, name, told, math.radians(panel["grain"] or 0.0), blades)
     check_depth(values, panel["thickness"])

@@ -96,7 +96,7 @@ class Datum:
     @property
     def name(self) -> str:
         """The line by its ends: ``A–B``."""
-        return f"{self.first.name}–{self.last.name}"
+        return "–".join(self.names)
 
     @property
     def places(self) -> dict[str, Point]:
@@ -126,9 +126,7 @@ class Datum:
 
 
 def choose_datum(
-    panel: Panel,
-    given: tuple[Point, Point] | None = None,
-    damaged: AbstractSet[str] = frozenset(),
+    panel: Panel, given: tuple[Point, Point] | None = None, damaged: AbstractSet[str] = frozenset()
 ) -> Datum:
     """Return the line to measure from.
 

@@ -105,11 +105,7 @@ def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - th
 
 
 def settled(
-    values: Values,
-    name: str,
-    told: Told | None,
-    grain: float = 0.0,
-    blades: float | None = None,
+    values: Values, name: str, told: Told | None, grain: float = 0.0, blades: float | None = None
 ) -> Defect | None:
     """Return the defect that was told of by its keys, or note what is wrong with them."""
     usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
@@ -195,15 +191,6 @@ def check_on_panel(values: Values, path: Path | None, face: Region | None) -> No
         place.wrong(
             f"it lies off the panel: its middle is at x {place.length(middle.x)}, "
             f"y {place.length(middle.y)}, from corner A; look at the figures"
-        )
-
-
-def check_name(values: Values, name: str, number: int, names: dict[str, int]) -> None:
-    """Note a name that an earlier defect has."""
-    earlier = names.setdefault(name.casefold(), number)
-    if earlier != number:
-        values.at("name").wrong(
-            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
         )
 
 

@@ -156,10 +156,7 @@ _BOARDS = (
 
 _REST = (
     Material(
-        "blockboard",
-        500.0,
-        _PRACTICE,
-        stiffness=Stiffness(7_000.0, 3_500.0, 600.0, 0.2, _PRACTICE),
+        "blockboard", 500.0, _PRACTICE, stiffness=Stiffness(7_000.0, 3_500.0, 600.0, 0.2, _PRACTICE)
     ),
     Material("hollow-core door", 265.0, f"{_PRACTICE}: 14 kg for 1981 × 762 × 35"),
     Material("framed door", 500.0, _PRACTICE),

@@ -23,12 +23,7 @@ NONE: Four = (0.0, 0.0, 0.0, 0.0)
 
 
 def rectangular_outline(
-    length: float,
-    width: float,
-    *,
-    radii: Four = NONE,
-    clips: Four = NONE,
-    bows: Four = NONE,
+    length: float, width: float, *, radii: Four = NONE, clips: Four = NONE, bows: Four = NONE
 ) -> Path:
     """Return the outline of a panel with four sides, its datum corner A at the origin, in mm.
 

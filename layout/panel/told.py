@@ -130,11 +130,7 @@ class Told(Spot):
         usual='`"through"`; `"up"` where a depth is given',
     )
     depth: float | None = key(
-        None,
-        ABOVE_0,
-        "How deep it goes, where it does not go through",
-        "12",
-        usual="not known",
+        None, ABOVE_0, "How deep it goes, where it does not go through", "12", usual="not known"
     )
     mend: Mend | None = key(
         None,

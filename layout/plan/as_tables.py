@@ -199,10 +199,6 @@ def _each(kind: Kind, held: Iterable[Any], units: Units) -> list[Spelt]:
     return [spelt(kind, one, units) for one in held]
 
 
-def _name_of(kind: Choice, held: Any, units: Units) -> str:  # noqa: ANN401
-    return next(name for name, option in kind.options.items() if option == held)
-
-
 def _names(kind: Choices, held: Any, units: Units) -> list[str]:  # noqa: ANN401
     if isinstance(held, frozenset):
         return [name for name, option in kind.choice.options.items() if option in held]
@@ -242,7 +238,9 @@ _WAYS: Mapping[type, Callable[[Any, Any, Units], Spelt]] = {
     **dict.fromkeys((Text, YesNo, EdgeName), lambda kind, held, units: held),
     **dict.fromkeys((EdgeNames, HourSpan), lambda kind, held, units: list(held)),
     **dict.fromkeys((Points, Ring, Pairs), lambda kind, held, units: _each(At(), held, units)),
-    Choice: _name_of,
+    Choice: lambda kind, held, units: next(
+        name for name, option in kind.options.items() if option == held
+    ),
     Choices: _names,
     Number: _number,
     Length: _length,

@@ -68,18 +68,6 @@ def _angles(arc: Arc | EllipticArc) -> dict[str, Any]:
     return {"from_deg": _degrees(arc.from_angle), "sweep_deg": _degrees(arc.sweep)}
 
 
-def _elliptic(arc: EllipticArc) -> dict[str, Any]:
-    return {
-        "elliptic_arc": {
-            "centre": plain(arc.centre),
-            "half_length": plain(arc.half_length),
-            "half_width": plain(arc.half_width),
-            "turn_deg": _degrees(arc.turn),
-            **_angles(arc),
-        }
-    }
-
-
 def _sizes(outline: Outline) -> dict[str, Any]:
     """Return shape and sizes, a corner radius or four that differ, and what only its kind has."""
     radii: tuple[float, ...] = getattr(outline, "radii", ())
@@ -105,7 +93,15 @@ _WAYS: dict[type, Callable[[Any], Any]] = {
     Arc: lambda arc: {
         "arc": {"centre": plain(arc.centre), "radius": plain(arc.radius), **_angles(arc)}
     },
-    EllipticArc: _elliptic,
+    EllipticArc: lambda arc: {
+        "elliptic_arc": {
+            "centre": plain(arc.centre),
+            "half_length": plain(arc.half_length),
+            "half_width": plain(arc.half_width),
+            "turn_deg": _degrees(arc.turn),
+            **_angles(arc),
+        }
+    },
     Region: lambda region: [_listed((p.exterior, *p.holes)) for p in region.pieces],
     Outline: lambda outline: {
         **_sizes(outline),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import cast
 
+from ..drawing.dxf import Release, to_dxf
+from ..drawing.pdf import to_pdf
 from ..drawing.scene import Scene
+from ..drawing.svg import to_svg
 from ..plan.plan import Plan, plan_record
 from ..plan.serialise import to_json
 from ..template.content import TemplateContent
@@ -14,13 +17,9 @@ from .template_cover import cover_pages, ordinates_pages
 from .template_drawing import Shown, template_drawing
 from .template_sheet import template_sheet
 
-if TYPE_CHECKING:
-    from ..drawing.dxf import Release
-
 
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
     """Return each file of a plan, by its name; `opened`, what stands behind it is unfolded."""
-    from ..drawing.svg import to_svg
     from .bench.page import bench_sheet
     from .plan_drawing import plan_scene
 
@@ -49,10 +48,6 @@ def template_pages(
 
 def template_files(plan: Plan) -> dict[str, str | bytes]:
     """Return the sheets and the drawing in one piece, by file name, as the job's template asks."""
-    from ..drawing.dxf import to_dxf
-    from ..drawing.pdf import to_pdf
-    from ..drawing.svg import to_svg
-
     wish, content = plan.job.template, plan.template
     scene = template_drawing(content)
     pages = template_pages(content, plan.sheets, with_ordinates=wish.ordinates)
@@ -61,5 +56,5 @@ def template_files(plan: Plan) -> dict[str, str | bytes]:
     return {
         f"{stem}.pdf": to_pdf(pages, title),
         f"{stem}.svg": to_svg(scene),
-        f"{stem}.dxf": to_dxf(scene, cast("Release", wish.dxf_release)),
+        f"{stem}.dxf": to_dxf(scene, cast(Release, wish.dxf_release)),
     }

@@ -20,16 +20,15 @@ from ..words.say import found_words, size_words, unit_words
 from .pictures.ground import Wood
 from .pictures.legs import draw_legs
 
+_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
+_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
+# Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+# between them; nobody measures on this drawing
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
-"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
-between them; nobody measures on this drawing."""
-
 BORDER = 10.0  # white round the drawing, paper mm: what home printers leave
 AROUND_PANEL = 22.0  # kept round the panel for labels and measures, paper mm
-
+# Of the title block at most, paper mm; the legend has the rest of the foot
 TITLE_WIDTH, _TITLE_HEIGHT = 150.0, 46.0
-"""Of the title block at most, paper mm; the legend has the rest of the foot."""
-
 _COLUMN = 58.0  # least width of a column of the legend, paper mm: its longest title
 _MOST_LAYERS = 20  # layers that a plan draws, at most
 
@@ -41,11 +40,10 @@ class _Paper:
     name: str
     sheet: Bounds
     room: Bounds
-    """For the drawing."""
     title: Bounds
     legend: Bounds
+    """For the drawing, its title and its legend."""
     columns: int
-    """Of the legend."""
 
     @classmethod
     def of(cls, plan: Plan) -> _Paper:
@@ -91,9 +89,6 @@ def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
     return DrawingFrame(paper.sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
 
 
-_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
-
-
 def draw_panel(plan: Plan, stage: Stage) -> None:
     """Draw wood, what falls off it, defects, edges: exact where nothing runs over an edge."""
     panel = plan.job.panel
@@ -117,16 +112,12 @@ def name_panel(plan: Plan, stage: Stage) -> None:
     panel, datum = plan.job.panel, plan.datum
     Wood.found(plan).letters(stage, layers.DATUM, _CORNER_LETTERS)
     third = datum.start + (datum.end - datum.start) * 0.3
-    told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
-    stage.label(layers.DATUM, third, told)
+    stage.label(layers.DATUM, third, f"datum {datum.name}, {plan.job.tape.measure(datum.length)}")
     for defect in panel.defects:
         mend = "" if defect.mend is None else f" ({defect.mend.value})"
         stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)
     for cut_out in panel.cut_outs:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
-
-
-_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
 
 
 def draw_top(plan: Plan, stage: Stage) -> None:

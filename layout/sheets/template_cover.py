@@ -133,8 +133,7 @@ def _names(tile: Tile, frame: DrawingFrame) -> Iterator[Text]:
     height = min(_NAMES, cell.height / frame.scale / 3, cell.width / frame.scale / 4)
     for right, up in _IN_CELL:
         at = Point(cell.left + cell.width * right, cell.bottom + cell.height * up)
-        foot = frame.at(at) - Point(0.0, height / 2)
-        yield Text(foot, tile.name, height, "middle", bold=True)
+        yield Text(frame.at(at) - Point(0.0, height / 2), tile.name, height, "middle", bold=True)
 
 
 def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:

@@ -31,6 +31,12 @@ from ..template.portions import Portion
 from ..units import MM_PER_INCH, Tape
 from ..words.paper import PARE, SIGNS, side_words
 
+_ARM = 2.5  # of a sign in a legend, mm
+_BESIDE, _BETWEEN = 2.0, 7.0  # from a sign to its words, and from them to the next sign, mm
+ROW = 7.0  # height of a legend's row, mm
+_ROUND = 30.0  # room round the top for check bars and lettering, mm
+KEPT_WORDS = "kept edge: lay it on the panel's edge"
+_PAST = 12.0  # how far the centrelines reach past the outline, mm
 _BAR_TICK = 4.0  # height of a check bar's end ticks, mm; the others are shorter
 FACE_MARK = (9.0, 12.0)  # width and height of the face mark, mm
 
@@ -76,17 +82,11 @@ class CheckBar:
     """A bar of known length to lay a rule against."""
 
     start: Point
-    """Its left or lower end."""
     length: float
-    """mm."""
+    """Its left or lower end, and its length, mm."""
     upright: bool
     tape: Tape
     """Its ticks are centimetres or inches."""
-
-    @property
-    def words(self) -> str:
-        """What a rule must read between its ends."""
-        return f"check {self.tape.measure(self.length)}"
 
     @property
     def laid(self) -> Placement:
@@ -113,7 +113,8 @@ class CheckBar:
     def text(self, share: float, *, height: float = 2.5, after: bool = True) -> Text:
         """Return its words at a share of the way, to the left of the bar or (not `after`) right."""
         off, end = _BAR_TICK / 2 + 1.0, self.laid(Point(self.length, 0.0))
-        return text_along(self.start, end, self.words, height, share, off if after else -off)
+        words = f"check {self.tape.measure(self.length)}"
+        return text_along(self.start, end, words, height, share, off if after else -off)
 
 
 def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
@@ -124,11 +125,6 @@ def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
     top = foot + Point(0, height)
     tip, half = top + Point(way * (width - 1.5), -2.5), Point(1.5, 0)
     return line(foot, top), line(top, tip, top - Point(0, 5)), line(foot - half, foot + half)
-
-
-_ARM = 2.5  # of a sign in a legend, mm
-_BESIDE, _BETWEEN = 2.0, 7.0  # from a sign to its words, and from them to the next sign, mm
-ROW = 7.0  # height of a legend's row, mm
 
 
 def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
@@ -151,13 +147,6 @@ def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[
     for sign in signs:
         yield from sign_told(sign, start, height)
         start += Point(2 * _ARM + _BESIDE + text_width(SIGNS[sign], height) + _BETWEEN, 0.0)
-
-
-_ROUND = 30.0  # room round the top for check bars and lettering, mm
-
-KEPT_WORDS = "kept edge: lay it on the panel's edge"
-
-_PAST = 12.0  # how far the centrelines reach past the outline, mm
 
 
 def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:

@@ -34,10 +34,8 @@ from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_w
 from .template_drawing import FACE_MARK, CheckBar, Shown, face_mark, names_of
 
 _NUMBER = 7.0  # height of the sheet's name, mm
-
+# Arm of a register mark, and the ring round it, both halves of which show across a seam, mm
 _ARM, _RING = 3.0, 4.0
-"""Arm of a register mark, and the ring round it, both halves of which show across a seam, mm."""
-
 _BESIDE_MARK = 5.0  # from a register mark's middle to its number, mm: just clear of its arms
 _CORNER_ARM = 4.0  # length of a corner cross's arms, mm: they stand out from the register marks
 _NAME_HEIGHTS = (3.5, 2.5)  # of a mark's name, mm: the second where the first has no room
@@ -188,9 +186,8 @@ class _Sheet:
 
 
 _LETTERS = 2.5
+# Where along a seam its words may stand, from the middle outwards
 _SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
-"""Where along a seam its words may stand, from the middle outwards."""
-
 _LEAST_FLIP = 40.0  # on less of a flip line than this its words find no room, mm
 
 
@@ -217,8 +214,7 @@ def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> 
         yield line(start, end)
         off = (strip - letters) / 2 * (1 if under else -1)
         words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
-        texts = (text_along(start, end, words, letters, s, off) for s in _SHARES)
-        yield from spots.placed(texts)
+        yield from spots.placed(text_along(start, end, words, letters, s, off) for s in _SHARES)
 
 
 def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:

@@ -22,6 +22,7 @@ from ..words.paper import calibration_words
 from ..words.ways import Answer
 from .template_drawing import CheckBar, template_drawing
 
+_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
 _ROUND = 25.0  # white round the drawing of an arc, mm
 
 
@@ -60,9 +61,6 @@ def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
     return Scene(told, arc.bounds.joined(Bounds.around((left, right))).grown(_ROUND), groups)
 
 
-_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
-
-
 def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
     """Return the sheet that a printer is tried by, with a `command` to type in lines of its own."""
     bars = CalibrationBars.on(paper, margins)
@@ -96,12 +94,10 @@ def _bars(bars: CalibrationBars) -> Iterator[Item]:
         yield from (line(start, start + way), line(end - way, end))
 
 
+# Rows to write in; they share what is left of the page
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
-"""Rows to write in; they share what is left of the page."""
-
+# What the sketch and the paragraphs take, and of that the sketch with its blanks, mm
 _SET, _SKETCH = 119.0, 64.0
-"""What the sketch and the paragraphs take, and of that the sketch with its blanks, mm."""
-
 _BLANK = 24.0  # length of a blank in the sketch, mm
 _COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)  # widths of columns of defects, as shares
 _WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)  # how a live edge wanders, mm

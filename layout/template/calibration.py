@@ -15,6 +15,10 @@ from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
 from .paper import A3, A4, LETTER, TABLOID, Margins, Paper, Sheet
 
+_USUAL = (A4, LETTER, A3, TABLOID)  # the sheets that a page is fitted to by mistake
+_TELLING = (0.75, 1.1)  # a page that is shrunk or enlarged by more than this is seen without a rule
+_USUAL_MARGIN = 4.23  # a sixth of an inch, the margin that many drivers fit a page into, mm
+SCHEMA = 1  # version of the text that a profile is kept as
 MOST = 0.03  # more than this is no printer's error but a page that was fitted to the wrong paper
 READING = 0.25  # a bar is read to about a quarter of a millimetre; a difference below that is none
 
@@ -66,9 +70,6 @@ def longest_bar(room: float, tape: Tape) -> float:
 
 
 TRUE = Correction()  # a printer that is right
-_USUAL = (A4, LETTER, A3, TABLOID)  # the sheets that a page is fitted to by mistake
-_TELLING = (0.75, 1.1)  # a page that is shrunk or enlarged by more than this is seen without a rule
-_USUAL_MARGIN = 4.23  # a sixth of an inch, the margin that many drivers fit a page into, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,9 +108,6 @@ def _fit(page: Paper, sheet: Paper, margin: float = 0.0) -> float:
     return min((sheet.width - 2 * margin) / page.width, (sheet.length - 2 * margin) / page.length)
 
 
-SCHEMA = 1  # version of the text that a profile is kept as
-
-
 @dataclass(frozen=True, slots=True)
 class Reading:
     """What one bar of a calibration sheet should measure, and what the maker measured, mm."""
@@ -132,7 +130,6 @@ class PrinterProfile:
     """A printer as it was measured; a `CalibrationError` if a bar is off by more than 3 %."""
 
     name: str
-    """The maker's word for it."""
     across: Reading
     along: Reading
     """The bars along the short and the long edge."""

@@ -14,6 +14,11 @@ from ..geometry.tolerance import SAME_POINT
 from ..top.runs import HollowCorner
 from ..units import MM_PER_INCH, Tape
 
+_RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
+_STATIONS = 12  # about as many stations from the middle to an end as a batten is bent round
+_STEPS_MM = (5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0)
+_STEPS_INCH = tuple(MM_PER_INCH * n for n in (0.25, 0.5, 1.0, 2.0, 3.0, 6.0))
+
 
 @dataclass(frozen=True, slots=True)
 class TemplateMark:
@@ -42,16 +47,14 @@ class TemplateContent:
     """Everything that may be drawn on a full-size template."""
 
     title: str
-    """What it is: ``Capsule 1200 × 700``."""
     finish: Path
-    """The finish line, closed."""
+    """What it is: ``Capsule 1200 × 700``; the finish line, closed."""
     core: Path | None = None
     rough: Path | None = None
     """The line under the lipping, and the rough-cut line."""
     marks: tuple[TemplateMark, ...] = ()
-    """Centres, nails, fixings."""
     feet: tuple[Path, ...] = ()
-    """Where legs or their plates stand."""
+    """Centres, nails, fixings; where legs or their plates stand."""
     symmetric_x: bool = False
     symmetric_y: bool = False
     """Whether the left half mirrors the right one, and the lower the upper: it can be flipped."""
@@ -112,14 +115,6 @@ class TemplateContent:
         )
 
 
-_RIGHT, _UP = Point(1.0, 0.0), Point(0.0, 1.0)
-
-_STATIONS = 12  # about as many stations from the middle to an end as a batten is bent round
-
-_STEPS_MM = (5.0, 10.0, 20.0, 25.0, 50.0, 100.0, 200.0)
-_STEPS_INCH = tuple(MM_PER_INCH * n for n in (0.25, 0.5, 1.0, 2.0, 3.0, 6.0))
-
-
 @dataclass(frozen=True, slots=True)
 class Station:
     """Where the outline stands on a line square to a centreline."""
@@ -138,9 +133,8 @@ class Ordinates:
     """An outline by stations along both centrelines: what runs steeply to one, the other fixes."""
 
     along: tuple[Station, ...]
-    """Stations along the long centreline; offsets up and down."""
     across: tuple[Station, ...]
-    """Stations along the cross centreline; offsets left and right."""
+    """Along the long centreline, offsets up and down; along the cross one, left and right."""
 
 
 def ordinates(

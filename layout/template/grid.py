@@ -13,6 +13,8 @@ from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
+_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)  # of a seam, where register marks may lie
+_CLEAR = 6.0  # what a register mark wants clear of any drawn line, mm
 LEAST_OVERLAP = 8.0  # half of it holds a register mark of 3 mm each way and the ink
 
 
@@ -63,10 +65,6 @@ def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
         window, cell = grid.window(row, column), grid.cell((row, column), kept)
         found.append(Tile(row - top, column - left, number, window, cell, *names))
     return tuple(found)
-
-
-_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)  # of a seam, where register marks may lie
-_CLEAR = 6.0  # what a register mark wants clear of any drawn line, mm
 
 
 def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark, ...]:

@@ -25,9 +25,8 @@ class Paper:
     length: float
     """The short and the long side of a sheet, mm."""
     roll: bool = False
-    """Whether the length is cut as needed."""
     imperial: bool = False
-    """Whether it is made to inches: then its calibration bars are, too."""
+    """Whether the length is cut as needed; whether it is made to inches, as its bars are then."""
 
     def __post_init__(self) -> None:
         if not 0 < self.width <= self.length <= LONGEST_PAGE:
@@ -64,7 +63,6 @@ LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH, imperial=True)
 TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH, imperial=True)
 ROLL_610 = Paper.from_roll(610.0)
 ROLL_914 = Paper.from_roll(914.0)
-
 PAPERS = {paper.name: paper for paper in (A4, A3, LETTER, LEGAL, TABLOID)}
 PAPERS |= {"roll 610": ROLL_610, "roll 914": ROLL_914}
 """The papers by the name that a job file uses."""

@@ -24,13 +24,10 @@ from .tiling import tiles_for
 from .wish import TemplateWish
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
-
 BEYOND = 3.0  # what is shown past a line that the paper is flipped on, mm
 TAIL = 40.0  # of a straight, shown before a curve so that the paper can be laid along it, mm
 FEW_CURVES = 0.25  # share of curves up to which a straightedge draws most of a top (our choice)
-
 _FAR = 1e5
-
 _BESIDE = 20.0  # most that another outline's curve stands off the finish line's, mm
 
 
@@ -207,10 +204,9 @@ def _tail(line: Segment) -> float:
 
 
 AUTO = "auto"  # the name under which the least paper is chosen
-
+# Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
+# Where every line is straight nothing needs paper.
 _CHOSEN_FROM = ("whole", "half", "quarter", "none")
-"""Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
-Where every line is straight nothing needs paper."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,7 +17,6 @@ from .paper import Margins, Paper, Sheet
 
 INK = 0.5  # lines are cut this far inside the margins, mm, so that half their width stays printable
 Place = tuple[int, int]  # a row and a column of a grid
-
 Places = frozenset[Place]
 
 
@@ -46,9 +45,8 @@ class Tile:
     number: int
     """Of the sheet, row by row from 1: no letter, for those are papers, marks and corners."""
     window: Bounds
-    """What of the template it shows."""
     cell: Bounds
-    """What of that it shows from seam to seam."""
+    """What of the template it shows, and what of that from seam to seam."""
     left: str = ""
     right: str = ""
     above: str = ""
@@ -66,10 +64,9 @@ class RegisterMark:
     """A mark on a seam that both sheets show, so that they can be laid true."""
 
     number: int
-    """The same on both sheets."""
     at: Point
     tiles: tuple[str, str]
-    """The two sheets' names."""
+    """The two sheets' names; the number is the same on both."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,10 +161,8 @@ class TilePlan:
         return tuple(CheckLength(a.name, b.name, a.at.distance_to(b.at)) for a, b in ends)
 
 
+# Names of corner crosses: letters are those of the panel and its marks, figures those of sheets
 _CORNERS = ("I", "II", "III", "IV")
-"""Names of corner crosses: letters are those of the panel and its marks, figures those of sheets.
-"""
-
 INSET = 6.0  # of a corner cross in its window, mm: a 4 mm arm and clear paper beyond
 
 

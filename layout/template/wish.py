@@ -17,6 +17,7 @@ from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
 from .tiles import field_of
 
+WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 _ROLL = re.compile(r"roll\s*(?:of\s+)?(?P<width>.+)", re.IGNORECASE)
 _SIZE = re.compile(r"(?P<one>.+?)\s*(?:[x×*]|\bby\b)\s*(?P<other>.+)", re.IGNORECASE)
 _BARE = re.compile(r"[\d.\s/-]+")
@@ -61,9 +62,6 @@ def _is_in_inches(text: str, units: Units) -> bool:
     return bool(_INCHES.search(text)) or (units.is_imperial and bool(_BARE.fullmatch(text)))
 
 
-WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
-
-
 @dataclass(frozen=True, slots=True)
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
@@ -103,9 +101,8 @@ class White(Kind):
         return Margins(left=left, bottom=bottom, right=right, top=top)
 
 
+# How much of the outline is printed; the rest is had by flipping it on its centrelines
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
-"""How much of the outline is printed; the rest is had by flipping it on its centrelines."""
-
 RELEASES = ("R2010", "R12")  # releases of DXF that the template is written in
 
 

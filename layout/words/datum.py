@@ -15,12 +15,11 @@ from ..top import Top
 from ..units import MM_PER_INCH, Tape
 from .say import Passage, Say, Table, listed, passage, table, unit_words
 
+# A gap under a string that shows, and by how much a diagonal is out when it is no slip of the
+# tape, mm (common practice)
 STRING_GAP, DIAGONAL = 1.0, 3.0
-"""A gap under a string that shows, and by how much a diagonal is out when it is no slip of the
-tape, mm (common practice)."""
-
+# How far apart offsets of a bowed edge are taken, on a tape in inches and in mm
 _BOW_STATIONS = (6 * MM_PER_INCH, 150.0)
-"""How far apart offsets of a bowed edge are taken, on a tape in inches and in mm."""
 
 _WHY = {
     Reason.STRAIGHT: "it is straight",

@@ -23,6 +23,10 @@ from .panel import made_of
 from .saw_lines import Lying
 from .say import bare_size, listed, unit_words
 
+_TOOLS = {JigsawCut: "jigsaw, fine blade", RouterCut: "router", HandCut: "plane, spokeshave, file"}
+FEW, MOST = 8, 14  # so many defects are all lettered; so many letters a page holds
+NEAR = 50.0  # of more, those so near to the finished edge, mm, and those that stop a blade
+LONGEST = 24  # signs of a name in the key; longer ones are cut at a word
 CHECKS = 5  # distances that are told on the first page
 
 
@@ -147,20 +151,12 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     )
 
 
-_TOOLS = {JigsawCut: "jigsaw, fine blade", RouterCut: "router", HandCut: "plane, spokeshave, file"}
-
-
 def foot_words(tape: Tape) -> str:
     """Return what the figures are rounded to, and where the rest is."""
     return (
         f"Figures to the nearest {'1/16' if tape.imperial else 'mm'}, saw lines off the top. "
         "Letters stand on both faces. The work step by step: from page 2."
     )
-
-
-FEW, MOST = 8, 14  # so many defects are all lettered; so many letters a page holds
-NEAR = 50.0  # of more, those so near to the finished edge, mm, and those that stop a blade
-LONGEST = 24  # signs of a name in the key; longer ones are cut at a word
 
 
 def letters_of(plan: Plan) -> dict[str, str]:

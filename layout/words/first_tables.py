@@ -59,9 +59,8 @@ class RoundTable:
     saws: tuple[SawRow, ...]
     depth: str
     notes: tuple[str, ...] = ()
-    """What its signs mean, and which edges no saw takes."""
     before: str = ""
-    """What happens before it to a slab."""
+    """What its signs mean and which edges no saw takes; what happens before it to a slab."""
     rest: tuple[tuple[str, str, str], ...] = ()
     """How the outline is cut last: a name, a figure and words."""
 

@@ -146,9 +146,8 @@ class Choice:
     """One choice of legs in words."""
 
     title: str
-    """How many, and whether they are the job's own or the best."""
     heading: str
-    """The same over a card of its own."""
+    """How many, and whether they are the job's own or the best; the same over a card of its own."""
     proposal: Stance
     figures: tuple[tuple[str, str], ...]
     """What is told of it, with its unit, and how much."""

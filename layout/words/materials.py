@@ -174,8 +174,7 @@ def sum_words(amount: Decimal, currency: str = "") -> str:
     >>> sum_words(Decimal("172.6725"), "EUR"), sum_words(Decimal("0.005"))
     ('172.67 EUR', '0.01')
     """
-    cents = amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
-    return f"{cents:f} {currency}".rstrip()
+    return f"{amount.quantize(Decimal('0.01'), ROUND_HALF_UP):f} {currency}".rstrip()
 
 
 def exact_sum(amount: Decimal) -> str:

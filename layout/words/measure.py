@@ -14,7 +14,6 @@ class Shape(Enum):
 
 
 TITLE = "What to measure on this panel"
-
 HEAD = ("Panel", "Where", "Date", "Price asked")  # blanks over the sketch
 
 HOW = {
@@ -38,11 +37,9 @@ FIGURES = (
 )
 """Blanks under the sketch, a row each."""
 
+# Headings of the table of defects
 DEFECT = ("", "What it is", "Along A–B from A", "Square from A–B", "Size", "Depth, face")
-"""Headings of the table of defects."""
-
 LIVE_DEFECT = ("", "What it is", "Along P–Q from P", "Square from P–Q", "Size", "Depth, face")
-
 DEFECTS = 8  # rows of it
 
 LOOK_FOR = (

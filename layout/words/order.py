@@ -69,9 +69,8 @@ LEGS = {
 }
 """What fixing the legs is called."""
 
+# What is told in one row with what follows it
 _ROW_OF = {d: row for row in ((Deed.MARK, Deed.CHECK), (Deed.PHOTOGRAPH, Deed.WEIGH)) for d in row}
-"""What is told in one row with what follows it."""
-
 _SIDES = (Deed.UNDERSIDE, Deed.COAT)
 
 

@@ -20,16 +20,13 @@ from .say import Cell, Say
 
 BESIDE, BEYOND = "▼", "◄"  # before a figure beyond the datum, or back past its start
 _SKEW = math.tan(math.radians(20))  # a line that leans more than this runs neither along nor across
-
+# A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
+# that is a fiftieth of a division at most
 _SLIGHT = 0.02
-"""A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
-that is a fiftieth of a division at most."""
-
 _TOLD_FROM = 4.0  # a falling piece is told by its mass from here, kg (our choice)
-
+# A panel that reaches farther from its datum than this, by what it reaches along it, is turned a
+# quarter, so that its long way lies across the page
 _UPRIGHT = 1.15
-"""A panel that reaches farther from its datum than this, by what it reaches along it, is turned a
-quarter, so that its long way lies across the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,9 +35,8 @@ class Lying:
 
     datum: Datum
     mirrored: bool
-    """Whether the show face lies down."""
     upright: bool
-    """Whether the datum runs up the page, and not along its foot."""
+    """Whether the show face lies down; whether the datum runs up the page, not along its foot."""
 
     @property
     def turn(self) -> float:

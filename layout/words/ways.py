@@ -18,9 +18,9 @@ from ..units import MM_PER_INCH, Tape
 from .marks import beyond_words, off_wood_words
 from .say import Passage, Say, Table, listed, passage, sentence, table, unit_words
 
+Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division  # what `mark` answers
 Named = Callable[[Pivot], str]  # how a pivot is called: by the mark it stands in, or its own name
 PRICKED_EVERY = 20.0  # how far apart a printed line is pricked through, mm (our choice)
-
 _ALL_ROUND = "Join: the corners as marked, one after the other, with a straightedge."
 _SOME_STRAIGHTS = (
     "Join: each straight side that is cut from mark to mark, with a straightedge; an edge of the "
@@ -252,9 +252,6 @@ def others_words(methods: Sequence[Method], tape: Tape) -> Passage:
         },
     )
     return passage("Other ways to draw it", "In place of the step above.", tables=[ways])
-
-
-Answer = MarkedOval | MarkedArcs | MarkedArc | MarkedSuperellipse | Division  # what `mark` answers
 
 
 def answer_lines(answer: Answer, tape: Tape) -> Iterator[str]:

@@ -21,9 +21,8 @@ if TYPE_CHECKING:
     from ..plan.plan import Plan
 
 Place = Callable[[Point], str]  # tells where a point of the panel lies
-
+# What a top is that the goal prefers
 BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
-"""What a top is that the goal prefers."""
 
 _LESS = {
     Goal.AREA: "smaller",

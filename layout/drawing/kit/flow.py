@@ -9,10 +9,8 @@ from .. import layers
 from ..scene import Item, Layer, Scene, Stroke, Text, grouped, text_width, wrapped
 
 LETTERS = 2.5  # height of a capital in running words, mm: about 10 point
-
 _LEADING = 1.75
 _BOX = 3.2
-
 Drawn = tuple[Layer, Item]
 
 

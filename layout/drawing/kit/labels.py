@@ -31,9 +31,8 @@ _FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)  # mm it may 
 ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of a line, where words may stand, from its middle
 _LED = 2.0  # farther than this off the nearest place a leader is drawn, paper mm
 _APART = 0.2  # kept free round the letters of a label, paper mm
-
+# Words and rings are worse covered than a line that is drawn; leaving the room is worse still
 _WORSE = 1000.0
-"""Words and rings are worse covered than a line that is drawn; leaving the room is worse still."""
 
 
 @dataclass(slots=True)
@@ -194,8 +193,7 @@ def text_along(start: Point, end: Point, words: str, size: float, share: float, 
     turn = math.remainder((end - start).angle, math.pi)
     if turn < ROUNDING - math.pi / 2:
         turn = math.pi / 2
-    up = off if off > 0 else off - size
-    at = start + (end - start) * share + Point.polar(up, turn).left
+    at = start + (end - start) * share + Point.polar(off if off > 0 else off - size, turn).left
     return Text(at, words, size, "middle", turn)
 
 

@@ -15,17 +15,19 @@ from .. import layers
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, line, text_box, text_width
 from .labels import LabelSetter, text_along
 
+_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
+TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
+ROW = 5.4  # height of a row of a legend, paper mm
+
 
 @dataclass(frozen=True, slots=True)
 class DrawingFrame:
     """How a panel lies on a sheet."""
 
     sheet: Bounds
-    """The paper, mm."""
     scale: float
-    """How many mm of the panel are one mm on paper."""
     corner: Point
-    """Where the panel's origin lies on paper."""
+    """The paper, mm; how many mm of the panel are one on it; where the panel's origin lies."""
     mirrored: bool = False
     """Whether it is seen from its underside: left and right are swapped, lettering is not."""
     turn: float = 0.0
@@ -50,9 +52,6 @@ class DrawingFrame:
         return Point(-turned.x, turned.y) if self.mirrored else turned
 
 
-_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
-
-
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
     """Return the pieces of a region on the panel as areas on paper; none of crumbs of one place."""
 
@@ -64,18 +63,16 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
 
 
+# Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+# drawn has in it at most
 STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
-"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
-drawn has in it at most."""
-
 AROUND_STEP = 11.0  # kept round that, paper mm: a row of measures
 LETTERS = 2.8  # height of words and figures, paper mm
 _ROWS = (4.5, 8.5, 12.5, 2.5)  # how far outside a thing its measures stand, paper mm, in turn
 _HEAD = 2.2  # length of an arrow's head, paper mm
 _WHITE = 1.0  # kept under the lowest thing of a drawing, paper mm
-
+# Where along a line its figure may stand, tried in this order
 _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
-"""Where along a line its figure may stand, tried in this order."""
 
 
 @dataclass(slots=True)
@@ -85,9 +82,8 @@ class Stage:
     frame: DrawingFrame
     setter: LabelSetter
     heading: str = ""
-    """What stands over it."""
     letters: float = LETTERS
-    """Height of its words, paper mm."""
+    """What stands over it, and the height of its words, paper mm."""
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
@@ -108,8 +104,7 @@ class Stage:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
         scale = max(extent.width / (width - 2 * AROUND_STEP), extent.height / tallest)
         sheet = Bounds(0.0, 0.0, width, extent.height / scale + 2 * AROUND_STEP)
-        corner = sheet.middle - extent.middle * (1 / scale)
-        frame = DrawingFrame(sheet, scale, corner, mirrored)
+        frame = DrawingFrame(sheet, scale, sheet.middle - extent.middle * (1 / scale), mirrored)
         return cls(frame, LabelSetter(sheet.grown(-0.5)), heading)
 
     def scene(self, title: str) -> Scene:
@@ -255,10 +250,6 @@ def _box(item: Item) -> Bounds:
             return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
-
-
-TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
-ROW = 5.4  # height of a row of a legend, paper mm
 
 
 def legend(used: Iterable[Layer], room: Bounds, columns: int) -> list[Group]:

@@ -56,12 +56,12 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for corners beside what lies between."""
-        count, end = len(local.ends), np.array([self.middle, 0.0])
-        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end]))
+        count, end = len(local.lines), np.array([self.middle, 0.0])
+        lines = Segments.of(np.concatenate([local.lines - end, local.lines + end]))
         along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
         feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
         chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
-        corners = local.ends[:, 0]
+        corners = local.starts
         corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
         corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
         idle = np.zeros(len(corners))

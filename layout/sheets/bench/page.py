@@ -12,10 +12,12 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import zip_longest
 from typing import Any
 
+from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from ...drawing import layers
 from ...drawing.scene import Scene
+from ...drawing.svg import to_svg
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
@@ -25,11 +27,13 @@ from .first import first_page
 from .stages import STAGES, folds
 from .steps import Part
 
+_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
+_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
+_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
+
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
     """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
-    from jinja2 import Environment, PackageLoader, StrictUndefined
-
     environment = Environment(
         loader=PackageLoader(__package__, "."),
         autoescape=True,
@@ -98,10 +102,10 @@ class Drawn:
 def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
     """Return a value of the page with both units in it: words as markup, the rest as it is."""
     if isinstance(one, Scene):
-        return both(drawn(one), drawn(other))
-    if isinstance(one, Drawn):
-        svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
-        return replace(one, svg=svg, title=both(one.title, other.title))
+        svg, hidden = drawn(one), drawn(other)
+        same = svg == hidden and one.title == other.title
+        told = Markup(svg if same else _twice(svg, hidden, "div"))
+        return Drawn(told, both(one.title, other.title))
     if isinstance(one, str):
         told, hidden = _told(one), _told(other)
         return told if one == other else Markup(_twice(told, hidden, "span"))
@@ -123,17 +127,9 @@ def _twice(one: str, other: str, tag: str) -> str:
     return f'<{tag} class="u1">{one}</{tag}><{tag} class="u2">{other}</{tag}>'
 
 
-_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
-_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
-_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
-
-
-def drawn(scene: Scene) -> Drawn:
+def drawn(scene: Scene) -> str:
     """Return a scene as text for the page: it has no ids, and no colour but ink and paper."""
-    from ...drawing.svg import to_svg
-
     svg = to_svg(scene)
     svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
     svg = re.sub(_PAPER, '="var(--paper)"', svg)
-    svg = _COLOUR.sub(r'\1="currentColor"', svg)
-    return Drawn(svg, scene.title)
+    return _COLOUR.sub(r'\1="currentColor"', svg)

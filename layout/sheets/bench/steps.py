@@ -43,9 +43,8 @@ class Part:
     """Of one behind the work, its result."""
     steps: tuple[Step, ...]
     lies: str = ""
-    """How the work lies meanwhile."""
     before: int = 0
-    """How many steps come before it."""
+    """How the work lies meanwhile, and how many steps come before it."""
 
 
 def first(plan: Plan) -> Iterator[Step]:

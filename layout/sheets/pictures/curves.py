@@ -25,10 +25,12 @@ from ...plan.plan import Plan
 from ...words.edge import arris_label
 from .ground import Wood, draw_centrelines
 
+_WIDE = 1.6  # how much of the wood a section shows, by its thickness
+_DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
+_TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes, so that it is seen
 _AWAY = 3.5  # how far outside the line the router's way is drawn, paper mm
-
+# Where the points of an arrow lie on the way that it shows
 _SHARES = [float(share) for share in np.linspace(0.15, 0.85, 24)]
-"""Where the points of an arrow lie on the way that it shows."""
 
 
 def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
@@ -140,11 +142,6 @@ def _along(ring: Points, point: Point) -> float:
     return float(lengths[:k].sum() + shares[k] * lengths[k])
 
 
-_WIDE = 1.6  # how much of the wood a section shows, by its thickness
-
-_DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
-
-
 def flatten_scene(plan: Plan) -> Scene:
     """Return what flattening takes off both faces."""
     found, left, tape = plan.job.panel.thickness, plan.job.panel.made_thickness, plan.job.tape
@@ -191,8 +188,7 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
     back, words = profile.arris.size / 2, arris_label(profile.arris, tape)
     if radius:
         back, words = radius * (1 - math.sqrt(0.5)), f"round-over {tape.figure(radius)}"
-    at = Point(-back, thickness - back)
-    stage.label(layers.DIMENSIONS, at, words, towards=Point(-0.2, 1))
+    stage.label(layers.DIMENSIONS, Point(-back, thickness - back), words, towards=Point(-0.2, 1))
     return stage.scene("The profile of the edge")
 
 
@@ -208,9 +204,6 @@ def _edge_of(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     inner = Path.through((upper, Point(-wide, thickness), lower[0]))
     sharp = [Line(a, b) for a, b in pairwise(lower) if a.distance_to(b) > SAME_POINT]
     return Path((*sharp, eased, *inner.segments))
-
-
-_TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes, so that it is seen
 
 
 def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:

@@ -19,6 +19,12 @@ from ...plan.plan import Plan
 from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0  # of a drawing behind the work, and in it, paper mm
+_DOT = 1.1  # radius of a dot where the top touches, paper mm
+_COLUMNS = 2  # of small pictures
+_GAP = 4.0  # between two small pictures, paper mm
+_WORDS, _ROW = 2.5, 4.2  # height of their lettering, and from one line of it to the next, paper mm
+_TALLEST = 60.0  # height that a panel has in a small picture at most, paper mm
 _LETTER = 3.5  # height of corner letters, paper mm
 
 
@@ -170,10 +176,6 @@ def draw_centrelines(
         stage.line(layer, lies(-end), lies(end))
 
 
-BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0  # of a drawing behind the work, and in it, paper mm
-_DOT = 1.1  # radius of a dot where the top touches, paper mm
-
-
 def contacts_scene(plan: Plan) -> Scene:
     """Return the top in its place, with a numbered dot wherever something holds it."""
     wood = Wood.found(plan, mirrored=False)
@@ -193,12 +195,6 @@ def contacts_scene(plan: Plan) -> Scene:
     return stage.scene("What holds the top")
 
 
-_COLUMNS = 2
-_GAP = 4.0  # between two small pictures, paper mm
-_WORDS, _ROW = 2.5, 4.2  # height of their lettering, and from one line of it to the next, paper mm
-_TALLEST = 60.0  # height that a panel has in a small picture at most, paper mm
-
-
 def others_scene(plan: Plan) -> Scene:
     """Return small pictures of the panel: with the top as planned, and with each alternative."""
     fits, wood = (plan.fit, *plan.others), Wood.found(plan, mirrored=False)
@@ -206,8 +202,7 @@ def others_scene(plan: Plan) -> Scene:
     wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
     scale = max(extent.width / wide, extent.height / _TALLEST)
     high = extent.height / scale + 2 * _ROW + _GAP
-    rows = -(-len(fits) // _COLUMNS)
-    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, rows * high + 1)
+    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, -(-len(fits) // _COLUMNS) * high + 1)
     groups: list[Group] = []
     for i, fit in enumerate(fits):
         row, column = divmod(i, _COLUMNS)

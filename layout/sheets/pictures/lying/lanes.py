@@ -17,6 +17,11 @@ from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, sign
 from ....words.say import Say
 from .picture import BEND, BODY, LANE, MARK, NAME, OFF, OUT, RING, TRIANGLE, LyingPicture
 
+SAW = 3.8  # height of the figure of a saw line, paper mm
+GAP = 2.2  # between two labels of a lane, paper mm
+ROW = 6.2  # from one row of labels to the next, paper mm
+REACH = 10.0  # farther from every side, paper mm, a start is drawn where it lies
+
 
 def spread(
     wanted: Sequence[float], lengths: Sequence[float], low: float, high: float
@@ -41,12 +46,6 @@ def spread(
     starts = zip(order, ends, begun, strict=False)
     placed = {i: start + before + lengths[i] / 2 for i, before, start in starts}
     return tuple(placed[i] for i in range(len(wanted)))
-
-
-SAW = 3.8  # height of the figure of a saw line, paper mm
-GAP = 2.2  # between two labels of a lane, paper mm
-ROW = 6.2  # from one row of labels to the next, paper mm
-REACH = 10.0  # farther from every side, paper mm, a start is drawn where it lies
 
 
 @dataclass(slots=True)

@@ -19,13 +19,10 @@ RING = 2.7  # radius of the ring round the number of a saw line, paper mm
 MARK, NAME, CORNER = 3.3, 3.0, 5.0  # heights of capitals: figures, names, letters of corners, mm
 BODY, OFF = 2.0, 1.2  # how wide a drawn tape is, and how far it lies off the wood, paper mm
 FREE = 9.2  # kept on the sides that have no tape, paper mm
-
+# From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
+# more, paper mm
 LANE, BEND = 8.6, 3.0
-"""From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
-more, paper mm."""
-
 TRIANGLE = 2.4
-
 OUT = {"top": Point(0, 1), "bottom": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
 
 

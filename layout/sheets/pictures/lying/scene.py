@@ -25,6 +25,7 @@ from ....words.saw_lines import Lying, Round
 from .lanes import draw_lanes
 from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
 
+_RADIUS_FROM = 12.0  # a radius is drawn where it is so long on paper, mm
 NAMED_FROM = 80.0  # a narrower picture has lines and their starts alone
 
 
@@ -174,9 +175,6 @@ def _radius(picture: LyingPicture) -> None:
     picture.thin(start, end)
     picture.add(layers.LETTERING, text)
     picture.setter.keep_clear(text_box(text))
-
-
-_RADIUS_FROM = 12.0  # a radius is drawn where it is so long on paper, mm
 
 
 def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
