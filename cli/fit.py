@@ -86,7 +86,7 @@ def _sized(size: tuple[Length, Length] | None) -> Job:
 
 def _why(job: Job, best: Fit, *, more: bool) -> dict[str, Any]:
     """Return what `why_record` takes: why the best is not larger, and more where that is asked."""
-    from ..layout.fit.why.limits import limits_met
+    from ..layout.fit.why.contacts import limits_met
     from ..layout.plan.fitting import along_grain_in
     from ..layout.plan.why import contacts_in, costs_in, others_in
 

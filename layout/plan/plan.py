@@ -11,9 +11,8 @@ from ..cutting.cut import Kerf, TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
-from ..fit.why.contacts import Contact
+from ..fit.why.contacts import Contact, LimitMet, limits_met
 from ..fit.why.costs import Cost
-from ..fit.why.limits import LimitMet, limits_met
 from ..legs.fixings import USUAL
 from ..legs.plan import LegsPlan
 from ..legs.whole import TablePlan

@@ -10,9 +10,8 @@ from typing import Any
 from ..fit.branch_and_bound import Progress
 from ..fit.found import Fit
 from ..fit.others import others
-from ..fit.why.contacts import Contact, Side, Touched, contacts_of
+from ..fit.why.contacts import Contact, LimitMet, Side, Touched, contacts_of
 from ..fit.why.costs import Cost, costs_of
-from ..fit.why.limits import LimitMet
 from ..geometry import Path, Segment
 from ..panel.named_edges import named_edges
 from .fitting import ground_of

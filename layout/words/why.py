@@ -8,9 +8,8 @@ from typing import TYPE_CHECKING
 
 from ..fit.found import Fit
 from ..fit.stand import period_of
-from ..fit.why.contacts import Contact
+from ..fit.why.contacts import Contact, End, Limited, LimitMet
 from ..fit.why.costs import Cost, Lies
-from ..fit.why.limits import End, Limited, LimitMet
 from ..fit.wish import Goal, Limits, Span
 from ..geometry.point import Point
 from ..units import MM_PER_INCH, Tape, two_figures

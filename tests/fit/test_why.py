@@ -13,9 +13,8 @@ from panelwright.layout.fit.coarse import coarser
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
 from panelwright.layout.fit.points import Ground
-from panelwright.layout.fit.why.contacts import Side, Touched, contacts_of
+from panelwright.layout.fit.why.contacts import Side, Touched, contacts_of, limits_met
 from panelwright.layout.fit.why.costs import Cost, Lies, costs_of
-from panelwright.layout.fit.why.limits import limits_met
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

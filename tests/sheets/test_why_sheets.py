@@ -11,8 +11,8 @@ from kept import plan_of, sample_folders
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage
 from panelwright.layout.drawing.scene import Area, Scene, Stroke, Text, text_box
+from panelwright.layout.fit.why.contacts import End, Limited, LimitMet
 from panelwright.layout.fit.why.costs import Cost, Lies
-from panelwright.layout.fit.why.limits import End, Limited, LimitMet
 from panelwright.layout.fit.wish import Goal, Limits, Span
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan

@@ -1,4 +1,4 @@
-"""What a top touches: edges of the panel, cut-outs and defects, and where.
+"""What a top touches: edges of the panel, cut-outs and defects, and where; and limits of its wish.
 
 Where the line that is cut comes as near as margin or clearance allow, it touches. A stretch of it
 that does is one contact: a place, or, where the room hardly changes along it, a run with two ends.
@@ -6,6 +6,7 @@ that does is one contact: a place, or, where the room hardly changes along it, a
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from enum import Enum
@@ -14,11 +15,12 @@ import numpy as np
 
 from ...geometry import Path, Point, Region
 from ...geometry.beside import Way
-from ...geometry.tolerance import CHORD, PROOF_CHORD
+from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, PROOF_CHORD, SIZE_SLACK
 from ...panel.defect import Defect
 from ...panel.defect_kinds import Spoils
 from ...panel.panel import Panel
 from ..found import Fit
+from ..wish import Wish
 
 TOUCHING = 0.05
 """A top that has no more room than this, mm, touches: no tape or saw could tell."""
@@ -30,6 +32,8 @@ _MOSTLY = 0.75
 top meets a straight edge it is half, at a corner a quarter."""
 _ONE_PLACE = 0.01
 """Share of the way round within which two contacts with one thing are one place."""
+_TURN = 1e-4
+"""A turn within this of its limit is at it, radians: 0.1 mm over a metre."""
 
 
 class Touched(Enum):
@@ -138,3 +142,59 @@ def _touching(way: Way, thing: _Thing) -> Iterator[tuple[float, Contact]]:
         points = tuple(way.at(place) for place in places)
         room = max(0.0, least - thing.clear)
         yield even.middle, Contact(thing.what, thing.name, points, thing.clear, room)
+
+
+class Limited(Enum):
+    """What a wish can limit; the value is what JSON says."""
+
+    LENGTH = "length"
+    WIDTH = "width"
+    RATIO = "ratio"
+    CORNER_RADIUS = "corner radius"
+    TURN = "turn"
+
+
+class End(Enum):
+    """Which end of its span a figure has come to."""
+
+    LEAST = "least"
+    GREATEST = "greatest"
+
+
+@dataclass(frozen=True, slots=True)
+class LimitMet:
+    """A limit that holds a top back."""
+
+    what: Limited
+    end: End
+    """Of a turn always the greatest."""
+
+
+def limits_met(fit: Fit, wish: Wish) -> tuple[LimitMet, ...]:
+    """Return the limits that the finished top of a fit has come to.
+
+    A corner radius that the wish fixes is no limit that somebody would loosen, and is left out.
+    """
+    top, limits = fit.outline, wish.limits
+    is_round, radius = top.name == "circle", top.figures.get("corner_radius")
+    figures = [
+        (Limited.LENGTH, top.length, limits.length, SIZE_SLACK),
+        (Limited.WIDTH, top.width, limits.width, SIZE_SLACK),
+    ]
+    if not is_round:
+        slack = 2 * SIZE_SLACK / top.width
+        figures.append((Limited.RATIO, top.length / top.width, limits.ratio, slack))
+    if radius is not None and limits.corner_radius.least < limits.corner_radius.greatest:
+        figures.append((Limited.CORNER_RADIUS, radius, limits.corner_radius, PROOF_ALLOWANCE))
+    met = []
+    for what, value, span, slack in figures:
+        # no top is less than once as long as wide: that is no limit of a wish
+        free = 1.0 if what is Limited.RATIO else 0.0
+        if value >= span.greatest - slack:
+            met.append(LimitMet(what, End.GREATEST))
+        elif free < span.least and value <= span.least + slack:
+            met.append(LimitMet(what, End.LEAST))
+    away = abs(limits.off_grain(fit.placement.turn))
+    if not is_round and limits.most_turn < math.pi / 2 and away > limits.most_turn - _TURN:
+        met.append(LimitMet(Limited.TURN, End.GREATEST))
+    return tuple(met)
