@@ -23,7 +23,7 @@ from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
 from .boxes import Box, Patch, Pose
 from .gauge import Met, PowerBody
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import Edges, Figures, Lift, Rows
 from .sight import nearest_all_round, planes_above
 
@@ -221,10 +221,6 @@ class CapsuleKind(Kind):
         np.sqrt(far, out=far)
         far -= radii
         return np.maximum(far, 0.0, out=far)
-
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        return ALONG * p, np.full(len(ALONG), radius)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.

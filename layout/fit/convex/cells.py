@@ -28,13 +28,8 @@ _MOST_STAYING = 0.5
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
-_FEW = 64
-"""Cells, below which they are cut in four: so few take no longer than half as many."""
-_WORTH_IT = 0.75
-"""Share of the edges left, below which the others are no longer looked at in the same box."""
 _SHALLOW = 16
-"""Edges and holes, beyond which cells are first looked up in the table of depths, or for several
-disks in a top: those tell of thin tops what their middle does not."""
+"""Edges and holes, beyond which cells are first looked up in the table of depths."""
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 _LOOKS_A_DISK = 0.8
@@ -58,20 +53,18 @@ class Celled(Tops):
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
-        core = kind.disks(anchor, (needed - addend) / factor)
+        depth = kind.inradius(anchor, (needed - addend) / factor)
         met = kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
-            if len(core[1]) > 1 or len(box.near) + len(box.disks.radii) > _SHALLOW:
-                self._drop_shallow(box, core)
+            if len(box.near) + len(box.disks.radii) > _SHALLOW:
+                missing = depth - self.wood.depths.most(box.centres)
+                box.keep(missing <= math.hypot(*box.half) + _EXACT)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)
             reach = float(kind.lengths(corners, anchor).max())
             signed, left = self._kept(box, growth, distances, reach)
             if not len(signed):
                 return enough
-            if len(left) < _WORTH_IT * len(box.near):
-                box.near = left
-                met = kind.met(box.turn, anchor, self.wood.outer_edges[left])
             # what shapes add is worth as much as they change the radius, as a share of it
             loose = (factor - 1 + drift / max(box.high, 1e-9)) * box.radius + addend
             fine = max(loose / 8, box.fine * math.sqrt(gap) * box.radius)
@@ -89,10 +82,7 @@ class Celled(Tops):
                 box.spot = box.centres[int(np.argmax(signed))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            longer = bool(np.subtract(*kind.lengths(sides, anchor)) >= 0)
-            halve_cells(box, along=longer)
-            if len(box.centres) < _FEW and reach > 2 * fine:
-                halve_cells(box, along=not longer)
+            halve_cells(box, along=bool(np.subtract(*kind.lengths(sides, anchor)) >= 0))
 
     def _kept(
         self, box: Box, growth: Growth, distances: Array, reach: float
@@ -137,10 +127,3 @@ class Celled(Tops):
                 ways = disks.ways(box.turn, centres)
                 radii[some, edges:] = self.kind.disk_radii(p, *ways, disks.radii)
         return radii
-
-    def _drop_shallow(self, box: Box, core: tuple[Array, Array]) -> None:
-        """Drop the cells where disks that every good top holds lie deeper than the wood goes."""
-        direction = np.array([math.cos(box.turn), math.sin(box.turn)])
-        places = box.centres[:, None] + core[0][:, None] * direction
-        missing = core[1] - self.wood.depths.most(places)
-        box.keep(missing.max(axis=1) <= math.hypot(*box.half) + _EXACT)

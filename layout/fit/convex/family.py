@@ -52,8 +52,6 @@ _ROUNDS = 8
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
 as measured."""
-_BESIDE = 0.03
-"""Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 
 
 class TwoSizes(Celled):
@@ -62,7 +60,6 @@ class TwoSizes(Celled):
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
-        self._climbed = (0.0, Pose(*[math.inf] * 5))
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -99,7 +96,7 @@ class TwoSizes(Celled):
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         box.waits = box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort
         if box.waits:  # what the deepest place of the wood allows, at no cost
-            radius = self.wood.depths.greatest / self.kind.disks(box.high, 1.0)[1].max()
+            radius = self.wood.depths.greatest / self.kind.inradius(box.high, 1.0)
             return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
         self.looks += _LOOKS_A_BOX
         first = self.bound_by_cells(box, enough)
@@ -201,8 +198,5 @@ class TwoSizes(Celled):
         return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return a local best reached from a top; the last one, where the top lies beside that."""
-        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
-        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
-            self._climbed = self.polished(score, top, last=CLOSE)
-        return self._climbed
+        """Return a local best reached from a top."""
+        return self.polished(score, top, last=CLOSE)

@@ -21,9 +21,6 @@ from .gauge import Body, Met, gauge_met
 from .lift import Lift
 from .sight import angle_of, facing, near_angle
 
-ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
-"""Where along its axis a top is held against the depths of the wood."""
-
 _RESIZED = 1e-6
 """Of the half width: by so much tops are resized to see how their contacts change."""
 
@@ -84,10 +81,6 @@ class Kind(ABC):
     @abstractmethod
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area of a finished top, mm²."""
-
-    @abstractmethod
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
 
     @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
@@ -238,6 +231,10 @@ class Kind(ABC):
         """Return half the length and half the width, mm."""
         length, lengthens, width, widens = self.axes(p)
         return length + lengthens * radius, width + widens * radius
+
+    def inradius(self, p: float, radius: float) -> float:
+        """Return the radius of a disk about their middle that tops hold, mm."""
+        return self.sizes(p, radius)[1]
 
     def box(self, p: float, radius: float) -> tuple[float, float]:
         """Return half the sizes of a box about its middle that a top does not leave, mm."""

@@ -21,7 +21,6 @@ the other's,
 from __future__ import annotations
 
 import math
-from abc import abstractmethod
 
 import numpy as np
 
@@ -29,7 +28,7 @@ from ..goal import Figure
 from ..wood.edges import Array
 from .boxes import Pose
 from .gauge import PowerBody
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import BodyLift, Figures, Rows
 from .sight import angle_of, near_angle, wandering
 
@@ -37,27 +36,11 @@ _WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
 
 
-class BallLift(BodyLift):
-    """Balls of a norm, squeezed and turned, in whichever unknowns."""
+class OvalLift(BodyLift):
+    """Ovals by b1, b2 and b3."""
 
     kind: OvalKind
     body: PowerBody
-
-    @abstractmethod
-    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
-        """Return what share of its reach along a normal keeps each top off a point; 0 if unknown.
-
-        The normal parts the two in the middle of the box; the point lies at `places` as seen by the
-        ball, at `feet` as it is, all (n, 2).
-        """
-
-    @abstractmethod
-    def reaching(self, normal: Array, unit: Array) -> Array:
-        """Return rows: ways of the centre along normals, and reaches by places on the ball."""
-
-    @abstractmethod
-    def holding(self, unit: Array, normal: Array) -> Array:
-        """Return what share of the reach along normals places on the ball have at least."""
 
     def line_rows(self, normal: Array, points: Array) -> Rows:
         """Return rows that keep tops within lines, by the place that touches in the middle."""
@@ -92,10 +75,6 @@ class BallLift(BodyLift):
         normal = self.body.normals(unit) * self.squeeze
         normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
         return unit, normal
-
-
-class OvalLift(BallLift):
-    """Ovals by b1, b2 and b3."""
 
     def span(self, cap: float) -> tuple[Rows, Array, Array]:
         """Return rows, with limit 0, that keep B within the turns and ratios, and its bounds."""
@@ -180,7 +159,7 @@ class OvalKind(Kind):
     name = "oval"
     pace = 0.35
     body: PowerBody = PowerBody(2.0)
-    lifted: type[BallLift] = OvalLift
+    lifted: type[OvalLift] = OvalLift
     leans: tuple[float, ...] = (0.0,)
 
     def axes(self, p: float) -> Axes:
@@ -199,12 +178,6 @@ class OvalKind(Kind):
     def squeeze(self, p: float) -> Array:
         """Return by what the plane is multiplied for ovals of shape p to become circles."""
         return np.array([math.exp(-p / 2), math.exp(p / 2)])
-
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        long, wide = self.sizes(p, radius)
-        spread = 1 - math.exp(-2 * p)
-        return ALONG * long * spread, wide * np.sqrt(1 - ALONG * ALONG * spread)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned.

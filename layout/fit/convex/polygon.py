@@ -47,8 +47,6 @@ _CURVES = 1e-4
 (half a radius or more): far below the gap that a search leaves."""
 _NOTCH = 1e-5
 """Depth, as a share of the radius, of what is no dent but rounding."""
-_ALONG = np.array([[-0.6, 0.0], [-0.3, 0.0], [0.0, 0.0], [0.3, 0.0], [0.6, 0.0]])
-"""Where along half its length a top is held against the depths of the wood."""
 _BESIDE = (-1, 0, 1)
 """Corners that are looked at, about the one that reaches farthest to a line."""
 _MOST_SIDES = 24
@@ -181,9 +179,6 @@ class ConvexKind(Kind):
             0.0, outline.length / 2 / size, 0.0, min(outline.width, outline.length) / 2 / size
         )
         self._outline, self._origin = outline, -centre / size
-        places = _ALONG * self._axes.lengthens
-        depths = (body.heights - places @ body.sides.T).min(axis=1)
-        self._disks = places[depths > 0, 0], depths[depths > 0] * self.held
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping, mitred at the corners, adds to half the length and width, mm."""
@@ -223,9 +218,9 @@ class ConvexKind(Kind):
         """Return the area, mm²."""
         return self.unit_area * half_length * half_width / (self._axes[1] * self._axes[3])
 
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        return self._disks[0] * radius, self._disks[1] * radius
+    def inradius(self, p: float, radius: float) -> float:
+        """Return the radius of a disk about their middle that tops hold, mm."""
+        return self.held * radius
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""

@@ -33,14 +33,14 @@ from ..wood.edges import Array
 from .gauge import PowerBody
 from .kind import Kind
 from .lift import Figures, Rows
-from .oval import BallLift, OvalKind
+from .oval import OvalKind, OvalLift
 from .sight import angle_of, directions, near_angle
 
 _BOX_PARTS = 4
 """Of the spans of turn and shape, in each of which u and z are bounded apart."""
 
 
-class SuperellipseLift(BallLift):
+class SuperellipseLift(OvalLift):
     """Superellipses by l cos φ, w cos φ, l sin φ and w sin φ."""
 
     kind: SuperellipseKind
