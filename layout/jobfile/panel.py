@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from ..cutting.mendable import why_not
+from ..cutting.mending import why_not
 from ..cutting.tools import Tools
 from ..errors import LayoutError
 from ..geometry import Path, Point, Region

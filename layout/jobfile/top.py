@@ -65,7 +65,7 @@ def _profile(values: Values, thickness: float | None) -> EdgeProfile:
         return EdgeProfile()
     inwards, up = values["bevel"] or (0.0, 0.0)
     profile = EdgeProfile(values["round_over"], inwards, up)
-    if thickness is not None and profile.edge_left(thickness) <= profile.round_over:
+    if thickness is not None and thickness - profile.bevel_up <= profile.round_over:
         name = "bevel" if up else "round_over"
         taken = values.place.length(up + profile.round_over)
         values.at(name).wrong(

@@ -92,11 +92,8 @@ SIZE = Key(
 class Foot:
     """The print of one leg under the top.
 
-    Raises
-    ------
-    LegsError
-        If a size is not above 0, two sizes differ that are one, or the wall of a ring or a tube is
-        not between 0 and half its width.
+    Raises a LegsError if a size is not above 0, two sizes differ that are one, or the wall of a
+    ring or a tube is not between 0 and half its width.
     """
 
     shape: FootShape = field(
@@ -164,10 +161,7 @@ class Foot:
 
     @property
     def corners(self) -> tuple[Point, ...]:
-        """Its corners from its middle, anticlockwise from the lower left; none of a round one.
-
-        A hexagon lies with two flats along the top.
-        """
+        """Its corners from its middle, anticlockwise; a hexagon has two flats along the top."""
         if self.is_round:
             return ()
         if self.shape is FootShape.HEXAGONAL:
@@ -221,8 +215,5 @@ class Foot:
         return max(corner.dot(way) for corner in self.corners)
 
     def gap(self, one: Point, other: Point) -> float:
-        """Return what is clear between two with these middles, mm; below 0 where they overlap.
-
-        Every foot reaches as far one way as the other.
-        """
+        """Return what is clear between two with these middles, mm; below 0 where they overlap."""
         return one.distance_to(other) - 2 * self.reach((other - one).angle)

@@ -106,7 +106,6 @@ class Leg:
     middle: Point
     """Of its head, from the centre of the top, x along its length, mm."""
     on_panel: Point
-    """The same place on the panel."""
     print: Path
     """Outside of the leg on the panel."""
     hollow: Path | None

@@ -2,10 +2,10 @@
 
 A table tips over a side of the polygon of its feet when the force outside that side turns it more
 than its weight inside holds it: P·e = W·d, d from the weight to the side, e from the side out to
-the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
-at the middle of a side, then of the other, and for odd shapes wherever the table stands least
-firmly; it states no force to pass. Where the top is too narrow for that the force presses a quarter
-of its width in. Who sits down on a table does so at its very edge: that force is told too.
+the force. ISO 7172:1988 presses 50 mm in from the edge, at the middle of a side, then of the other,
+and for odd shapes wherever the table stands least firmly; it states no force to pass. On a narrow
+top the force presses a quarter of its width in. Who sits down on a table does so at its very edge:
+that force is told too.
 
 A top that lies loose on loose legs does not tip over as one: pushed level each leg turns about the
 edge of its foot, and the top rises with their heads, so that they lie down together as the sides of
@@ -40,9 +40,8 @@ from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD, CURVE, ROUNDING
 from ..outlines import Outline
 from .foot import Foot
-from .heights import EDGE, SAT_ON
 from .plan import EdgeForce, Tipping
-from .wish import Fixing, LegsWish
+from .wish import EDGE, SAT_ON, Fixing, LegsWish
 
 Array = NDArray[np.float64]
 
@@ -62,9 +61,6 @@ within which a side may turn out to be the weakest."""
 
 _COARSE, _ROUGH = 0.01, 0.05
 """How near the edge is followed to tell these, and feet and edge while stances are compared, mm."""
-
-_EVEN = 16
-"""The higher, the less the sides count that are not the weakest."""
 
 
 @dataclass(frozen=True)
@@ -159,10 +155,9 @@ def pressed_in(outline: Outline) -> float:
 
 @lru_cache(maxsize=16)
 def pressed_line(outline: Outline) -> Path:
-    """Return the line along which a force presses: all legs tried under a top share it.
+    """Return the line along which a force presses: of the hull where a hollow top is too narrow.
 
-    Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
-    table most lies on both.
+    What tips a table most lies on both.
     """
     edge = pressed_in(outline)
     try:
@@ -173,10 +168,7 @@ def pressed_line(outline: Outline) -> Path:
 
 
 def farthest(line: Path, way: Point) -> Point:
-    """Return the point of a closed line that lies farthest towards a unit vector.
-
-    Where a straight of the line lies square to it, the middle of that straight.
-    """
+    """Return the farthest point of a closed line one way, of a straight the middle."""
     reached = [point for segment in line.segments for point in _extremes(segment, way)]
     most = max(point.dot(way) for point in reached)
     tied = [point for point in reached if point.dot(way) >= most - 1e-9 * max(1.0, abs(most))]
@@ -237,10 +229,7 @@ def whole_table(
 
 @dataclass(frozen=True)
 class Stability:
-    """What force at its edge a table stands.
-
-    A search asks this of thousands of stances, so the top is walked once, and curves are polygons.
-    """
+    """What force at its edge a table stands; of thousands of stances the top is walked once."""
 
     wish: LegsWish
     top: tuple[float, Point]
@@ -257,21 +246,16 @@ class Stability:
         return cls(wish, (mass, centre), convex_hull(line.points(_ROUGH)))
 
     def force(self, middles: Sequence[Point]) -> float:
-        """Return the least force at the edge that tips a table on legs with these middles, N.
-
-        Negative where the weight lies outside the feet.
-        """
+        """Return the least force, N, that tips a table on such legs; below 0, it tips by itself."""
         return float(self._forces(middles).min())
 
     def evenness(self, middles: Sequence[Point]) -> float:
-        """Return a force that grows with the least one, and with those hardly above it, N.
-
-        It has no edges on which a search by small moves would stall.
-        """
+        """Return a force that grows with the least and those near it: no search stalls."""
         forces = self._forces(middles)
-        if forces.min() <= 0 or not np.isfinite(forces.min()):
-            return float(forces.min())
-        return float(forces.min() * ((forces / forces.min()) ** -_EVEN).sum() ** (-1 / _EVEN))
+        least, even = float(forces.min()), 16  # the higher, the less other sides count
+        if least <= 0 or not math.isfinite(least):
+            return least
+        return least * float(((forces / least) ** -even).sum() ** (-1 / even))
 
     def _forces(self, middles: Sequence[Point]) -> Array:
         held = held_down(self.wish, middles, self.top, _ROUGH)

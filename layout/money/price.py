@@ -28,10 +28,7 @@ _OF_PRICE = Share(Range(0.0, 95.0))
 class MoneyWish:
     """Costs, rates and shares; what is left out is asked for, or is 0.
 
-    Raises
-    ------
-    LayoutError
-        If a figure is out of its limits, or fee and share leave nothing of a price.
+    Raises a LayoutError if a figure is out of limits, or fee and share leave nothing of a price.
     """
 
     currency: str = key("", Text(), "What sums are written with", '"EUR"', usual="none")
@@ -135,7 +132,6 @@ class Case:
     hours: Decimal
     lines: tuple[PriceLine, ...]
     price: Decimal
-    """To ask for."""
     break_even: Decimal
     """Below it money is lost before an hour is paid."""
     earned: Decimal | None
@@ -150,7 +146,6 @@ class Money:
     cases: tuple[Case, ...]
     """One where its hours are known, else for the least and the most."""
     in_mind: Decimal | None
-    """The price that the maker has in mind."""
     forgotten: tuple[Forgotten, ...] = field(default=())
 
 
@@ -165,7 +160,7 @@ def money_of(
     """Return what to ask for a piece; None where nothing is said of money.
 
     `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
-    without a price where `unpriced`: both for where the maker says nothing else.
+    without a price where `unpriced`.
     """
     if not wish.is_asked and materials is None:
         return None

@@ -45,8 +45,7 @@ class Clean:
 def may_hold(piece: Region, length: float, width: float) -> bool:
     """Return whether a rectangle so long and wide may lie in a piece; where not, it is proved.
 
-    Of such a one the line along its middle, up to half its width from both ends, lies at least
-    half its width inside.
+    Of such a one the middle line, half its width short of both ends, lies as deep inside.
 
     >>> import numpy as np
     >>> corner = Region.from_rings(np.array([(0.0, 0.0), (400.0, 0.0), (0.0, 400.0)]))

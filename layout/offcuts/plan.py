@@ -17,11 +17,8 @@ from .wish import Make, OffcutWish, fit_for_food, makes_of
 _FINE = 0.0001
 """How near a polygon of the top follows it here, mm: its area is then right to 3e-7."""
 
-_CRUMB = 1.0
-"""A piece smaller than this, mm², is dust."""
-
-_TOUCH = 0.01
-"""A defect that lies in less of a piece than this only touches it, mm²."""
+_CRUMB, _TOUCH = 1.0, 0.01
+"""A smaller piece is dust, and a defect that lies in less of a piece only touches it, mm²."""
 
 
 class Worth(Enum):
@@ -44,9 +41,7 @@ class Offcut:
     freed_by: str
     """What that cut is called; empty where it was loose, or the cuts have no names."""
     piece: Region
-    """On the panel."""
     area: float = field(metadata={"unit": "mm2"})
-    """mm²."""
     mass: float = field(metadata={"unit": "kg"})
     """When it falls off, kg."""
     clean: TurnedBox | None
@@ -82,7 +77,6 @@ class Balance:
     trimming: float = field(metadata={"unit": "mm2"})
     """The strip outside the line that the router takes off, or that clings to the top."""
     kerf: float = field(metadata={"unit": "mm2"})
-    """Sawdust."""
     offcuts: float = field(metadata={"unit": "mm2"})
     cut_outs: float = field(metadata={"unit": "mm2"})
     """What had been cut out of the panel before."""
@@ -111,12 +105,11 @@ def offcuts_of(
     names: Sequence[str] = (),
     rough: int = 0,
 ) -> OffcutPlan:
-    """Return the pieces that fall off when the kerfs are cut in their order.
+    """Return the pieces that fall off when the kerfs, named so, are cut in their order.
 
     A kerf may overrun: it takes only what still hangs on the top, never a piece that an earlier cut
     has freed. What the first `rough` cuts free, or was loose before, is as thick as the panel was
-    found. `core` is the closed line of what stays, where the top is lipped that of its core;
-    `names` are those of the kerfs.
+    found. `core` is the closed line of what stays.
     """
     wish = wish or OffcutWish()
     face = panel.region()
@@ -200,14 +193,12 @@ class _Ground:
             worth=worth,
             makes=()
             if found is None or worth is Worth.SCRAP
-            else makes_of(
-                found.box,
-                thickness,
-                self.wish.makes,
-                solid=self._is_solid(found.box.width),
-                food=fit_for_food(self.panel),
-            ),
+            else self._makes(found.box, thickness),
         )
+
+    def _makes(self, box: TurnedBox, thickness: float) -> tuple[Make, ...]:
+        solid, food = self._is_solid(box.width), fit_for_food(self.panel)
+        return makes_of(box, thickness, self.wish.makes, solid=solid, food=food)
 
     def _ways(self, thickness: float, wide: float = 0.0) -> Iterator[tuple[Worth, float, float]]:
         """Yield what a piece so thick and wide may be good for, best first, and its least sizes."""
@@ -221,15 +212,13 @@ class _Ground:
                 yield worth, length, width
 
     def _worth(self, found: Clean | None, thickness: float) -> Worth:
-        if found is None:
-            return Worth.SCRAP
-        ways = (
-            worth
-            for worth, length, width in self._ways(thickness, found.box.width)
-            if at_least(found.box.length, length, SAME_PLACE)
-            and at_least(found.box.width, width, SAME_PLACE)
-        )
-        return next(ways, Worth.SCRAP)
+        if found is not None:
+            box = found.box
+            for worth, *least in self._ways(thickness, box.width):
+                sizes = zip((box.length, box.width), least, strict=True)
+                if all(at_least(size, needed, SAME_PLACE) for size, needed in sizes):
+                    return worth
+        return Worth.SCRAP
 
     def _is_solid(self, wide: float) -> bool:
         """Return whether a strip so wide is of solid wood: of a frame, its stiles and rails are."""

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass, field, replace
 
 from ..concern import Concern
-from ..cutting.cut import TrimKind
+from ..cutting.cut import Kerf, TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
@@ -29,7 +29,7 @@ from ..template.content import TemplateContent
 from ..template.portions import portions
 from ..template.proposal import AUTO, Proposal, proposed
 from ..top import Top, top_from
-from ..work.blades import Bore, blades_through, pins_of
+from ..work.blades import blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
 from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
@@ -180,17 +180,18 @@ def _left_out(job: Job, standing: Standing, has_portion: bool) -> tuple[Concern,
 
 def _bores(
     job: Job, top: Top, marks: MarkSet, cuts: CutPlan, table: TablePlan | None
-) -> Iterator[Bore]:
+) -> Iterator[Kerf]:
     """Yield the screws that are driven into a top, and the pins that cuts are swung about."""
     places = {mark.label: mark.point for mark in marks.marks}
     yield from pins_of(cuts, places, job.tools.nail)
     if table is None:
         return
     wide = table.screw.screw.diameter if table.screw is not None else USUAL
-    yield from (Bore(f"A screw of leg {hole.leg}", hole.on_panel, wide) for hole in table.holes)
+    for hole in table.holes:
+        yield Kerf.bored(f"A screw of leg {hole.leg}", hole.on_panel, wide)
     for number, batten in enumerate(table.battens, start=1):
         for screw in batten.screws:
-            yield Bore(f"A screw of batten {number}", top.placement(screw), wide)
+            yield Kerf.bored(f"A screw of batten {number}", top.placement(screw), wide)
 
 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:

@@ -3,9 +3,8 @@
 The line that is cut is broken where the panel's own edge takes over. A live edge is the line itself
 there; a straight factory edge may stand a little proud of it, for no edge is dead straight.
 
-Where the line is followed from outside, a round cutter stays out of its hollow corners: a bit, and
-the bush or bearing that leads it, touches both sides and leaves the corner itself standing. Which
-template leads it changes nothing: its middle comes no nearer to either side than its radius.
+A round cutter that follows the line from outside stays out of its hollow corners: its middle comes
+no nearer to either side than its radius.
 """
 
 from __future__ import annotations
@@ -63,15 +62,13 @@ class Runs:
 
 def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     """Return a closed line broken where it lies on edges that are kept."""
-    drawn = [(Region.line(edge.points(CHORD)), Edge(edge.segments).is_straight) for edge in edges]
-    lies: list[Path | None] = []
-    for segment in line.segments:
-        on = (
-            edge
-            for edge, (held, straight) in zip(edges, drawn, strict=True)
-            if _lies_on(segment, held, straight=straight)
-        )
-        lies.append(next(on, None))
+    drawn = [
+        (edge, Region.line(edge.points(CHORD)), Edge(edge.segments).is_straight) for edge in edges
+    ]
+    lies = [
+        next((e for e, held, straight in drawn if _lies_on(s, held, straight=straight)), None)
+        for s in line.segments
+    ]
     count = len(lies)
     starts = [i for i in range(count) if lies[i] is not None and lies[i] is not lies[i - 1]]
     if not starts:
@@ -103,12 +100,9 @@ def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
     return (feet[-1] - feet[0]).dot(way) > _ALONG**2 * way.dot(way)
 
 
-SHOWS = 0.5
-"""What stands out by less is sanded off, mm (our choice)."""
-
-
-SHARP = math.radians(10)
-"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
+SHOWS, SHARP = 0.5, math.radians(10)
+"""What stands out by less is sanded off, mm, and a hollow joint that turns by less is no corner to
+a round bit (our choice)."""
 
 
 @dataclass(frozen=True, slots=True)

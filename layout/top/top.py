@@ -1,7 +1,4 @@
-"""The top: an outline in its place on the panel that it is cut from, of sizes that a maker chooses.
-
-Every craft takes one: the marks, the cuts, the legs and the template of a top all follow from it.
-"""
+"""The top: an outline in its place on the panel that it is cut from, of sizes as they are made."""
 
 from __future__ import annotations
 
@@ -66,16 +63,6 @@ class Top:
         return runs_of(self.core, self.kept)
 
     @property
-    def core_length(self) -> float:
-        """The length of the core, mm."""
-        return self.outline.length - 2 * self.lipping
-
-    @property
-    def core_width(self) -> float:
-        """The width of the core, mm."""
-        return self.outline.width - 2 * self.lipping
-
-    @property
     def area(self) -> float:
         """The area of the finished top, mm²."""
         return self.outline.area
@@ -115,11 +102,10 @@ class Top:
 
 
 def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: float = 0.0) -> Top:
-    """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
+    """Return the top that is made of a fit, its sizes rounded down to whole steps, mm.
 
-    A smaller top could let go of a point that it is to cover, or run its edge through a defect that
-    lies wholly inside the found one; then it is made exactly as it was found. Sizes are whole steps
-    of so many mm; a tape may have been out by so much.
+    Not where the smaller one could let go of a point that it is to cover, or run its edge through a
+    defect that lies wholly inside the found one. A tape may have been out by so much.
     """
     found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
     top = _rounded_down(found, wish.limits, step)
@@ -135,12 +121,8 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     """Return a found top with its sizes rounded down to whole steps, mm.
 
     A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
-    octagon comes down to a whole size across its flats, and an outline of the maker's own or a
-    piece as found stays as it was found, for their forms are kept. The rounded top lies within the
-    found one, so it needs no new proof: each family shrinks into itself when its length or width
-    shrinks about the same centre.
-
-    A long side that lies on an edge of the panel which is kept stays on it.
+    octagon comes down to a whole size across its flats, and an outline that keeps its form stays
+    as found. It needs no new proof: each family shrinks into itself about the same centre.
     """
     found = top.outline
     width = _rounded(found.width, limits.width, step)
@@ -162,8 +144,7 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
 def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
     """Return a found top made narrower, with its long side back on the edge.
 
-    A capsule that is narrower by so much must be as much shorter, or its rounder ends stand out
-    beyond those that were found.
+    A capsule must be as much shorter, or its rounder ends stand out beyond those that were found.
     """
     found, edge = top.outline, top.kept[0]
     if found.arc_centres and not found.is_boxed:

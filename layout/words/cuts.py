@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
 from ..cutting.bench import FaceReason, WorkFace
-from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
+from ..cutting.builds import Edging, FrameJoint, RimLoss, UnknownFrame
 from ..cutting.cut import (
     HandCut,
     JigsawCut,
@@ -18,7 +18,6 @@ from ..cutting.cut import (
     Trim,
     TrimKind,
 )
-from ..cutting.edging import Edging
 from ..cutting.mending import Mended
 from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.rough import KeptEdge

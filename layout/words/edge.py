@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..cutting.edging import Edging
+from ..cutting.builds import Edging
 from ..cutting.profile import Arris, ProfilePlan
 from ..units import Tape
 from ..work.piece import Finish

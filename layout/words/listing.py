@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator
 
 from ..panel import Kind, Was
 from ..plan.plan import Plan
-from ..work.coats import NewCoat
+from ..work.items import NewCoat
 from .materials import sum_words
 from .say import listed, outline_words
 

@@ -10,8 +10,7 @@ from itertools import groupby
 from ..legs.fixings import Bed
 from ..money.price import Case, Entry, Forgotten, Money
 from ..units import MM_PER_INCH, Tape
-from ..work.coats import LABELS
-from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, LABELS, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
 from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
 

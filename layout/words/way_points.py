@@ -6,8 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from typing import Any
 
-from ..marking.arc_ovals import EightCentreOval, FourCentreOval
-from ..marking.arcs import ArchTrammel, LargeArc, SprungLath
+from ..marking.arcs import ArchTrammel, EightCentreOval, FourCentreOval, LargeArc, SprungLath
 from ..marking.instruments import Ordinate, StringLoop, Swing, TrammelRod
 from ..marking.method import Against, FullSize, HandTool, JoinedCorners, Method, Pivot
 from ..marking.methods import Ordinates, SquareAndHalfDiagonal, SteppedCircle

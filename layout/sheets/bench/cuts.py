@@ -7,9 +7,8 @@ from dataclasses import replace
 from itertools import groupby
 from typing import Any
 
-from ...cutting.builds import FrameJoint, RimLoss
+from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, StraightCut, Trim
-from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene

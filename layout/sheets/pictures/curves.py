@@ -7,9 +7,8 @@ from itertools import pairwise
 
 import numpy as np
 
-from ...cutting.builds import RimLoss
+from ...cutting.builds import OVER_THICKNESS, Edging, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SwungRadius
-from ...cutting.edging import OVER_THICKNESS, Edging
 from ...cutting.profile import ProfilePlan
 from ...cutting.router import QuarterFeed
 from ...drawing import layers

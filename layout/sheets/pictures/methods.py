@@ -10,7 +10,7 @@ from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry import Bounds, Point
 from ...geometry.tolerance import SAME_PLACE
-from ...marking.arc_ovals import EightCentreOval, FourCentreOval
+from ...marking.arcs import EightCentreOval, FourCentreOval
 from ...marking.instruments import StringLoop, Swing, TrammelRod
 from ...marking.method import Method, Pivot
 from ...marking.oval_methods import OvalOrdinates
