@@ -101,7 +101,7 @@ class CapsuleLift(Lift):
         round_end = max(likely[1] + lipping, 1e-9)
         g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
         root = (g + self.area_of_end / g) / 2 * thick + 2 / g * over
-        return Figures(over + radius, spine + radius, radius, radius, root)
+        return Figures(np.stack([over + radius, radius]), np.stack([spine + radius, radius]), root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""

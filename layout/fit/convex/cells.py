@@ -1,8 +1,7 @@
 """How large a top may be with its centre in one of a set of cells: the first bound of every box.
 
-No radius grows faster, as the centre moves, than the kind of outline allows, so a cell whose middle
-is too close to an edge is dropped, and the others are cut until they are small against what the
-spans of turns and shapes leave open.
+A cell whose middle is closer to an edge than a radius can grow within it is dropped, and the others
+are cut until they are small against what the spans of turns and shapes leave open.
 """
 
 from __future__ import annotations
@@ -28,8 +27,11 @@ _MOST_STAYING = 0.5
 
 Where no middle holds any top yet, cells are only made smaller: they may stay for what the box's
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
-_SHALLOW = 16
-"""Edges and holes, beyond which cells are first looked up in the table of depths."""
+_FEW = 64
+"""Cells, below which they are cut in four: so few take no longer than half as many."""
+_SHALLOW, _ALONG = 16, 5
+"""Edges and holes, beyond which cells are first looked up in the table of depths; and those whose
+tops are drawn out along a spine in any case, for so many disks: they tell more of thin tops."""
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 _LOOKS_A_DISK = 0.8
@@ -53,12 +55,14 @@ class Celled(Tops):
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
-        depth = kind.inradius(anchor, (needed - addend) / factor)
+        depth, long = kind.inradius(anchor, (needed - addend) / factor), kind.axes(anchor).length
+        spine = np.linspace(-long, long, _ALONG if long > 0 else 1)
+        way = np.array([math.cos(box.turn), math.sin(box.turn)])
         met = kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
-            if len(box.near) + len(box.disks.radii) > _SHALLOW:
-                missing = depth - self.wood.depths.most(box.centres)
-                box.keep(missing <= math.hypot(*box.half) + _EXACT)
+            if long > 0 or len(box.near) + len(box.disks.radii) > _SHALLOW:
+                depths = self.wood.depths.most(box.centres[:, None] + spine[:, None] * way)
+                box.keep(depth - depths.min(axis=1) <= math.hypot(*box.half) + _EXACT)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)
             reach = float(kind.lengths(corners, anchor).max())
@@ -82,7 +86,10 @@ class Celled(Tops):
                 box.spot = box.centres[int(np.argmax(signed))]
                 return float(self.sizing.upper(box.low, box.high, np.array([box.most]))[0])
             sides = np.array([corners[0] + corners[1], corners[0] - corners[1]])
-            halve_cells(box, along=bool(np.subtract(*kind.lengths(sides, anchor)) >= 0))
+            longer = bool(np.subtract(*kind.lengths(sides, anchor)) >= 0)
+            halve_cells(box, along=longer)
+            if len(box.centres) < _FEW and reach > 2 * fine:
+                halve_cells(box, along=not longer)
 
     def _kept(
         self, box: Box, growth: Growth, distances: Array, reach: float

@@ -1,13 +1,10 @@
 """Closing in: from a polished top to the local best itself, whose sizes stand to 0.001 mm.
 
-Where five contacts hold a top, a polish by linear programs ends in it. Where fewer do, as those of
-an oval in a triangle, the score is flat about its best: a polish that only asks whether a score
-grows stops where rounding hides the growth, some hundredths of a mm away. So the last steps are
-those of Newton's method on the conditions of the optimum (Byrd, Gould, Nocedal and Waltz, "An
-algorithm for nonlinear optimization using linear programming and equality constrained subproblems",
-2004): a linear program tells which contacts press and how hard, and how these bend where their
-pulls and the slope of the score balance. A step is taken as long as the score does not fall. It
-ends when the steps do; where they do not come to rest, linear programs go on alone.
+Where fewer contacts hold a top than it has unknowns the score is flat about its best, and linear
+programs stop some hundredths of a mm away. So the last steps are those of Newton's method on the
+conditions of the optimum (Byrd, Gould, Nocedal and Waltz, "An algorithm for nonlinear optimization
+using linear programming and equality constrained subproblems", 2004): a linear program tells which
+contacts press and how hard. Where they do not come to rest, linear programs go on alone.
 """
 
 from __future__ import annotations

@@ -1,9 +1,4 @@
-"""Tops of two sizes, searched by turn and shape; their place and size are solved inside a box.
-
-A box holds all tops whose turn and shape number lie in two spans and whose centre lies in one of a
-set of square cells (`cells.py`). Cells and edges that can no longer matter are not looked at again
-in the smaller boxes.
-"""
+"""Nested convex tops, searched by turn and shape; their place and size are solved inside a box."""
 
 from __future__ import annotations
 

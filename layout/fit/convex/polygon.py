@@ -120,9 +120,9 @@ class ConvexLift(BodyLift):
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area: s cos δ <= u <= s."""
         under, _, one = np.eye(3)
-        over, (_, long, _, wide) = under / math.cos(self.box.half_turn), self.kind.axes(0.0)
+        over, sizes = under / math.cos(self.box.half_turn), self.kind.axes(0.0)[1::2]
         root = (over + lipping * one) * math.sqrt(self.kind.unit_area)
-        return Figures(long * over, long * under, wide * over, wide * under, root)
+        return Figures(np.outer(sizes, over), np.outer(sizes, under), root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""

@@ -86,11 +86,8 @@ class Sizing:
         """Return half the length and half the width of the core of a finished top, mm."""
         return length / 2 - self.rim[0], width / 2 - self.rim[1]
 
-    def score(self, half_length: float, half_width: float) -> float:
+    def score(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return what a core of that size is worth once it is finished."""
-        return float(self._score(half_length, half_width))
-
-    def _score(self, half_length: Figure, half_width: Figure) -> Figure:
         long, wide = half_length + self.rim[0], half_width + self.rim[1]
         return worth(self.wish, 2 * long, 2 * wide, self.kind.area(long, wide))
 
@@ -99,7 +96,7 @@ class Sizing:
         step = 1e-4 * half_width
         ways = step * np.array([[1.0, 0.0], [0.0, 1.0]])
         more, less = (
-            self._score(half_length + way[0], half_width + way[1]) for way in (ways, -ways)
+            self.score(half_length + way[0], half_width + way[1]) for way in (ways, -ways)
         )
         slopes: Array = (more - less) / (2 * step)
         return slopes
@@ -138,12 +135,12 @@ class Sizing:
         match self.wish.goal:
             case Goal.AREA:
                 # length and width may be held by their limits at once
-                held = self._score(half_length, np.minimum(half_width, half_length))
-                score = np.minimum(self._score(*long), held)
+                held = self.score(half_length, np.minimum(half_width, half_length))
+                score = np.minimum(self.score(*long), held)
             case Goal.NEAREST:
                 score = self._nearest(low, high, half_length, half_width)
             case _:
-                score = self._score(half_length, half_width)
+                score = self.score(half_length, half_width)
         return np.where(allowed, score, 0.0)
 
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:

@@ -1,7 +1,4 @@
-"""Real tops in the inner polygon, each the largest of its place, turn and shape, and their steps.
-
-Of thousands of edges only those are looked at that can come into the way.
-"""
+"""Real tops in the inner polygon: each the largest of its place, turn and shape; their steps."""
 
 from __future__ import annotations
 
