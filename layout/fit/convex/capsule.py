@@ -176,20 +176,11 @@ class CapsuleKind(Kind):
 
         def distances(centres: Array) -> Array:
             x, y = turned(centres, turn).T[..., None]
-            off = centres @ lines.across.T
-            off -= lines.height
-            beyond = np.abs(centres @ lines.unit.T - lines.begin + both * along)
-            beyond -= lines.half
-            np.maximum(beyond, 0.0, out=beyond)
-            beyond *= beyond
-            beyond += (off + both * across) ** 2
-            least: Array = np.minimum(*beyond)
-            far, rise = np.abs(start_x - x), start_y - y
-            far -= p
-            np.maximum(far, 0.0, out=far)
-            far *= far
-            far += rise * rise
-            np.sqrt(np.minimum(least, far, out=least), out=least)
+            off, middle = lines.seen(centres)
+            beyond = np.maximum(np.abs(middle + both * along) - lines.half, 0.0)
+            least: Array = np.minimum(*(beyond * beyond + (off + both * across) ** 2))
+            far, rise = np.maximum(np.abs(start_x - x) - p, 0.0), start_y - y
+            np.sqrt(np.minimum(least, far * far + rise * rise), out=least)
             rise *= end_y - y
             which, edge = np.nonzero((rise < 0) & (np.abs(off) < np.abs(across)))
             if len(edge):
@@ -213,14 +204,8 @@ class CapsuleKind(Kind):
 
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        far = np.abs(x)
-        far -= p
-        np.maximum(far, 0.0, out=far)
-        far *= far
-        far += y * y
-        np.sqrt(far, out=far)
-        far -= radii
-        return np.maximum(far, 0.0, out=far)
+        far = np.maximum(np.abs(x) - p, 0.0)
+        return np.maximum(np.sqrt(far * far + y * y) - radii, 0.0)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.

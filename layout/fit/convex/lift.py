@@ -18,7 +18,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..goal import Row, nearness, wanted
+from ..goal import nearness, wanted
 from ..linear_program import Program
 from ..wish import Goal, Wish
 from ..wood.edges import Array, turned
@@ -71,9 +71,9 @@ class Figures(NamedTuple):
     root_area: Linear
     """The area of the finished top is at most the square of this."""
 
-    def within(self, limits: list[Row]) -> Rows:
-        """Return rows of limits on the half sizes of the core."""
-        asked = np.array(limits)[..., None]
+    def within(self, limits: Array) -> Rows:
+        """Return rows of limits on the half sizes of the core, as `Sizing.half_planes`."""
+        asked = limits[..., None]
         sides = np.where(asked[:, :2] > 0, self.under, self.over)
         rows = (asked[:, :2] * sides).sum(axis=1)
         scale = np.abs(rows[:, :-1]).max(axis=1)

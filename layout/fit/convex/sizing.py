@@ -15,7 +15,7 @@ import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE
 from ...outlines import Outline
-from ..goal import Figure, Row, check, half_planes_of, nearness, wanted, worth
+from ..goal import Figure, check, half_planes_of, nearness, wanted, worth
 from ..wish import Goal, Wish
 from ..wood.edges import Array
 from .boxes import Pose
@@ -75,12 +75,12 @@ class Sizing:
         return self.kind.rim(self.wish.lipping)
 
     @cached_property
-    def half_planes(self) -> list[Row]:
-        """The limits as rows (a, b, c): ``a · half length + b · half width <= c``."""
-        rim = self.rim
-        finished = half_planes_of(self.wish.limits)
-        core = [(a, b, c / 2 - a * rim[0] - b * rim[1]) for a, b, c in finished]
-        return [*core, (1.0, 0.0, self.longest)]
+    def half_planes(self) -> Array:
+        """The limits as rows a, b, c, (m, 3): ``a · half length + b · half width <= c``."""
+        rows = np.array([*half_planes_of(self.wish.limits), (1.0, 0.0, 2 * self.longest)])
+        rows[:, 2] /= 2
+        rows[:-1, 2] -= rows[:-1, :2] @ self.rim
+        return rows
 
     def _core(self, length: float, width: float) -> tuple[float, float]:
         """Return half the length and half the width of the core of a finished top, mm."""

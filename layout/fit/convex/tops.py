@@ -23,8 +23,6 @@ CLOSE = 1e-5
 """The last one where closing in finds what is left."""
 _NOTHING = 1e-10
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
-_APART = 1e-6
-"""Of the half width: how far a top is moved to see how firmly it holds points."""
 
 
 class Tops:
@@ -88,23 +86,13 @@ class Tops:
         """Return the steps of at most `trust`, mm."""
         edges = self.near(top, 0.0, reach := 6 * trust + 1e-3 * top.half_width)
         self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
-        (clear, slopes), moves = self.kind.contacts(top, edges), self.moves(top)
-        close = clear < reach
-        rows, limits = [-slopes[close] @ moves], [clear[close]]
-        if len(firm := self.wood.firmly):
-            held, apart = self.holds(top, firm), _APART * top.half_width
-            changes = [
-                self.holds(self.moved(top, way), firm) - held
-                for way in apart * np.eye(len(moves.T))
-            ]
-            rows.append(-np.transpose(changes) / apart)
-            limits.append(held)
-        planes = np.array(self.sizing.half_planes)
-        rows.append(planes[:, :2] @ moves[3:])
-        limits.append(planes[:, 2] - planes[:, :2] @ top[3:])
+        (clear, slopes), moves = self.kind.contacts(top, edges, self.wood.firmly), self.moves(top)
+        close, planes = clear < reach, self.sizing.half_planes
+        rows = np.vstack([-slopes[close], np.pad(planes[:, :2], ((0, 0), (3, 0)))]) @ moves
+        limits = np.append(clear[close], planes[:, 2] - planes[:, :2] @ top[3:])
         gain = self.sizing.slopes(*top[3:]) @ moves[3:]
         gain /= np.abs(gain).max() or 1.0
-        return Steps(gain, np.vstack(rows), np.concatenate(limits), *self.reach(top, trust))
+        return Steps(gain, rows, limits, *self.reach(top, trust))
 
     def moves(self, top: Pose) -> Array:
         """Return how the five numbers of a top change with each unknown of a step, as columns.
@@ -132,11 +120,3 @@ class Tops:
             high[2] = min(trust, max(0.0, (limits.most_turn - away) * top.half_length))
             low[2] = max(-trust, min(0.0, (-limits.most_turn - away) * top.half_length))
         return low, high
-
-    def holds(self, top: Pose, points: Array) -> Array:
-        """Return by how much a radius may shrink until a top lets go of each point, (m,) mm."""
-        # one point held from many centres asks as much as many points held from one
-        centres = np.array(top[:2]) - points
-        needed = self.kind.holding(top.turn, self.kind.shape_of(top), np.zeros((1, 2)), centres)
-        held: Array = self.kind.radius_of(top) - needed
-        return held
