@@ -13,10 +13,9 @@ from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .boxes import Box, Pose, drop_aside, patch_of, split_places
-from .cells import Celled
 from .lift import Aim, Edges
 from .sizing import Sizing
-from .tops import CLOSE, FIRST_STEP
+from .tops import CLOSE, FIRST_STEP, Tops
 from .wood import Wood
 
 _FIRST_SHARE = 0.3
@@ -49,7 +48,7 @@ _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 as measured."""
 
 
-class TwoSizes(Celled):
+class TwoSizes(Tops):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
