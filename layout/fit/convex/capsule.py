@@ -56,20 +56,20 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for corners beside what lies between."""
-        count, end = len(local.ends), np.array([self.middle, 0.0])
-        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end]))
-        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
-        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
-        chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
-        corners = local.ends[:, 0]
+        count, end, corners = len(local.ends), np.array([self.middle, 0.0]), local.ends[:, 0]
         corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
         corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
-        idle = np.zeros(len(corners))
-        upright, level = np.broadcast_to(np.eye(2)[::-1, None], (2, len(corners), 2))
-        parts = [figures[chosen] for figures in lines], (upright, level, corners[:, 1], idle, idle)
-        bounds = np.append((local.outermost & (lines.half[:count] > 0))[chosen % count], idle > 0)
-        tau = np.append(np.where(chosen < count, 1.0, -1.0), corners[:, 0] / (self.middle or 1.0))
-        return self._rows(Segments(*map(np.concatenate, zip(*parts, strict=True))), bounds, tau)
+        beside = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
+        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end, beside]))
+        tau = np.append(np.repeat([1.0, -1.0], count), corners[:, 0] / (self.middle or 1.0))
+        bounds = np.resize(local.outermost, len(tau)) & (lines.half > 0)
+        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
+        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
+        far, ends = np.hypot(along, lines.height), slice(0, 2 * count)
+        chosen = nearest_all_round(feet[ends], far[ends], places=2)
+        chosen = np.append(chosen, np.arange(2 * count, len(tau)))
+        lines = Segments(*(figures[chosen] for figures in lines))
+        return self._rows(lines, bounds[chosen], tau[chosen])
 
     def _rows(self, lines: Segments, bounds: NDArray[np.bool_], tau: Array) -> Rows:
         """Return rows: the radius is at most how far places on the spine lie from edges.
