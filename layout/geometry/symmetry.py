@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import lru_cache
 
 import numpy as np
+import shapely
 
 from .path import Path
 from .point import Point
@@ -30,7 +31,9 @@ def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
         return False
     ring = path.points(_FINE)
     ring = np.concatenate([ring, (ring + np.roll(ring, -1, axis=0)) / 2]) * np.array(flip)
-    return Region.of(other, tolerance=_FINE).rim_passes(ring, SAME_PLACE)
+    edge = Region.of(other, tolerance=_FINE).shape.boundary
+    shapely.prepare(edge)
+    return bool(shapely.dwithin(edge, shapely.points(ring), SAME_PLACE).all())
 
 
 _FINE = SAME_PLACE / 4

@@ -12,10 +12,9 @@ from decimal import Decimal
 from enum import Enum
 
 from ..errors import LayoutError
-from ..keys.figures import Range
+from ..keys.figures import Range, Share, Sum
 from ..keys.key import hold, key
 from ..keys.kinds import Text
-from ..keys.named import Share, Sum
 
 NONE = Decimal(0)
 

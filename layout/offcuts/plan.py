@@ -58,7 +58,7 @@ class Offcut:
     @property
     def polygon(self) -> Polygon:
         """The piece where it lay on the panel, as a shapely geometry, mm."""
-        return self.piece.polygon
+        return self.piece.shape
 
     @property
     def kept(self) -> bool:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
+from typing import Any
 
 from ..concern import Concern
 from ..cutting.cut import Kerf, TrimKind
@@ -26,8 +27,7 @@ from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
-from ..template.portions import portions
-from ..template.proposal import AUTO, Proposal, proposed
+from ..template.portions import AUTO, Proposal, portions, proposed
 from ..top import Top, top_from
 from ..work.blades import blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
@@ -35,10 +35,12 @@ from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
 from ..work.piece import Finish, Piece, Sale, finish_of, sale_of
 from .fitting import along_grain_in, fits_of
+from .form import SCHEMA
 from .job import Job
+from .serialise import fit_record, plain
 from .standing import Standing, stand
 from .template import template_content
-from .why import contacts_in, costs_in, others_in
+from .why import contacts_in, costs_in, others_in, why_record
 
 
 @dataclass(frozen=True, slots=True)
@@ -201,3 +203,28 @@ def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, .
         top, datum = replace(top, panel=replace(job.panel, boundary=again.boundary)), again.datum
     ground = Ground(top, datum)
     return methods_for(top.outline, job.tools.workshop(ground))
+
+
+ON_THEIR_OWN = ("fits", "top", "contacts", "limits_met", "costs", "others")
+"""Fields that stand in the record in a form shared with `fit --json`."""
+
+
+def plan_record(plan: Plan) -> dict[str, Any]:
+    """Return every number of a plan: mm, mm², degrees, kg, N, whatever the job's units.
+
+    ``top`` is the found top as `fit --json` prints it, ``made`` the same with its sizes rounded
+    down, as the sheets say it; ``fits`` holds all that were wished for, best first; ``contacts``,
+    ``limits_met``, ``costs`` and ``others`` tell why it is not larger, as `fit --why --json` does.
+    Seconds are left out, so that the same job gives the same bytes.
+    """
+    rest = {
+        f.name: plain(getattr(plan, f.name)) for f in fields(plan) if f.name not in ON_THEIR_OWN
+    }
+    return {
+        "schema": SCHEMA,
+        "top": fit_record(plan.fit),
+        "made": plain(plan.top),
+        "fits": [fit_record(fit) for fit in plan.fits],
+        **why_record(plan.contacts, plan.limits_met, plan.costs, plan.others),
+        **rest,
+    }

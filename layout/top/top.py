@@ -50,7 +50,7 @@ class Top:
     @property
     def polygon(self) -> Polygon:
         """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
-        return Region.of(self.finish).polygon
+        return Region.of(self.finish).shape
 
     @cached_property
     def core(self) -> Path:

@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from ..keys.figures import Number, Range, count
+from ..keys.figures import Named, Number, Range, Sum, count
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind
-from ..keys.named import Named, Sum
 from ..keys.place import Place, shown
 from .deeds import WORKDAY, Deed
 from .items import DISC_AREA, GRITS, ITEMS, NewCoat
@@ -21,8 +20,7 @@ _COVERAGE = Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at
 class HourSpan(Kind):
     """Hours: one figure, or the least and the most."""
 
-    def parse(self, value: object, at: Place) -> tuple[float, float] | None:
-        """Return the least and the most, hours."""
+    def _parse(self, value: object, at: Place) -> tuple[float, float] | None:
         given = list(value) if isinstance(value, list | tuple) else [value, value]
         if len(given) != 2:
             at.wrong(f"{shown(value)} is neither hours nor a range: write [least, most]")

@@ -39,7 +39,7 @@ from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape, Units
 from panelwright.layout.words.marks import beyond_words
-from panelwright.layout.words.way_points import against_words, ordinates_table, points_of
+from panelwright.layout.words.ways import against_words, ordinates_table, points_of
 
 
 def named(methods: tuple[Method, ...], name: str) -> Method:

@@ -33,7 +33,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.units import Tape
-from panelwright.layout.words.offcuts import offcuts_words
+from panelwright.layout.words.panel import offcuts_words
 
 
 def _box(left: float, bottom: float, right: float, top: float) -> Region:

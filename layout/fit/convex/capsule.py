@@ -56,11 +56,11 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for corners beside what lies between."""
-        count, end, corners = len(local.ends), np.array([self.middle, 0.0]), local.ends[:, 0]
+        count, end, corners = len(local.lines), np.array([self.middle, 0.0]), local.starts
         corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
         corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
         beside = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
-        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end, beside]))
+        lines = Segments.of(np.concatenate([local.lines - end, local.lines + end, beside]))
         tau = np.append(np.repeat([1.0, -1.0], count), corners[:, 0] / (self.middle or 1.0))
         bounds = np.resize(local.outermost, len(tau)) & (lines.half > 0)
         along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)

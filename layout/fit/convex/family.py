@@ -106,7 +106,7 @@ class TwoSizes(Tops):
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         edges = self._edges(box, patch.middle)
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.starts)
         likely = self.kind.sizes(box.middle, max(box.radius, 1e-6))
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
@@ -122,17 +122,23 @@ class TwoSizes(Tops):
 
     def _edges(self, box: Box, middle: Array) -> Edges:
         """Return what tops of a box about a middle can meet: of many holes but a point each."""
-        outer, outermost = self.wood.outer_edges, self.wood.outermost
         small = box.disks.radii < _SMALL_HOLE * box.likely_radius
         holes = box.disks.take(small)
-        if len(holes.edges) <= _SEVERAL:
-            return Edges(outer[box.edges], outermost[box.edges])
-        near = np.concatenate([box.near, box.disks.take(~small).edges])
+        few, near = len(holes.edges) <= _SEVERAL, box.edges
+        if not few:
+            near = np.concatenate([box.near, box.disks.take(~small).edges])
+        starts, lines = self.wood.outer_edges[near, 0], self.wood.outer_lines[near]
+        edges = Edges(starts, lines, self.wood.outermost[near])
+        if few:
+            return edges
         ways = turned(holes.places - middle, box.turn)
         points = self.kind.first_points(box.middle, ways, holes.radii, secants=_SECANTS)
         points = middle + turned(points, -box.turn)
-        ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
-        return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
+        return Edges(
+            np.concatenate([edges.starts, points]),
+            np.concatenate([edges.lines, np.repeat(points[:, None], 2, axis=1)]),
+            np.append(edges.outermost, np.zeros(len(points), dtype=bool)),
+        )
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.

@@ -96,6 +96,39 @@ def turned_in(edges: Array) -> NDArray[np.bool_]:
     return ends
 
 
+def drawn_out(edges: Array, free: NDArray[np.bool_], far: float) -> Array:
+    """Return edges, given ring by ring, with all that their lines go on before they meet wood.
+
+    At most so far, mm, and so far where they are `free`, (n,) of bool: outermost. No point of them
+    lies within the wood, so a top can no more hold one than cross the edge itself.
+    """
+    inwards, reach = turned_in(edges), np.full((len(edges), 2), far)
+    reach[inwards & ~free[:, None]] = 0.0
+    after = np.arange(1, len(edges) + 1)
+    after[rings_of(edges)[1:] - 1] = rings_of(edges)[:-1]
+    before = np.argsort(after)
+    asked, lines = np.flatnonzero(~free & ~inwards.all(axis=1)), Segments.of(edges)
+    for some in blocks(len(asked), len(edges), _MOST_PAIRS):
+        own = asked[some]
+        of = Segments(*(figures[own] for figures in lines))
+        (left, along), (next_left, next_along) = of.seen(edges[:, 0]), of.seen(edges[:, 1])
+        meets = (np.minimum(left, next_left) <= ROUNDING) & (
+            np.maximum(left, next_left) >= -ROUNDING
+        )
+        for known in (own, before[own], after[own]):
+            meets[known, np.arange(len(own))] = False
+        crosses = left * next_left < 0
+        share = left / np.where(crosses, left - next_left, 1.0)
+        at = along + share * (next_along - along)
+        low = np.where(crosses, at, np.minimum(along, next_along))
+        high = np.where(crosses, at, np.maximum(along, next_along))
+        back = np.where(meets & (low < -of.half), np.maximum(-of.half - high, 0.0), far)
+        ahead = np.where(meets & (high > of.half), np.maximum(low - of.half, 0.0), far)
+        reach[own] = np.minimum(reach[own], np.column_stack([back.min(axis=0), ahead.min(axis=0)]))
+    ways: Array = reach[..., None] * lines.unit[:, None] * np.array([[-1.0], [1.0]])
+    return edges + ways
+
+
 def diameter(hull: Array) -> float:
     """Return the greatest distance between two corners of a hull, (n, 2) mm."""
     return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
