@@ -90,7 +90,7 @@ class TwoSizes(Tops):
         """Return a score that no top of the box beats, or `enough` where that is higher."""
         box.waits = box.waits and self.looks > _FIRST_SHARE * self.sizing.wish.most_effort
         if box.waits:  # what the deepest place of the wood allows, at no cost
-            radius = self.wood.depths.greatest / self.kind.inradius(box.high, 1.0)
+            radius = self.wood.depths.greatest / self.kind.disks(box.high, 1.0)[1].max()
             return float(self.sizing.upper(box.low, box.high, np.array([radius]))[0])
         self.looks += _LOOKS_A_BOX
         first = self.bound_by_cells(box, enough)

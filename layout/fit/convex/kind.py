@@ -21,6 +21,9 @@ from .gauge import Body, Met, gauge_met
 from .lift import Lift
 from .sight import angle_of, facing, near_angle
 
+_ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
+"""Where along its axis a top is held against the depths of the wood: its middle tells little of a
+thin one."""
 _RESIZED = 1e-6
 """Of the half width: by so much tops are resized to see how their contacts change."""
 
@@ -237,9 +240,15 @@ class Kind(ABC):
         length, lengthens, width, widens = self.axes(p)
         return length + lengthens * radius, width + widens * radius
 
-    def inradius(self, p: float, radius: float) -> float:
-        """Return the radius of a disk about their middle that tops hold, mm."""
-        return self.sizes(p, radius)[1]
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm.
+
+        It holds an oval swept along its spine.
+        """
+        length, lengthens, _, widens = self.axes(p)
+        spread = 1 - (widens / lengthens) ** 2
+        wide = widens * radius * np.sqrt(1 - _ALONG * _ALONG * spread)
+        return _ALONG * (length + lengthens * radius * spread), wide
 
     def box(self, p: float, radius: float) -> tuple[float, float]:
         """Return half the sizes of a box about its middle that a top does not leave, mm."""

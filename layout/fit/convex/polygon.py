@@ -201,9 +201,9 @@ class ConvexKind(Kind):
         """Return the area, mm²."""
         return self.unit_area * half_length * half_width / (self._axes[1] * self._axes[3])
 
-    def inradius(self, p: float, radius: float) -> float:
-        """Return the radius of a disk about their middle that tops hold, mm."""
-        return self.held * radius
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return the place along the long axis, and radius, of the disk about the middle, mm."""
+        return np.zeros(1), np.full(1, self.held * radius)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""

@@ -41,9 +41,9 @@ Where no middle holds any top yet, cells are only made smaller: they may stay fo
 turns add alone, and then a bound that comes from their width falls with no cut of the box."""
 _FEW = 64
 """Cells, below which they are cut in four: so few take no longer than half as many."""
-_SHALLOW, _ALONG = 16, 5
-"""Edges and holes, beyond which cells are first looked up in the table of depths; and those whose
-tops are drawn out along a spine in any case, for so many disks: they tell more of thin tops."""
+_SHALLOW = 16
+"""Edges and holes, beyond which cells are first looked up in the table of depths, or for several
+disks in a top."""
 _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 _LOOKS_A_DISK = 0.8
@@ -155,14 +155,13 @@ class Tops:
         box.least = needed = self._least_radius(box.low, box.high, self.wood.diameter, enough)
         if math.isinf(needed):
             return enough
-        depth, long = kind.inradius(anchor, (needed - addend) / factor), kind.axes(anchor).length
-        spine = np.linspace(-long, long, _ALONG if long > 0 else 1)
-        way = np.array([math.cos(box.turn), math.sin(box.turn)])
+        along, depth = kind.disks(anchor, (needed - addend) / factor)
+        spine = along[:, None] * np.array([math.cos(box.turn), math.sin(box.turn)])
         met = kind.met(box.turn, anchor, self.wood.outer_edges[box.near])
         while True:
-            if long > 0 or len(box.near) + len(box.disks.radii) > _SHALLOW:
-                depths = self.wood.depths.most(box.centres[:, None] + spine[:, None] * way)
-                box.keep(depth - depths.min(axis=1) <= math.hypot(*box.half) + _EXACT)
+            if len(along) > 1 or len(box.near) + len(box.disks.radii) > _SHALLOW:
+                missing = depth - self.wood.depths.most(box.centres[:, None] + spine)
+                box.keep(missing.max(axis=1) <= math.hypot(*box.half) + _EXACT)
             distances = self._distances(box, anchor, met)
             corners = cell_corners(box)
             reach = float(kind.lengths(corners, anchor).max())
