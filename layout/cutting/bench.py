@@ -43,11 +43,6 @@ class WorkFace:
         """Whether the panel is seen from its underside, left and right swapped."""
         return self.show_face is Face.DOWN
 
-    @property
-    def is_knifed(self) -> bool:
-        """Whether the saw lines are knifed on the show face, so that it does not chip."""
-        return self.chips or not self.mirrored
-
 
 @dataclass(frozen=True, slots=True)
 class Bench:

@@ -13,12 +13,10 @@ HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
 
 LONG_STRIP, NARROW_STRIP = 1000.0, 150.0
-"""A strip as long and narrow as this bends into the blade unless it lies on boards, mm (our
-choice)."""
+"""A strip so long and narrow bends into the blade unless it lies on boards, mm (ours)."""
 
 PAST_EACH_END = 150.0
-"""A straightedge reaches this far past both ends of a cut, mm: the saw starts and ends on it
-(common practice)."""
+"""How far a straightedge reaches past both ends of a cut, mm (common practice)."""
 
 
 class Support(Enum):
@@ -116,11 +114,9 @@ class StraightCut:
     heaviest: float = field(metadata={"unit": "kg"})
     """Mass of the heaviest of them, kg."""
     wall: float | None
-    """What is left between the kerf and a cut-out in a piece that falls, mm, where that is so thin
-    that it breaks; None where it is not."""
+    """What is left beside a cut-out in a piece that falls, mm; None where it does not break."""
     spans: tuple[tuple[Point, Point], ...]
-    """The stretches on which the saw is in wood, as it is pushed: several where a cut-out
-    interrupts the line."""
+    """The stretches on which the saw is in wood, as it is pushed; a cut-out interrupts them."""
 
     @property
     def sawn(self) -> float:

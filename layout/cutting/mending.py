@@ -24,8 +24,7 @@ _MM = (8, 10, 12, 15, 18, 20, 22, 25, 28, 30, 32, 35, 38, 40, 45, 50, 55, 60, 65
 _SIXTEENTHS = (6, 8, 10, 12, 14, 16, 18, 20, 22, 24, 28, 32, 34, 36, 40, 48)
 PLUG_BITS = tuple(map(float, _MM))
 PLUG_BITS_IMPERIAL = tuple(n * (MM_PER_INCH / 16) for n in _SIXTEENTHS)
-"""Diameters of plug cutters and flat-bottomed bits that are sold, mm, for either tape (common
-practice)."""
+"""Diameters of plug cutters and bits that are sold, mm, for either tape (common practice)."""
 
 BORED_CLEAN = 1.0
 """Taken off all round a hole before it is plugged, mm (common practice)."""
@@ -45,8 +44,7 @@ LEAST_PLUG, THIN_FLOOR = 8.0, 3.0
 through; mm (common practice)."""
 
 PROUD, WAIT = 1.0, 24.0
-"""Plugs and patches stand out by so much, mm, for so many hours, until they are levelled (common
-practice)."""
+"""Plugs and patches stand out by so much, mm, until they are levelled, h (common practice)."""
 
 KEY_SHARE, KEY_WIDTH, KEY_DEPTH = 0.5, 0.4, 1 / 3
 """How long a key is as a share of the split that it holds, how wide at its ends of its own length,
@@ -73,8 +71,7 @@ FILLER_LAYER, RESIN_LAYER = 5.0, 10.0
 makers' instructions go before it)."""
 
 FADED = 100.0
-"""A spot is sanded so many times wider all round than deep: a slope of 1 in 100 is not felt (our
-choice)."""
+"""A spot is sanded so many times wider all round than deep: 1 in 100 is not felt (ours)."""
 
 
 def why_not(defect: Defect, kind: Kind, finish: Sequence[Coat], tape: Tape) -> str:

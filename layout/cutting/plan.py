@@ -6,7 +6,7 @@ What is done to the panel until the top is cut out is a union of types: each fin
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from ..concern import Concern
@@ -23,7 +23,6 @@ from .curves import curve_cuts
 from .cut import (
     CornerCut,
     CurveCut,
-    HandCut,
     JigsawCut,
     Kerf,
     RouterCut,
@@ -37,7 +36,7 @@ from .mending import Mended, mends_for
 from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
-from .straight import MarkedAgain, StraightCuts, corner_cuts_of, straight_cuts
+from .straight import MarkedAgain, corner_cuts_of, straight_cuts
 from .tools import Tools
 
 REST, TWIST_LEFT = 7, 2.0
@@ -81,24 +80,9 @@ class CornerCuts:
     cuts: tuple[CornerCut, ...]
 
 
-Act = (
-    Trim
-    | Flatten
-    | Mended
-    | Rest
-    | KnifeLines
-    | FrameJoint
-    | UnknownFrame
-    | SkippedTrim
-    | KeptEdge
-    | CornerCuts
-    | JigsawCut
-    | RimLoss
-    | RouterCut
-    | HandCut
-    | Edging
-)
-"""Everything that a cutting plan may ask for."""
+Prepared = Flatten | Mended | Rest | KnifeLines | FrameJoint | UnknownFrame
+Act = Prepared | Trim | SkippedTrim | KeptEdge | CornerCuts | CurveCut | RimLoss | Edging
+"""Everything that a cutting plan may ask for, and what of it comes before the cuts."""
 
 
 class CutMatter(Enum):
@@ -144,7 +128,7 @@ class CutPlan:
     """Joints of a framed panel that cuts run through."""
     unknown_frame: bool
     """Whether the panel is framed and nobody knows how wide its stiles and rails are."""
-    concerns: tuple[Concern, ...] = field(default=())
+    concerns: tuple[Concern, ...] = ()
 
     def drawn(self, line: Path) -> tuple[Path, ...]:
         """Return what is drawn of finish, core or rough line: all but what a kept edge is."""
@@ -174,7 +158,7 @@ class CutPlan:
         yield from self.mends
         if again is not None:
             yield Rest(again)
-        if self.face.is_knifed:
+        if self.face.chips or not self.face.mirrored:  # so that the show face does not chip
             yield KnifeLines(self.face.mirrored)
         yield from self.joints
         if self.unknown_frame:
@@ -225,16 +209,12 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         rim=rim_loss(panel, core),
         joints=frame_joints(panel, cuts.trims, core),
         unknown_frame=panel.build.kind is Kind.FRAMED and frame_of(panel) is None,
-        concerns=tuple(_concerns(cuts)),
+        concerns=tuple(
+            Concern(CutMatter.NO_ROOM, (side.edge,) if side.edge else (), side.strip, side.needed)
+            for side in cuts.skipped
+            if side.reason is SkipReason.TOO_THIN
+        ),
     )
-
-
-def _concerns(cuts: StraightCuts) -> Iterator[Concern]:
-    """Yield the sides where kerf, allowance and margin cannot all be kept."""
-    for side in cuts.skipped:
-        if side.reason is SkipReason.TOO_THIN:
-            who = (side.edge,) if side.edge else ()
-            yield Concern(CutMatter.NO_ROOM, who, side.strip, side.needed)
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:

@@ -25,8 +25,7 @@ INSIDE_BEVEL, THIN_EDGE = 10.0, 5.0
 is knocked, mm (common practice)."""
 
 ARRIS, EASED = 2.0, 0.5
-"""What is taken off a sharp arris of solid wood, and of veneer, laminate or board, mm (common
-practice)."""
+"""Taken off an arris of solid wood, and of veneer, laminate or board, mm (common practice)."""
 
 BEVEL = Key(
     "bevel",
@@ -98,8 +97,7 @@ class ProfilePlan:
     fixings_inside: float
     """Nothing is fixed nearer to the edge than this, mm."""
     bevel_line: Path | None
-    """Where the bevel starts on the underside, on the panel: the true parallel of the edge, and
-    that edge itself where it is kept."""
+    """On the panel: the true parallel of the edge, and that edge itself where it is kept."""
     crowded: tuple[int, ...]
     """Numbers of the legs that stand nearer to the edge than that."""
     arris: Arris

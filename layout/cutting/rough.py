@@ -19,7 +19,7 @@ from ..geometry.tolerance import CURVE, SAME_POINT
 from ..panel.edges import Edge
 from ..panel.named_edges import named_edges
 from ..top import Top
-from ..top.runs import Runs
+from ..top.runs import Runs, out_of
 from .bench import Bench
 from .tools import Stroke
 
@@ -105,7 +105,7 @@ class _Met(NamedTuple):
 
 def _bulge(kept: Path) -> tuple[Line, Line, Line]:
     start, end = kept.segments[0].start, kept.segments[-1].end
-    out = -(end - start).unit().left * _BULGE
+    out = out_of(kept) * _BULGE
     return Line(start, start + out), Line(start + out, end + out), Line(end + out, end)
 
 

@@ -80,8 +80,7 @@ class TemplateGuide:
     width: float
     """Of the template, mm."""
     off_oval: float
-    """How far an oval drawn anew with that length and width would be out, mm; 0 for other shapes
-    and where there is no offset."""
+    """How far an oval drawn anew at that size would be out, mm; 0 for other shapes."""
 
     @classmethod
     def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:

@@ -214,10 +214,9 @@ class Sawn:
     def guide(self) -> Guide | None:
         """Where its straightedge stands; None where the saw is not measured, or without wood."""
         offset, side = self.bench.guide(keeps_left=self.keeps_left)
-        ends = None if offset is None else self.ends(self.line.moved(-offset))
-        if offset is None or ends is None:
-            return None
-        return Guide(offset, side, *(ends if self.keeps_left else ends[::-1]))
+        if offset is not None and (ends := self.ends(self.line.moved(-offset))):
+            return Guide(offset, side, *(ends if self.keeps_left else ends[::-1]))
+        return None
 
     def fields(self, label: str) -> dict[str, Any]:
         """Return the fields of a straight cut but for its guide."""

@@ -78,8 +78,7 @@ class Sides:
     longs: tuple[Side, ...]
     """Of its box; each from the one nearer the datum's start or line."""
     own: tuple[Side, ...] = ()
-    """Its own straight sides that the saw goes through along, from the one nearest the datum's line
-    and round the top."""
+    """Its own straight sides, sawn through along, round the top from the datum's line."""
     stopped: tuple[Side, ...] = ()
     """Those that end in a hollow corner."""
     is_hollow: bool = False

@@ -27,8 +27,7 @@ from .sides import Side, box_of, sides_of
 from .tools import Stroke
 
 FREEING_SHARE = 0.15
-"""A cut that takes off this share of the panel comes first: the rest is lighter and safer to
-handle (common practice)."""
+"""What takes off this share of the panel comes first: the rest is lighter (common practice)."""
 
 ROUGH_LENGTH, LEAST_SHORTER = 10.0, 25.0
 """A slab is cut to length so far outside the line before it is flattened, farther by whole 5 mm
@@ -76,8 +75,7 @@ class StraightCuts:
     skipped: tuple[SkippedTrim, ...]
     blank: Region
     bench: Bench
-    """With the panel and the datum that the last of them were marked by: a slab is marked again
-    once it is short."""
+    """With panel and datum that the last were marked by: a slab is marked again."""
     is_hollow: bool = False
     """Whether a straight-sided top is hollow somewhere, so that they cannot free all of it."""
 
@@ -182,18 +180,12 @@ def _skipped(cut: Sawn, side: Side, kind: TrimKind, reason: SkipReason) -> Skipp
     if strip <= SAME_FIGURE:
         reason = SkipReason.KEPT
     needed = _left_by(bench, side) + bench.tools.thinnest
-    edge = _edge_at(bench, centre + side.outwards * side.half)
+    place = Region.at(centre + side.outwards * side.half)
+    edges = named_edges(bench.top.panel)
+    off = {held.name: Region.line(held.path.points(1.0)).distance_to(place) for held in edges}
+    edge = first_of_best(off, lambda name: -off[name], tolerance=SAME_PLACE) if off else ""
     in_the_way = cut.crossed if reason is SkipReason.IN_THE_WAY else ()
     return SkippedTrim(kind, side.outwards, edge, strip, needed, reason, in_the_way)
-
-
-def _edge_at(bench: Bench, place: Point) -> str:
-    """Return the name of the panel's edge that is nearest to a place; empty where none has one."""
-    edges = {
-        named.name: Region.line(named.path.points(1.0)).distance_to(Region.at(place))
-        for named in named_edges(bench.top.panel)
-    }
-    return first_of_best(edges, lambda name: -edges[name], tolerance=SAME_PLACE) if edges else ""
 
 
 def corner_cuts_of(cuts: StraightCuts) -> tuple[tuple[CornerCut, ...], Region]:

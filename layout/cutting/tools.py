@@ -15,8 +15,7 @@ from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
 from ..panel.defect_kinds import Face
 
 SAW_ALLOWANCE = 2.0
-"""Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common
-practice)."""
+"""Left outside the line of a top straight all round, mm: a kerf flares (common practice)."""
 
 THICK = 38.0
 """A jigsaw is not trusted to the line in wood thicker than this, mm (common practice)."""
@@ -26,8 +25,7 @@ JIGSAW_ALLOWANCE, THICK_ALLOWANCE = 3.0, 5.0
 than `THICK` (common practice)."""
 
 JIGSAW_KERF, DEPTH_BELOW = 1.5, 4.0
-"""Width of a jigsaw's cut, and how far a saw's teeth stand out below the work, 3 to 6; mm (common
-practice)."""
+"""Width of a jigsaw's cut; how far teeth stand out below the work, mm (common practice)."""
 
 THINNEST_TRIM = 3.0
 """What a trim must be thicker than the kerf, mm, or the blade wanders (common practice)."""

@@ -227,6 +227,11 @@ class Region:
         shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
         return float(shapely.distance(self.shape.boundary, shape))
 
+    def depths(self, points: Points) -> NDArray[np.float64]:
+        """Return how far points, (n, 2) mm, lie from the nearest edge; less than 0 outside."""
+        far = shapely.distance(self.shape.boundary, shapely.points(points))
+        return np.where(self.holds_points(points), far, -far)
+
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
         cut = self.shape.intersection(shapely.LineString([(start.x, start.y), (end.x, end.y)]))

@@ -5,7 +5,6 @@ from __future__ import annotations
 from functools import lru_cache
 
 import numpy as np
-import shapely
 
 from .path import Path
 from .point import Point
@@ -31,9 +30,8 @@ def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
         return False
     ring = path.points(_FINE)
     ring = np.concatenate([ring, (ring + np.roll(ring, -1, axis=0)) / 2]) * np.array(flip)
-    edge = Region.of(other, tolerance=_FINE).shape.boundary
-    shapely.prepare(edge)
-    return bool(shapely.dwithin(edge, shapely.points(ring), SAME_PLACE).all())
+    off = Region.of(other, tolerance=_FINE).depths(ring)
+    return bool((np.abs(off) <= SAME_PLACE).all())
 
 
 _FINE = SAME_PLACE / 4

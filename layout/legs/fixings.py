@@ -28,8 +28,7 @@ LEAST_BITE, PILOT = 3.0, 0.7
 a pilot hole, as a share of its own (common practice: 3.5 for 5)."""
 
 RAIL = 20.0
-"""Thickness of the batten or the ledger through which a slab, or a leg under an apron, is held, mm
-(common practice)."""
+"""How thick a batten or ledger is that holds a slab or apron leg, mm (common practice)."""
 
 RACKS_FROM = 300.0
 """A leg longer than this on a single bolt works loose when the table is pushed, mm (our choice)."""
@@ -41,7 +40,7 @@ SCREW = Pair(ABOVE_0, form="[diameter, length]")
 
 
 def least_from_edge(kind: Kind) -> float:
-    """Return how far a screw keeps from the edge, mm (common practice); board splits off."""
+    """Return how far a screw keeps from the edge, mm (common practice); layers of board split."""
     return 40.0 if kind.is_board else 25.0
 
 
@@ -93,8 +92,7 @@ class ScrewPlan:
     pilot: float
     """Diameter of its pilot hole, mm."""
     pilot_depth: float
-    """How deep to drill that, mm: to the tip, and never nearer to the face than half of what is
-    left."""
+    """How deep to drill it, mm: to the tip, and no nearer to the face than half of what is left."""
     from_edge: float
     """Least distance from the edge of the top, mm."""
     longest: float
@@ -133,8 +131,7 @@ def screw_in(
 
 
 IN_PLATE = 12.0
-"""The holes of a plate lie this far inside its edges, mm (common practice); at most a quarter of
-its width."""
+"""How far in from its edges a plate has its holes, mm (common practice), a quarter at most."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,8 +192,7 @@ class Glue(Enum):
 
 
 CURE = (2.0, 3.0)
-"""How far a flexible, moisture-curing adhesive cures in from its edge in a day, mm, least and most
-(common practice)."""
+"""What a moisture-curing adhesive cures in from its edge a day, mm (common practice)."""
 
 BED = {Glue.RIGID: 0.2, Glue.FLEXIBLE: 2.0}
 """How thick it lies, mm (common practice: 200 g of wood glue a square metre; an adhesive that gives

@@ -109,8 +109,7 @@ class Foot:
     """A slab is a leg as wide as the top or nearly: two of them stand."""
     length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(SIZE,)))
     width: float = field(metadata=fills(ABOVE_0, in_file=False))
-    """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
-    where both are one."""
+    """Along and across the top, mm; the diameter, side or width across flats where both are one."""
     wall: float = key(
         0.0,
         FROM_0,

@@ -115,17 +115,9 @@ def movement_of(
         share = coefficient * swing
     joint = 2 * held.foot.reach(across) * share
     slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
-    return MovementPlan(
-        across,
-        width,
-        width * share,
-        coefficient,
-        source,
-        solid,
-        tuple(slots) if solid else (),
-        joint,
-        solid and held.glued and joint > GLUE_FIGHTS,
-    )
+    moves = (across, width, width * share, coefficient, source, solid)
+    fights = solid and held.glued and joint > GLUE_FIGHTS
+    return MovementPlan(*moves, tuple(slots) if solid else (), joint, fights)
 
 
 def slot_for(movement: float, screw: float) -> float:
@@ -228,11 +220,5 @@ def _at(
     middle, half = base + across * ((up - down) / 2), (up + down) / 2
     outer = across * (half - SIZE[0] / 2)
     box = Path.round_box(Bounds.about(ORIGIN, SIZE[0] / 2, half))
-    return Batten(
-        middle,
-        up + down,
-        *SIZE,
-        slot,
-        (middle, middle + -outer, middle + outer),
-        box.placed(Placement(middle, along.angle)),
-    )
+    screws, covered = (middle, middle + -outer, middle + outer), Placement(middle, along.angle)
+    return Batten(middle, up + down, *SIZE, slot, screws, box.placed(covered))

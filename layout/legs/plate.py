@@ -64,8 +64,7 @@ class Plate:
     stiff: float
     """The unit of its stiffness, N·mm."""
     places: Array
-    """(p, 2) array: where its bending is read, mm: first the points of the mesh, then the middles
-    of its edges."""
+    """(p, 2) array: where its bending is read, mm: points of the mesh, then middles of edges."""
     points: int
     """How many of them are points of the mesh."""
     matrix: Any

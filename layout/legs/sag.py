@@ -30,13 +30,8 @@ CREEP_SOURCE = "EN 1995-1-1, 3.1.4 and table 3.2, service class 1"
 """Where the growth of what lasts comes from: k_def of a heated room (quoted)."""
 
 K_DEF = {
-    "plywood": 0.80,
-    "OSB": 2.25,
-    "particleboard": 2.25,
-    "MDF": 2.25,
-    "hardboard": 2.25,
-    "blockboard": 0.80,
-    "solid-core door": 2.25,
+    **dict.fromkeys(("plywood", "blockboard"), 0.80),
+    **dict.fromkeys(("OSB", "particleboard", "MDF", "hardboard", "solid-core door"), 2.25),
 }
 """What a lasting load adds to the first sag in the end, as a share of it: *EN 1995-1-1* table
 3.2, service class 1 (quoted). OSB as OSB/2, particleboard as P4; blockboard is not in it and
@@ -55,8 +50,7 @@ ALIKE = 1e-6
 equations leave uncertain is a thousand times smaller."""
 
 WIDE_FOOT = 150.0
-"""A foot longer than this, and any slab, carries the top along its length, not at its middle alone,
-mm."""
+"""A foot longer than this, mm, and any slab, carries the top along its length."""
 
 
 @dataclass(frozen=True, slots=True)

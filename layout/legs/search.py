@@ -28,8 +28,7 @@ from .stance import Places, Sought, Stance
 from .wish import COUNTS, Goal, LegsWish
 
 _SIDES, _ENDS, _FARTHEST = 3, 5, (0.25, 0.3)
-"""Insets tried at the sides and at the ends, besides the usual ones, and the farthest in of them as
-shares of width and length."""
+"""Insets tried at sides and ends, and the farthest of them, shares of width and length."""
 
 _HALVINGS = 4
 """How often the steps round the best insets are halved: down to a sixteenth of the grid's."""

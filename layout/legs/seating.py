@@ -108,13 +108,10 @@ class Edge:
         """Return the edge of a closed path, for places that take `place` mm of it."""
         per_place = max(2, round(place / _STEP))
         count = max(8, math.floor(path.length / place * per_place + 1e-9))
-        points, inwards = [], []
-        for segment, share in path.stations(count):
-            here, ahead = segment.at(share), segment.at(share + 1e-4)
-            points.append(here)
-            inwards.append((ahead - here).unit().left)
-        width = math.ceil(place * count / path.length - 1e-6)
-        return cls(array_of(points), array_of(inwards), width)
+        held = [(s.at(share), s.at(share + 1e-4)) for s, share in path.stations(count)]
+        points = array_of(here for here, _ in held)
+        inwards = array_of((ahead - here).unit().left for here, ahead in held)
+        return cls(points, inwards, math.ceil(place * count / path.length - 1e-6))
 
     @cached_property
     def usable(self) -> list[int]:
@@ -140,7 +137,18 @@ class Edge:
     def free_of(self, foot: Foot, middles: Sequence[Point]) -> list[int]:
         """Return the usable places at which knees meet no leg with such a head."""
         prints = [Region.of(foot.outside(middle), "outside") for middle in middles]
-        return [i for i in self.usable if not self._knees_meet(i, prints)]
+        wide, deep = KNEES
+        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
+
+        def in_the_way(seat: Seat) -> bool:
+            middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
+            near = [p for p in prints if p.distance_to(middle) < math.hypot(wide, deep) / 2]
+            if not near:
+                return False
+            knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
+            return any(knees.meet(one).area > 1.0 for one in near)
+
+        return [i for i in self.usable if not in_the_way(self.seat(i))]
 
     def _steps(self, i: int) -> NDArray[np.intp]:
         return np.arange(i, i + self.width + 1) % len(self.points)
@@ -187,17 +195,6 @@ class Edge:
             apart = one.centroid.distance_to(other.centroid) > reach + farther
             self._clear[pair] = apart or one.meet(other).area <= _TOUCH
         return self._clear[pair]
-
-    def _knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
-        """Return whether a leg stands where the knees of place i go."""
-        seat, (wide, deep) = self.seat(i), KNEES
-        middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
-        near = [one for one in prints if one.distance_to(middle) < math.hypot(wide, deep) / 2]
-        if not near:
-            return False
-        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
-        knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
-        return any(knees.meet(one).area > 1.0 for one in near)
 
     def seat(self, i: int) -> Seat:
         """Return where the diner of place i sits."""

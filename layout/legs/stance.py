@@ -33,8 +33,7 @@ MOST_FORCE = 1e6
 """Nothing presses harder than this, N: firmer stances are alike."""
 
 _CLEAR = 0.1
-"""A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
-back on what it was moved off."""
+"""A foot is moved this much farther than it must, mm, so that no rounding puts it back."""
 
 Places = tuple[Point, ...]
 """The middles of the legs' heads, mm from the centre of the top."""
@@ -150,17 +149,11 @@ class Sought:
         legs = place_legs(self.wish, self.table, middles, moved)
         rim = sorted((m for m in middles if m.norm > CHORD), key=lambda m: m.angle)
         gaps = [foot.gap(a, b) for a, b in pairwise([*rim, rim[0]])]
-        return Stance(
-            len(middles),
-            replace(self.wish, at=middles),
-            legs,
-            seating_at(outline, foot, middles, self.place),
-            Region.from_rings(array_of(legs.feet)).area / outline.area,
-            min(gaps),
-            max(gaps),
-            min(legs.weakest.force, self.wish.pressed),
-            score,
-        )
+        seating = seating_at(outline, foot, middles, self.place)
+        spread = Region.from_rings(array_of(legs.feet)).area / outline.area
+        held, wish = min(legs.weakest.force, self.wish.pressed), replace(self.wish, at=middles)
+        stands = (len(middles), wish, legs, seating, spread)
+        return Stance(*stands, min(gaps), max(gaps), held, score)
 
 
 def _unevenness(foot: Foot, outline: Outline, middles: Places) -> float:

@@ -52,8 +52,7 @@ STATIONS = 72
 """Places round the edge at which the force is given."""
 
 IN_A_ROW = 10.0
-"""Legs whose middles lie within a strip so narrow, mm, stand in a row (our choice): a floor is not
-so flat."""
+"""Legs within a strip so narrow, mm, stand in a row (our choice): a floor is not so flat."""
 
 _ALIKE, _NEAR = 1e-6, 0.01
 """Share of the weight by which two forces may differ and still be alike, and of the least force
@@ -126,12 +125,10 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         near = about <= about.min() * (1 + _NEAR) + alike
         return least_at([farthest(pressed, Point.of(n)) for n in held.normals[near]])
 
-    pushes = weight * np.maximum(held.inside, 0.0) / height
+    pushes = (weight * np.maximum(held.inside, 0.0) / height).tolist()
+    ways = [Point.of(normal) for normal in held.normals]
     over = first_of_best(
-        range(len(pushes)),
-        lambda k: -float(pushes[k]),
-        lambda k: tuple(held.normals[k]),
-        tolerance=alike,
+        range(len(ways)), lambda k: -pushes[k], lambda k: tuple(ways[k]), tolerance=alike
     )
     up, along, most = Point(0, 1), Point(1, 0), math.pi + ROUNDING
     return Tipping(
@@ -142,9 +139,9 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         side=least_at([farthest(line, up), farthest(line, -up)]).force,
         end=least_at([farthest(line, along), farthest(line, -along)]).force,
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
-        push=float(pushes[over]),
+        push=pushes[over],
         # above −π and up to π: a hair below −x is −x
-        push_way=most - (most - Point.of(held.normals[over]).angle) % math.tau,
+        push_way=most - (most - ways[over].angle) % math.tau,
     )
 
 

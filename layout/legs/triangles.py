@@ -39,8 +39,7 @@ _FLAT = 1.37
 Halving ends for any above the root of two, and in practice a little below it."""
 
 _SHARP = math.radians(75)
-"""Sides that meet at less are halved at lengths that are alike on both, or they would take turns
-for ever."""
+"""Sides that meet at less are halved at lengths alike on both, or they take turns for ever."""
 
 _SLANT, _SEES = np.array([[1.0, 1e-3], [0.0, 1.0]]), 1.004
 """How the points are sheared when they are joined, so that four of them on one circle, as on every

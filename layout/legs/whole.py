@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import groupby
 
 from ..concern import Concern
-from ..geometry import Point, Region, array_of, at_least, at_most
+from ..geometry import Region, array_of, at_least, at_most
 from ..panel.build import Kind
 from ..panel.frame import frame_of
 from ..panel.materials import lifters
@@ -123,7 +123,10 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     held = Held(groups, wish.foot, glued and asked.glue is Glue.RIGID, diameter)
     movement = movement_of(top, held, quartered=asked.quartered, swing=asked.swing)
     heads = [wish.on_top.outside(middle) for middle in middles]
-    apron = _inside_apron(wish, middles) if asked.framed else None
+    apron = None
+    if asked.framed:  # its rails go from leg to leg, flush with them outside and no thicker
+        corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
+        apron = Region.hull(array_of(corners)).shrunk(wish.foot.thin)
     battens = battens_under(top, table.bearing, movement, heads, diameter, apron)
     loads = asked.loads(top.panel.substance.name)
     under = max((batten.thickness for batten in battens), default=0.0)
@@ -156,12 +159,6 @@ def _driven(
     if screw is None:
         return None
     return screw_in(screw, through, top.thickness, top.panel.build.kind, from_edge)
-
-
-def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
-    """Return what is free between the rails of an apron, flush with the legs and no thicker."""
-    corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
-    return Region.hull(array_of(corners)).shrunk(wish.foot.thin)
 
 
 def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Iterator[Concern]:

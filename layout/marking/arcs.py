@@ -32,8 +32,7 @@ class LargeArc:
     radius: float
     """c²/(8h) + h/2 (Hatfield, *The American House-Carpenter*, art. 518), mm."""
     centre_below: float
-    """From the middle of the chord to the centre, away from the arc, mm; negative where the arc is
-    more than half a circle."""
+    """From the middle of the chord away from the arc, mm; negative where over half a circle."""
     length: float
     """Along the arc, mm."""
 
@@ -149,8 +148,7 @@ class FourCentreOval:
     """From the middle along the axes to the centres of an end arc and, away from its arc, of a side
     arc; mm."""
     join: float = field(metadata={"unit": "rad"})
-    """Angle from the long axis to the line through both centres, on which the arcs meet, radians.
-    """
+    """From the long axis to the line through both centres, on which the arcs meet, radians."""
     farthest_from_ellipse: float
     """The farthest that the true ellipse of the same axes lies from it, mm."""
 
@@ -211,8 +209,7 @@ class EightCentreOval:
     end_radius: float
     middle_radius: float
     side_radius: float
-    """b²/a, (a + b)/2 and a²/b (Rose, *Mechanical Drawing Self-Taught*, 1883, figs 81 and 82); mm.
-    """
+    """b²/a, (a + b)/2, a²/b (Rose, *Mechanical Drawing Self-Taught*, 1883, figs 81, 82); mm."""
     end_centre: float
     side_centre: float
     """From the middle along the axes, as for four arcs, mm."""

@@ -169,12 +169,12 @@ class StringLoop:
 
     def farthest_from_ellipse(self, length: float, width: float, steps: int = 64) -> float:
         """Return the farthest that the line lies from an oval along rays from its middle, mm."""
-        worst = 0.0
-        for step in range(steps + 1):
-            direction = math.pi / 2 * step / steps
+
+        def off(direction: float) -> float:
             across = math.hypot(math.cos(direction) / length, math.sin(direction) / width)
-            worst = max(worst, abs(self.reach(direction) - 0.5 / across))
-        return worst
+            return abs(self.reach(direction) - 0.5 / across)
+
+        return max(off(math.pi / 2 * step / steps) for step in range(steps + 1))
 
 
 def taut_length(pencil_at: Point, nail_spacing: float, nail: float, pencil: float) -> float:

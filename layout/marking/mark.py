@@ -27,8 +27,7 @@ class OffWood:
     distance: float
     """To the nearest wood, mm."""
     edge: str
-    """The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the edge
-    has no letters."""
+    """The edge that it lies beyond, ``C–D``; empty for a cut-out, or an edge without letters."""
 
 
 @dataclass(frozen=True)

@@ -127,30 +127,26 @@ def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
 
 def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tuple[Check, ...]:
     """Return the check distances of a panel and of a top on it."""
-    pairs = (*_pairs(outline, marks), *_overall(outline))
-    held = [
+    corners = datum.corners if len(datum.corners) == 4 else ()
+    diagonals = (
+        Check(one.name, other.name, one.point.distance_to(other.point), Proves.PANEL)
+        for one, other in zip(corners[:2], corners[2:], strict=True)
+        if one.usable and other.usable
+    )
+    held = (
         Check(one, end, marks[one].distance_to(marks[end]), *what)
-        for one, end, *what in pairs
+        for one, end, *what in _pairs(outline, marks)
         if one in marks and end in marks
-    ]
-    return (*_panel_checks(datum), *held)
+    )
+    return (*diagonals, *held)
 
 
 Pair = tuple[str, str, Proves] | tuple[str, str, Proves, bool]
 """Two labels, what is proved, and whether it is the second diagonal."""
 
 
-def _panel_checks(datum: Datum) -> Iterator[Check]:
-    """Yield both diagonals of a four-cornered panel, where a tape can be held to them."""
-    corners = datum.corners if len(datum.corners) == 4 else ()
-    for one, other in zip(corners[:2], corners[2:], strict=True):
-        if one.usable and other.usable:
-            distance = one.point.distance_to(other.point)
-            yield Check(one.name, other.name, distance, Proves.PANEL)
-
-
 def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
-    """Yield which marks to measure between, and why."""
+    """Yield which marks to measure between, and why; the two axes last."""
     if not outline.free_sizes:
         yield from _freeform(marks)
     elif outline.corners and not outline.is_boxed:
@@ -159,10 +155,6 @@ def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
         yield from _ROUND_END if "K" in marks and "X3" not in marks else _BOXED
     else:
         yield from _CURVED
-
-
-def _overall(outline: Outline) -> Iterator[Pair]:
-    """Yield the two axes."""
     long, short = Proves.LENGTH, Proves.WIDTH
     if outline.free_sizes == 1:
         long = short = Proves.DIAMETER if outline.is_round else Proves.ACROSS_FLATS

@@ -45,8 +45,7 @@ TONGUE = 406.4
 """Tongue of a common framing square, its shorter arm, mm: 16 in."""
 
 BAR_PLAY, ROUTER_PLAY = 0.5, 0.2
-"""A pencil on a trammel bar draws, and a router on a trammel cuts, within this, mm (common
-practice)."""
+"""A pencil on a bar draws, and a router on a trammel cuts, within this, mm (common practice)."""
 
 PENCIL_LEAN, TYING = 1.0, 1.0
 """A pencil on a string leans by this; a loop is tied, and its nails are driven, within this, mm

@@ -133,7 +133,7 @@ def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     circle and step cross at 60°. Half the diagonal of an octagon's square is struck from each
     corner: its sides are read once, its corners twice, and the compass slips along the sides.
     """
-    yield _joined(JoinedCorners(top.sides))
+    yield Method("corners joined", (HandTool.TAPE,), JoinedCorners(top.sides))
     figures: SteppedCircle | SquareAndHalfDiagonal
     if top.sides == 6:
         name, reach = "circle stepped round", top.circumradius
@@ -192,9 +192,6 @@ def _freeform_ways(outline: Freeform, shop: Workshop) -> Iterator[Method]:
             joins = len(places.lines) if which == len(swept) else 0
             yield from (replace(method, joins=joins) for method in swings(one, shop))
         if not places.arcs:
-            yield _joined(JoinedCorners(len(places.lines), all_round=False))
+            corners = JoinedCorners(len(places.lines), all_round=False)
+            yield Method("corners joined", (HandTool.TAPE,), corners)
     yield Method("full-size template", (HandTool.PAPER,), FullSize(outline.length, outline.width))
-
-
-def _joined(corners: JoinedCorners) -> Method:
-    return Method("corners joined", (HandTool.TAPE,), corners)

@@ -85,16 +85,10 @@ def _string(length: float, width: float, shop: Workshop) -> Method:
         max(abs(drawn.width - width), abs(drawn.length - length)) / 2
         for drawn in (apart, loop.slipped(TYING))
     )
-    half = loop.nail_spacing / 2
-    return Method(
-        "string and nails",
-        (HandTool.STRING,),
-        loop,
-        shop.pivots(N1=Point(-half, 0.0), N2=Point(half, 0.0)),
-        0.0 if exact else loop.farthest_from_ellipse(length, width),
-        math.hypot(*slips),
-        leaves_hole=True,
-    )
+    errors = 0.0 if exact else loop.farthest_from_ellipse(length, width), math.hypot(*slips)
+    half, tools = loop.nail_spacing / 2, (HandTool.STRING,)
+    nails = shop.pivots(N1=Point(-half, 0.0), N2=Point(half, 0.0))
+    return Method("string and nails", tools, loop, nails, *errors, leaves_hole=True)
 
 
 def _square(rod: Method, shop: Workshop) -> Method:
@@ -121,15 +115,8 @@ def _arcs(name: str, oval: FourCentreOval | EightCentreOval, shop: Workshop) -> 
         at = oval.middle_centre
         for i, (h, v) in enumerate(((1, 1), (-1, 1), (-1, -1), (1, -1)), start=1):
             places[f"between {i}"] = Point(at.x * h, at.y * v)
-    return Method(
-        name,
-        (HandTool.BAR,),
-        oval,
-        shop.pivots(**places),
-        oval.farthest_from_ellipse,
-        math.hypot(BAR_PLAY, SETTING),
-        leaves_hole=True,
-    )
+    errors = oval.farthest_from_ellipse, math.hypot(BAR_PLAY, SETTING)
+    return Method(name, (HandTool.BAR,), oval, shop.pivots(**places), *errors, leaves_hole=True)
 
 
 SAG, _STEPS = 1.0, (200.0, 100.0, 50.0, 25.0, 20.0, 10.0, 5.0)

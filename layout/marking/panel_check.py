@@ -38,8 +38,7 @@ class Squareness:
     angle: float = field(metadata={"unit": "rad"})
     """Of the corner, radians."""
     out_by: float
-    """How far the end of the second side lies from the square line, mm: positive where it leans
-    outwards, over the first side's end."""
+    """How far the second side ends off the square line, mm: positive where it leans outwards."""
     square_diagonal: float
     """What the diagonal would be if the corner were square, mm."""
     is_square: bool
@@ -164,15 +163,12 @@ def _squares(datum: Datum) -> Iterator[SquareCheck]:
 def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
     """Return the largest triangle whose longer side lies on the line and whose other on wood."""
     units = [n * MM_PER_INCH for n in _UNITS_IMPERIAL] if tape.imperial else list(_UNITS)
-    start = datum.held
+    start, up = datum.held, (datum.end - datum.start).unit().left
     room = start.point.distance_to(datum.end)
     points = panel.boundary.points(1.0) - np.array(tuple(start.point))
-    up = Point(*(datum.end - datum.start).unit()).left
     deep = float((points @ np.array(tuple(up))).max())
-    for unit in units:
-        if at_most(4 * unit, room) and at_most(3 * unit, deep):
-            return RightTriangle(start.name, 3 * unit, 4 * unit, 5 * unit)
-    return None
+    fitting = (unit for unit in units if at_most(4 * unit, room) and at_most(3 * unit, deep))
+    return next((RightTriangle(start.name, 3 * u, 4 * u, 5 * u) for u in fitting), None)
 
 
 def _bows(edges: tuple[Edge, ...], datum: Datum) -> Iterator[BowCheck]:

@@ -84,16 +84,14 @@ class FreeformPlaces:
         """Its arcs by their radius and the way they bend."""
         kinds: list[list[Arc]] = []
         for arc in self.arcs:
-            alike = (
-                kind
-                for kind in kinds
-                if abs(kind[0].radius - arc.radius) <= SAME_PLACE
-                and (kind[0].sweep < 0) == (arc.sweep < 0)
-            )
-            same = next(alike, None)
-            if same is None:
-                kinds.append(same := [])
-            same.append(arc)
+            for kind in kinds:
+                one = kind[0]
+                bends_alike = (one.sweep < 0) == (arc.sweep < 0)
+                if bends_alike and abs(one.radius - arc.radius) <= SAME_PLACE:
+                    kind.append(arc)
+                    break
+            else:
+                kinds.append([arc])
         return tuple(
             Swing(kind[0].radius, distinct(arc.centre for arc in kind), kind[0].sweep < 0)
             for kind in kinds
@@ -141,12 +139,8 @@ class Group:
         quarters = nearest_whole(turn / (math.pi / 2)) % 4
         if self.freely:
             seen = [point.turned(turn) for point in self.points]
-            first = first_of_best(
-                range(count),
-                lambda i: -seen[i].x - seen[i].y,
-                lambda i: tuple(seen[i]),
-                tolerance=SAME_PLACE,
-            )
+            lowest = first_of_best(seen, lambda p: -p.x - p.y, tuple, tolerance=SAME_PLACE)
+            first = seen.index(lowest)
         elif count == 2:
             upright = self.kind in _ACROSS
             first = 1 if quarters in ((1, 2) if upright else (2, 3)) else 0

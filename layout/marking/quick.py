@@ -50,8 +50,7 @@ class MarkedArcs:
     centres_across: float
     """Along the length, 0 for a circle, and across it, 0 but for a rounded rectangle."""
     diagonal: float
-    """Between tangent points of a capsule, or between opposite corner centres: equal both ways, or
-    it is out of square."""
+    """Between tangent points or opposite centres: equal both ways, or it is out of square."""
     perimeter: float
     methods: tuple[Method, ...]
     outline: Outline = field(metadata={"json": False})

@@ -7,7 +7,7 @@ price = sum / (1 − fee − share). Nothing is rounded until it is shown (commo
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 
@@ -75,11 +75,6 @@ class MoneyWish:
         """What fee and share take of a price."""
         return (self.fee or NONE) + (self.share or NONE)
 
-    @property
-    def is_asked(self) -> bool:
-        """Whether the maker has said anything of money."""
-        return self != MoneyWish(self.currency)
-
 
 class Entry(Enum):
     """A line of the reckoning."""
@@ -145,7 +140,7 @@ class Money:
     cases: tuple[Case, ...]
     """One where its hours are known, else for the least and the most."""
     in_mind: Decimal | None
-    forgotten: tuple[Forgotten, ...] = field(default=())
+    forgotten: tuple[Forgotten, ...] = ()
 
 
 def money_of(
@@ -161,7 +156,7 @@ def money_of(
     `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
     without a price where `unpriced`.
     """
-    if not wish.is_asked and materials is None:
+    if wish == MoneyWish(wish.currency) and materials is None:
         return None
     worked = {wish.hours} if wish.hours is not None else {Decimal(round(h * 4)) / 4 for h in hours}
     bought = materials if wish.materials is None else wish.materials

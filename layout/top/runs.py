@@ -20,8 +20,7 @@ from ..geometry.tolerance import CHORD, SAME_EDGE, SAME_POINT
 from ..panel.edges import STRAIGHT, Edge
 
 _PROUD = 2 * STRAIGHT + SAME_EDGE
-"""A straight edge stands at most so far off the straight side that lies on it, mm: it may bow both
-ways."""
+"""A straight edge, which may bow both ways, stands no farther off the side that lies on it, mm."""
 
 _ALONG = math.cos(math.radians(30))
 """A part of the line that turns farther from an edge does not lie on it."""
@@ -57,7 +56,7 @@ class Runs:
 
     def keeps(self, outwards: Point) -> bool:
         """Return whether a kept part faces that way, within 45°."""
-        return any(_outwards(path).dot(outwards) > _FACING for path in self.kept)
+        return any(out_of(path).dot(outwards) > _FACING for path in self.kept)
 
 
 def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
@@ -73,18 +72,17 @@ def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     starts = [i for i in range(count) if lies[i] is not None and lies[i] is not lies[i - 1]]
     if not starts:
         return Runs((), (line,), ())
-    kept, cut, held = [], [], []
-    for first, piece in zip(starts, line.broken(starts), strict=True):
-        edge = lies[first]
-        assert edge is not None
+    held = tuple(edge for edge in (lies[first] for first in starts) if edge is not None)
+    kept, cut = [], []
+    for first, edge, piece in zip(starts, held, line.broken(starts), strict=True):
         size = sum(1 for k in range(len(piece.segments)) if lies[(first + k) % count] is edge)
         kept.append(Path(piece.segments[:size]))
         cut.append(Path(piece.segments[size:]))
-        held.append(edge)
-    return Runs(tuple(kept), tuple(cut), tuple(held))
+    return Runs(tuple(kept), tuple(cut), held)
 
 
-def _outwards(path: Path) -> Point:
+def out_of(path: Path) -> Point:
+    """Return the unit vector out of the wood, square to the way from its start to its end."""
     return -(path.segments[-1].end - path.segments[0].start).unit().left
 
 

@@ -15,7 +15,7 @@ from ..geometry.tolerance import CHORD, SIZE_SLACK
 from ..outlines import Outline
 from ..panel import Panel, SoundWood, Spoils
 from ..panel.datum import Datum
-from .runs import Runs, runs_of
+from .runs import Runs, out_of, runs_of
 
 _LONG = 1.1
 """Length over width from which a top is seen to lie some way (our choice)."""
@@ -35,8 +35,7 @@ class Top:
     lipping: float = 0.0
     """Thickness of the lipping round the core, mm; 0 for none."""
     kept: tuple[Path, ...] = field(default=(), metadata={"json": False})
-    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on them.
-    """
+    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on one."""
 
     def line(self, outside: float = 0.0) -> Path:
         """Return the true parallel of the finish line on the panel, mm outside it, or inside."""
@@ -155,8 +154,7 @@ def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
         if length > most or length < outline.width:
             return top
         outline = outline.resized(length, outline.width)
-    out = -(edge.segments[-1].end - edge.segments[0].start).unit().left
-    centre = top.placement.centre + out * ((found.width - outline.width) / 2)
+    centre = top.placement.centre + out_of(edge) * ((found.width - outline.width) / 2)
     return replace(top, outline=outline, placement=replace(top.placement, centre=centre))
 
 

@@ -16,8 +16,7 @@ from ..geometry import Point, Region, array_of, union
 from ..panel import Panel, Spoils
 
 _FINE, _CRUMB = 0.02, 0.01
-"""How near a polygon of the line follows it here, mm, for no bit keeps to that; what of a piece
-holds it to the top, mm²."""
+"""How near a polygon follows the line here, mm; what of a piece holds it to the top, mm²."""
 
 
 class BladeMatter(Enum):

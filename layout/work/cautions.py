@@ -68,11 +68,7 @@ class Risk(Enum):
     STANDING = "standing"
 
 
-_LEFT_BEHIND = {
-    Was.LABORATORY: Risk.LABORATORY,
-    Was.KITCHEN: Risk.KITCHEN,
-    Was.STAGE: Risk.STAGE,
-}
+_LEFT_BEHIND = {Was.LABORATORY: Risk.LABORATORY, Was.KITCHEN: Risk.KITCHEN, Was.STAGE: Risk.STAGE}
 """What a place leaves in the wood."""
 
 _BACKED = frozenset({Was.LABORATORY, Was.KITCHEN, Was.FLOOR})

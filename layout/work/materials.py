@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from ..legs.fixings import BED, CARTRIDGE, Bed, Glue
@@ -73,7 +73,7 @@ class Materials:
     """Everything to have before the work begins."""
 
     lines: tuple[Line, ...]
-    unpriced: tuple[str, ...] = field(default=())
+    unpriced: tuple[str, ...] = ()
     """Names of what is to be bought and has no price."""
 
     @property

@@ -79,7 +79,7 @@ def test_a_disk_is_touched_no_sooner_than_its_hole(kind: Kind) -> None:
     rng = np.random.default_rng(4)
     wood = board(400.0, 400.0, hole(150.0, 220.0), hole(300.0, 90.0, 12.0, 90))
     edges = wood.outer.edges
-    disks = Disks.of(edges)
+    disks = Disks.of(wood.outer)
     assert disks.radii == pytest.approx([4 * math.cos(math.pi / 24), 12 * math.cos(math.pi / 90)])
     centres = rng.uniform(0, 400, (200, 2))
     for turn, share in zip(rng.uniform(-2, 2, 6), rng.uniform(0, 1, 6), strict=True):
@@ -125,9 +125,9 @@ def test_only_round_holes_are_taken_as_disks() -> None:
     notched[3] = 300.0
     square = np.array([[80.0, 80.0], [120.0, 80.0], [120.0, 120.0], [80.0, 120.0]])
     wood = board(400.0, 400.0, square, notched)
-    assert len(Disks.of(wood.outer.edges).radii) == 0
+    assert len(Disks.of(wood.outer).radii) == 0
     disk = Region.from_rings(hole(0.0, 0.0, 500.0, 64))
-    assert len(Disks.of(disk.edges).radii) == 0
+    assert len(Disks.of(disk).radii) == 0
 
 
 def test_notches_and_holes_that_meet_are_taken_as_disks() -> None:
@@ -136,7 +136,7 @@ def test_notches_and_holes_that_meet_are_taken_as_disks() -> None:
     wood = board(400.0, 400.0).outer.minus(*(Region.from_rings(ring) for ring in cut))
     tongue = np.array([[290.0, 280.0], [300.0, 280.0], [300.0, 300.0], [290.0, 300.0]])
     wood = union([wood, Region.from_rings(tongue)])
-    disks = Disks.of(wood.edges)
+    disks = Disks.of(wood)
     assert sorted(np.round(disks.places, 6).tolist()) == [[0, 90], [200, 200], [212, 205]]
     for place, radius in zip(disks.places, disks.radii, strict=True):
         disk = Region.disk(Point(*place), float(radius), around=False)
@@ -154,7 +154,7 @@ def test_beyond_a_thin_round_slot_is_wood_again(width: float) -> None:
     ]
     slot = Region.from_rings(np.concatenate(rims))
     wood = Region.from_rings(160.0 * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]])).minus(slot)
-    assert not wood.holds_points(Disks.of(wood.edges).places).any()
+    assert not wood.holds_points(Disks.of(wood).places).any()
 
 
 @given(seed=st.integers(0, 10**6), corners=st.sampled_from([8, 12, 24]))
