@@ -43,7 +43,7 @@ CLIMBER = 400.0
 def place_legs(
     wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float]
 ) -> LegsPlan:
-    """Return the legs under a top, checked; a `LegsError` tells of a row, or of two at one place."""
+    """Return the legs under a top, checked; a `LegsError` tells of a row, or two at one place."""
     top = table.top
     require_footing(wish.foot, middles)
     face = Region.from_rings(top.outline.inner())
