@@ -29,7 +29,6 @@ from .band import FAR, Band, Ground, Profile
 
 LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
-
 _AT_ONCE = 1e-3
 """A side that leaves the half circle so near to the cut never was inside it, mm."""
 

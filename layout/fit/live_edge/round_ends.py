@@ -27,11 +27,9 @@ from .end_disks import Ends, part_of, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 
 _SLACK = 4 * ROUNDING
-
 _SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
 """The first step as a share of the band, how much finer each is than the one before, and the step,
 mm, that it ends with."""
-
 _FINELY = 1e-3
 """Of a step: how near it is found where an end stops fitting."""
 
@@ -52,9 +50,9 @@ class HalfRoundPieces(BandPieces):
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         super().__init__(wood, wish, held)
-        self.ends = Ends(self.inner, around=True)
-        self.outer_ends = Ends(self.outer, around=False)
-        self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
+        self.ends = Ends(self.outer, around=False), Ends(self.inner, around=True)
+        self._blocked = cache(self.outer.blocked), cache(self.inner.blocked)
+        """Where an end may fit and a piece is blocked; of the second what fits is sure to."""
         self._between = cache(lambda top: sides_of(self.outer, top))
         self._past = cache(self._area_past)
 
@@ -109,7 +107,7 @@ class HalfRoundPieces(BandPieces):
 
     def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
-        discs = self.outer_ends.discs(stretch, top)
+        discs = self.ends[0].discs(stretch, top)
         radius = width / 2 + discs.off + CHORD
         if radius <= discs.half:
             return 0.0
@@ -121,23 +119,25 @@ class HalfRoundPieces(BandPieces):
         narrow, wide = self.narrow.span(*stretch), self.wide.span(*stretch)
         return narrow[0] + add[0], wide[1] + add[1] + _SLACK, wide[0] + add[1] + _SLACK
 
-    def _may_be(self, box: Box) -> bool:
-        """Return whether the box may hold a piece that fits and keeps the limits of width."""
-        width, stretches = self.wish.limits.width, [box.left, box.right]
+    def _may_be(self, box: Box, *, sure: bool = False) -> bool:
+        """Return whether the box may hold a piece that fits and keeps the limits of width.
+
+        Or, of a box of no size, whether it is `sure` to fit.
+        """
+        width, slack = self.wish.limits.width, 0.0 if sure else _SLACK
         if box.left[1] < box.right[0]:
             common = (box.left[1], box.right[0])
-            parts = self._blocked(box.top[0])
-            inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
+            parts = self._blocked[sure](box.top[0])
+            inside = (parts[:, 1] > common[0] + slack) & (parts[:, 0] < common[1] - slack)
             # so wide is its widest place at least, and its narrowest at most
             least = self.narrow.span(*common)[1] + (box.top[0] if self.ripped else 0.0)
             most = self._widths(common, box.top)[2]
             if inside.any() or not _may_hold(width, least, most):
                 return False
-        ways = (-1, 1)
-        return (
-            all(_may_hold(width, *self._widths(own, box.top)[:2]) for own in stretches)
-            and all(map(self.outer_ends.may_fit, ways, stretches, (box.top, box.top)))
-            and self._holds_all(box)
+        return self._holds_all(box) and all(
+            _may_hold(width, *self._widths(own, box.top)[:2])
+            and self.ends[sure].may_fit(way, own, box.top)
+            for way, own in ((-1, box.left), (1, box.right))
         )
 
     def _holds_all(self, box: Box) -> bool:
@@ -146,7 +146,7 @@ class HalfRoundPieces(BandPieces):
             return True
         for way, stretch in ((-1, box.left), (1, box.right)):
             past = self.to_hold[(self.to_hold[:, 0] - stretch[way > 0]) * way > _SLACK]
-            discs = self.outer_ends.discs(stretch, box.top)
+            discs = self.ends[0].discs(stretch, box.top)
             reach = self._widths(stretch, box.top)[1] / 2 + discs.off + 2 * CHORD
             if len(past) and np.hypot(*(past - np.array(discs.centre)).T).max() > reach:
                 return False
@@ -168,7 +168,7 @@ class HalfRoundPieces(BandPieces):
         if self.wish.goal is Goal.AREA:
             area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
             for way, at in ((-1, cuts.left), (1, cuts.right)):
-                disc = self.ends.discs((at, at), (cuts.top, cuts.top))
+                disc = self.ends[1].discs((at, at), (cuts.top, cuts.top))
                 lost = part_of(disc, disc.least, way).minus(self._between(cuts.top))
                 area += math.pi / 2 * disc.least**2 - lost.area
         return self.score(cuts, area)
@@ -178,18 +178,13 @@ class HalfRoundPieces(BandPieces):
         left, right, top = cuts.left, cuts.right, cuts.top
         if left > right:
             return False
-        point = Box((left, left), (right, right), (top, top))
-        limits, parts = self.wish.limits, self._blocked_inside(top)
-        least, most = self.raised(self.narrow, top).span(left, right)
-        return bool(
+        limits, (least, most) = self.wish.limits, self.raised(self.narrow, top).span(left, right)
+        return (
             least > 0
             and limits.width.holds(least, _SLACK)
             and limits.width.holds(most, CHORD)
             and limits.length.holds(self.length(cuts), _SLACK)
-            and not ((parts[:, 1] > left) & (parts[:, 0] < right)).any()
-            and self._holds_all(point)
-            and self.ends.may_fit(-1, point.left, point.top)
-            and self.ends.may_fit(1, point.right, point.top)
+            and self._may_be(Box((left, left), (right, right), (top, top)), sure=True)
         )
 
     def split(self, box: Box) -> Iterator[Box]:

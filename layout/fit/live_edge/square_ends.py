@@ -25,7 +25,7 @@ from ...geometry.polygon import Region
 from ...geometry.scalar import last_where
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ...panel.sound import SoundWood
-from ..on_edge.free_spans import free_runs
+from ..on_edge.line import free_runs
 from ..wish import Goal, Span, Wish
 from ..wood.edges import Array
 from .band import Profile, Stretch
@@ -33,14 +33,11 @@ from .piece import LOOKS_A_BOX, BandPieces, Cuts, least_width
 
 _FIRST = 16
 """Heights that are looked at first."""
-
 _GRID, _FINER, _FINEST = 9, 3.0, 1e-5
 """Heights on either side of the best that polishing looks at, how much finer each look is than the
 one before, and the step, mm, that it ends with."""
-
 _FINE = 1e-9
 """mm to which the greatest least width is found."""
-
 _AS_GOOD = 1e-9
 """A share by which the window in the middle may fall short of the best and still be taken."""
 

@@ -19,6 +19,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry import Placement, Point
 from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..wood.edges import turned, turned_in
 from .gaps import Array
@@ -47,6 +48,11 @@ class Inner:
         """Return the one between its sides, (2, 2): x and y, low and high, seen from a pivot."""
         centre = pivot + turned(sides.mean(axis=1), -turn)
         return cls(turn, centre, (sides[:, 1] - sides[:, 0]) / 2, radius)
+
+    @property
+    def placement(self) -> Placement:
+        """Where the top lies."""
+        return Placement(Point.of(self.centre), self.turn + math.pi / 2)
 
     def upright(self) -> Inner:
         """Return it with its length along y."""
@@ -97,11 +103,6 @@ def shortfall(seen: WoodEdges, half: Array, clearance: float) -> float:
     Moving all sides in by s moves the rectangle at least s away from everything outside it. Each
     edge is judged along the way that parts them best: across a side, across the edge, or from the
     rectangle to an end of the edge (the separating axis theorem).
-
-    Parameters
-    ----------
-    half : (2,) array
-        Half width and half length, mm.
     """
     edges = seen.near(half, clearance).edges
     along = edges[:, 1] - edges[:, 0]
@@ -157,12 +158,9 @@ def room(seen: WoodEdges, half: Array, clearance: float, reach: float) -> Room:
 
 
 def hold(points: Array, half: Array, clearance: float) -> Room:
-    """Return how firmly each point is held: off the four sides, and off a corner it lies beyond.
+    """Return how firmly points, (m, 2) mm from the rectangle's middle, are held.
 
-    Parameters
-    ----------
-    points : (m, 2) array
-        Seen from the rectangle's middle, mm.
+    Off the four sides, and off a corner that they lie beyond.
     """
     beyond = _beyond(points, half)
     off = np.all(beyond != 0, axis=1)

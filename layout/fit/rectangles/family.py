@@ -22,6 +22,7 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
+from ..stand import Stand
 from ..wish import Goal, Span, Wish
 from ..wood.edges import blocks, diameter
 from .boxes import Boxes
@@ -123,7 +124,9 @@ class RoundedRectangles:
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
         turns = (-math.inf, math.inf) if is_free else self.half_turn
-        self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
+        self.tops = Polisher(edges, sizes, radii, turns)
+        self.radius = radii[0 if wish.goal is Goal.AREA else 1]
+        """That other places are looked for with, mm."""
         self.counts = wish.goal is Goal.AREA or len(self.held) > 0
         """Whether of two tops of one size the sharper may be the better one."""
         self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
@@ -214,6 +217,27 @@ class RoundedRectangles:
         """Return the top: samples are polished already."""
         return score, top
 
+    def starts(self) -> Iterator[Stand]:
+        """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
+        recipe = Ground(self.wood.inner, self.wish, self.held).recipe((self.radius, self.radius))
+        if recipe.pieces:
+            edges = np.concatenate([piece.edges for piece in recipe.pieces])
+            for top in rectangles(Windows.across(*self.half_turn, edges), edges, recipe):
+                yield self.stand(self.tops.trimmed(top))
+
+    def like(self, start: Stand) -> Inner:
+        """Return the rectangle where a start stands."""
+        return self.tops.begun(start, self.radius)
+
+    def stand(self, top: Inner) -> Stand:
+        """Return where a top stands."""
+        length, width = self.tops.of_size(top) - 2 * self.wish.lipping
+        return Stand(self.tops.score(top, hoped=True), top.placement, float(length), float(width))
+
+    def finished(self, top: Inner, *, rests: bool) -> Fit | None:
+        """Return the proved fit of a top."""
+        return self.tops.finished(self.wood, top, self.must_hold)
+
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
         count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
@@ -257,17 +281,17 @@ class RoundedRectangles:
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
-        polisher, found = self.polisher, self.polisher.fitted(top)
-        if found is None or polisher.score(clear := found[1], hoped=True) < hope * self._least:
+        tops, found = self.tops, self.tops.fitted(top)
+        if found is None or tops.score(clear := found[1], hoped=True) < hope * self._least:
             return
-        eased = polisher.eased()
-        for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
+        eased = tops.eased()
+        for looser, by in ((tops, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
-            fit = polisher.finished(self.wood, top, self.must_hold) if better else None
+            fit = self.finished(top, rests=True) if better else None
             if fit is not None and fit.score > self._least:
                 self._best = fit.score, fit
-            if not polisher.pressed(top):
+            if not tops.pressed(top):
                 break
             clear = top
 

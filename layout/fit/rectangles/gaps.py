@@ -83,16 +83,10 @@ class Gaps:
 
 
 def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
-    """Return the edges clipped to each strip and sorted.
+    """Return the directed edges of the wood, (e, 2, 2), clipped to each strip and sorted.
 
-    An edge that only touches the strip from outside does not count: sides may lie on edges.
-
-    Parameters
-    ----------
-    bottom, top : (c,) array
-        Heights of each strip in its frame, mm, bottom below top.
-    edges : (e, 2, 2) array
-        Directed edges of the wood: edge, start or end, x or y.
+    The strips lie between two heights in their frames, (c,) mm each. An edge that only touches a
+    strip from outside does not count: sides may lie on edges.
     """
     low, high = bottom[:, None], top[:, None]
     starts, ends = frames.seen(edges[:, 0]), frames.seen(edges[:, 1])

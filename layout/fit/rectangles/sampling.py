@@ -21,13 +21,10 @@ from .offset_wood import Recipe
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
-
 _ALIKE = 1e-9
 """Share of the best by which rectangles that are equal may differ by rounding."""
-
 _PLACE, _TURN = 0.04, math.radians(4)
 """Share of the diagonal of all places, and angle, within which the best of all will do."""
-
 _EVEN_TURNS = 16
 _LONGEST_EDGES = 16
 _LEVELS = 11
@@ -82,15 +79,8 @@ def rectangles(
 ) -> list[Inner]:
     """Return the best inner rectangles, best first, of alike places and turns only one.
 
-    Where they may turn freely, each has its length along y.
-
-    Parameters
-    ----------
-    edges : (e, 2, 2) array
-    recipe : Recipe
-        What they are wanted for: those that miss any point that they should hold count less.
-    most : int, optional
-        How many of them.
+    As many as `most`. Where they may turn freely, each has its length along y; those that miss any
+    point that the recipe says to hold count less.
     """
     some = blocks(len(windows.bottom), len(edges), _BUDGET)
     parts = [_gaps(windows, part, edges) for part in some]

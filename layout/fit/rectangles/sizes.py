@@ -23,11 +23,9 @@ _HOPELESS = 0.9
 """Share of a least size below which a top is not likely to grow into it."""
 ENDLESS = 1e9
 """mm: more than any panel."""
-
 NARROWEST = 1.0
 """mm: no core is narrower. What may be as thin as a line leaves no gap that a turned box could see,
 so without some least width a search for a long top would find no end."""
-
 CORNER_LOSS = 4 - math.pi
 """What four round corners of radius 1 take from the area."""
 

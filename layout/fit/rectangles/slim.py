@@ -33,6 +33,7 @@ from ..convex.lift import Rows
 from ..convex.pose import Pose
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
+from ..stand import Stand
 from ..wish import Span, Wish
 from ..wood.edges import Array
 from .family import LOOKS_A_BOX, Box, RoundedRectangles, Slim
@@ -75,7 +76,7 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
     The top about the best capsule is tried.
     """
     (least, greatest), target = slim.radii, family.target
-    corners = family.polisher.sizes.corner_area
+    corners = family.tops.sizes.corner_area
     over = corners(slim.widest / 2) - corners(least)
     effort = min(slim.effort, family.wish.most_effort - family.looks)
     widths = 2 * least, slim.widest
@@ -85,8 +86,8 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
         x, y, turn, half_length, half_width = found.top
         place = Placement(Point(x, y) + family.seen.middle, turn)
         radius = min(greatest, half_width + family.wish.lipping)
-        top = family.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
-        family.take(top, hope=0.0)
+        start = Stand(found.score, place, 2 * half_length, 2 * half_width)
+        family.take(family.tops.begun(start, radius), hope=0.0)
     bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
     ended = found.looks < slim.effort or found.score + over > target
     return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
