@@ -63,7 +63,7 @@ def test_what_must_be_held_is_bounded_as_tightly_as_what_need_not(shape: str) ->
 
 def reached(fit: Fit, wood: Region, part: Region, rng: np.random.Generator) -> float:
     """Return the best area of random rectangles that hold a part, grown until they touch."""
-    best, edges = 0.0, WoodEdges.of(wood.edges)
+    best, edges = 0.0, WoodEdges(wood.edges)
     corners = part.corners
     for _ in range(400):
         turn = fit.placement.turn + rng.normal() * 0.3
@@ -71,7 +71,7 @@ def reached(fit: Fit, wood: Region, part: Region, rng: np.random.Generator) -> f
         low, high = own.min(axis=0), own.max(axis=0)
         sides = np.array([low[0], high[0], low[1], high[1]])
         top = Inner.between(turn, corners.mean(axis=0), sides.reshape(2, 2), 0.0)
-        if shortfall(edges.seen(turn, top.centre), top.half, 0.0) > 0:
+        if shortfall(edges.seen(top), top.half, 0.0) > 0:
             continue
         step = 200.0
         while step > 0.01:

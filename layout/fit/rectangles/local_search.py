@@ -66,7 +66,7 @@ class Polisher:
         return max(radius, self.sizes.wish.lipping)
 
     def begun(self, start: Stand, radius: float) -> Inner:
-        """Return the top, turned as it may be, whose core stands there, with corners of a radius."""
+        """Return the top, turned as it may be, whose core stands there; its radius in mm."""
         half = np.array([start.width, start.length]) / 2
         half += self.sizes.wish.lipping - self.inset(radius)
         turn, (low, high) = start.placement.turn - math.pi / 2, self.turns
@@ -107,7 +107,7 @@ class Polisher:
 
     def missed(self, top: Inner) -> float:
         """Return by how much the core misses the worst of the points that it must hold, mm."""
-        points = self.edges.seen(top.turn, top.centre).held
+        points = self.edges.seen(top).held
         return missed(points, top.half, self.clearance(top.radius))
 
     def fitted(self, top: Inner) -> tuple[float, Inner] | None:
@@ -116,7 +116,7 @@ class Polisher:
         A top just two corner radii wide may lose of them what the proof of any top may take: its
         ends are round still, and drawn in with the sides.
         """
-        seen = self.edges.seen(top.turn, top.centre)
+        seen = self.edges.seen(top)
         by = shortfall(seen, top.half, self.clearance(top.radius))
         drawn = replace(top, half=top.half - by)
         lack = -float(drawn.half.min())
@@ -180,7 +180,7 @@ class Polisher:
         The unknowns are the middle along x and y, the turn, counted at a corner, half the sizes,
         the corner radius and what the goal gains.
         """
-        seen, clearance = self.edges.seen(top.turn, top.centre), self.clearance(top.radius)
+        seen, clearance = self.edges.seen(top), self.clearance(top.radius)
         contacts = room(seen, top.half, clearance, 3 * trust)
         holds = hold(seen.held, top.half, clearance)
         arm, grows = _arm(top), float(top.radius >= self.sizes.wish.lipping)
