@@ -5,9 +5,8 @@ stay a clearance away from it, the corner radius of the core. Three things can t
 the wood that points inwards, against a side or against a round corner; and a corner of the
 rectangle against an edge of the wood. (Two corners against one edge are a side along it.)
 
-All is seen from the rectangle's middle, x along its width. Its numbers are those of the middle, its
-turn φ, and half its width and length. Whatever parts it from a thing does so along a way n, at a
-place of its own: as that place moves, or the thing as it is seen, so the room between them changes.
+All is seen from the rectangle's middle, x along its width. What parts it from a thing does so along
+a way, at a place of its own: as that moves, or the thing as it is seen, so the room changes.
 """
 
 from __future__ import annotations

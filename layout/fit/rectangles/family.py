@@ -1,9 +1,7 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
-A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`gap_bound`), along one axis and the other, until little or
-nothing is left; the best rectangle found is polished to its contacts (`local_search`). What a top
-must beat is the best one found and the gap that is allowed above it.
+A box is cut down from the gaps between the wood's edges (`gap_bound`), along one axis and the
+other, until little or nothing is left; the best rectangle found is polished (`local_search`).
 """
 
 from __future__ import annotations
@@ -78,8 +76,8 @@ class Box:
 
     bound: float
     recipe: Recipe
-    boxes: Boxes | None
-    """One row; None where the bound is too close to the best found to be looked into."""
+    boxes: Boxes
+    """One row; none where the bound is too close to the best found to be looked into."""
     piece: Piece
     """Of the ground that they lie in."""
 
@@ -170,7 +168,7 @@ class RoundedRectangles:
         While looks find nothing better they are taken more and more seldom.
         """
         self._visits += 1
-        if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
+        if isinstance(box, Box) and self._visits >= self._next_look:
             before = self.target
             for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self.take(top)
@@ -185,8 +183,6 @@ class RoundedRectangles:
             from .slim import cut
 
             return cut(self, box)
-        if box.boxes is None:
-            return []
         recipe, target = box.recipe, self.target
         self.looks += LOOKS_A_BOX
         (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
@@ -246,7 +242,7 @@ class RoundedRectangles:
             yield from self._judged(whole, recipe, piece)
 
     def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
-        """Return a score that no slim top beats by what a first look at all turns leaves."""
+        """Return a score that no slim top beats, by what a first look at all turns leaves."""
         recipe = self.ground.recipe(radii, Span(0.0, widest), slim=True)
         return max((box.bound for box in self._all_turns(recipe)), default=0.0)
 
@@ -255,7 +251,6 @@ class RoundedRectangles:
 
         Of the pieces that a top lies in by either the one holds the other.
         """
-        assert box.boxes is not None
         boxes, own = box.boxes.widened(box.recipe.inset - other.inset), box.piece.region
         pieces = [p for p in other.pieces if p.region.touches_or_crosses(own)]
         return [part for piece in pieces for part in self._judged(boxes, other, piece)]
@@ -265,8 +260,9 @@ class RoundedRectangles:
         target = self.target
         # what scores no more than the target, or than limits allow, is closed
         ceiling = float(recipe.sizes.most(np.array(ENDLESS), np.array(ENDLESS)))
-        closed = Box(min(target, ceiling), recipe, None, piece)
-        parts, every = [closed] if target > 0 else [], np.arange(len(boxes))
+        every = np.arange(len(boxes))
+        closed = Box(min(target, ceiling), recipe, boxes.take(every[:0]), piece)
+        parts = [closed] if target > 0 else []
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
         narrowing = Narrowing(recipe, piece.edges, target)
         for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):

@@ -170,10 +170,10 @@ def _side_lines(own: Boxes, cut: Strips, gaps: Gaps, reach: Array) -> tuple[Arra
     Each is extreme at one of the two turns. The outer window itself counts as a point on the
     middle height, out to x / cos φ, since the lines are of sides divided by cos φ; points of edges
     beyond `reach` say nothing of the rectangles and are left out. So are points farther from the
-    gap than twice the lean of the strip: the nearest one is always more extreme.
+    gap than twice the lean of the window: the nearest one is always more extreme.
     """
     rows, every, tan = gaps.strip, np.arange(len(gaps.strip)), np.tan(own.half)
-    lean = 2 * np.maximum(np.abs(cut.bottom[rows]), np.abs(cut.top[rows])) * tan + ROUNDING
+    lean = 2 * np.maximum(-own.sides[:, 1, 0], own.sides[:, 1, 3]) * tan + ROUNDING
     before = np.arange(cut.left.shape[1])[None, :] <= gaps.place[:, None]
     lefts = before & (cut.right[rows] >= (gaps.start - lean)[:, None])
     rights = ~before & (cut.left[rows] <= (gaps.end + lean)[:, None])
