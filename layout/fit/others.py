@@ -13,7 +13,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from functools import partial
 from typing import Any
 
 import numpy as np
@@ -87,11 +86,15 @@ def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]
     chosen = [Stand.of(best)]
     starts.leave(chosen[0])
     found: list[tuple[Fit, bool]] = []
+
+    def away(stand: Stand) -> float:
+        """Return how clearly a top differs from all that are chosen."""
+        return min(stand.difference(other, period) for other in chosen)
+
     for climb in range(_CLIMBS):
         start = (starts.next(0.0, _FAR) if climb % 2 else None) or starts.next(period, CLEARLY)
         if start is None:
             break
-        away = partial(_away, others=tuple(chosen), period=period)
         reached = _reached(elsewhere, start, away, LEAST_SHARE * whole)
         if reached is None:
             continue
@@ -155,11 +158,6 @@ def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
         place = replace(best.placement, centre=Point.of(centre))
         if tried.is_as_good(place):
             yield replace(stand, placement=place)
-
-
-def _away(stand: Stand, others: Sequence[Stand], period: float) -> float:
-    """Return how clearly a top differs from the others."""
-    return min(stand.difference(other, period) for other in others)
 
 
 def _holds(one: Fit, other: Fit, period: float) -> bool:

@@ -1,9 +1,7 @@
 """Pieces as found with square ends: between two kept edges exactly, on one by halving its width.
 
-Between two edges there is nothing to search: the best window of the free runs is the piece. On one
-edge the other side is ripped at some height. A higher piece holds the lower one, so its runs are
-parts of the lower one's runs: the best window of the runs at the least height of a box, measured at
-its greatest, is a bound of all of them.
+A higher piece holds the lower one, so its runs are parts of the lower one's runs: the best window
+of the runs at the least height of a box, measured at its greatest, is a bound of all of them.
 
 Where the whole of a run may be used it is the best window. Where the length is limited the best
 has that length; sliding it by dx wins the width at one end and loses that at the other, so it is
@@ -82,7 +80,7 @@ class SquarePieces(BandPieces):
         """
         limits, held, sure = self.wish.limits, self.to_hold[:, 0], low == high
         ground = self.inner if sure else self.outer
-        narrow, wide = self.raised(self.narrow, low), self.raised(self.wide, high)
+        narrow, wide = self.narrow.raised(low), self.wide.raised(high)
         least, most = (narrow, wide) if sure else (wide, narrow)
         blocked = [
             ground.blocked(low),

@@ -1,11 +1,9 @@
 """Tops with a long side on a kept edge: one depth is searched, or a depth and a corner radius.
 
-The longest straight that stands on the line at a depth is found exactly. A top of width w that
-stands there holds every narrower one with the same straight, and every rounder one of the same
-length. So for widths [w₀, w₁] and radii [ρ₀, ρ₁] each top has its straight in a span that is free
-at width w₀ and radius min(ρ₁, w₀/2), and it reaches at most ρ₁ beyond it at both ends: it is no
-longer than the span and 2ρ₁, and no wider than w₁. The search halves widths and radii until that
-is no longer above the best top found. A finer and finer grid round that top polishes it.
+The longest straight that stands on the line at a depth is found exactly. A top holds every narrower
+one with the same straight, and every rounder one of the same length. So for widths [w₀, w₁] and
+radii [ρ₀, ρ₁] each has its straight in a span that is free at width w₀ and radius min(ρ₁, w₀/2): it
+is no longer than the span and 2ρ₁, and no wider than w₁.
 """
 
 from __future__ import annotations
@@ -153,10 +151,10 @@ class KeptTops:
             width = min(width, straight / over) if over > 0 else width
             radius = width / 2
         sizes = Sizes.of(self.wish, radius)
-        trimmed = sizes.trimmed(np.array(straight + 2 * radius), np.array(width))
-        length, width = (float(size) for size in trimmed)
-        if not sizes.allowed(*trimmed):
+        most = np.array(straight + 2 * radius), np.array(width)
+        if sizes.most(*most) == -math.inf:
             return None
+        length, width = (float(size) for size in sizes.trimmed(*most))
         radius = min(radius, width / 2)
         along = self.firmly[:, 0] if len(self.firmly) else span
         half = length / 2 - radius

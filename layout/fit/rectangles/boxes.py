@@ -69,7 +69,7 @@ class Boxes:
     def recentred(self) -> Boxes:
         """Return boxes of the same rectangles with pivots in the middle of the outer windows.
 
-        From a pivot s away a side lies s·e = s_x cos φ + s_y sin φ less far, e being the way across.
+        From a pivot s away a side lies less far by s_x cos φ + s_y sin φ.
         """
         middle = (self.sides[..., 0] + self.sides[..., 3]) / 2
         turn = self.frames.turn

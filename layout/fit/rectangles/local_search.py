@@ -1,9 +1,7 @@
 """Moving a rectangle to its true contacts: the local best, to far below what a tape can read.
 
-Each step (see `fit/local_search.py`) asks how much room every edge nearby leaves, and how that
-changes as the rectangle moves. The goal bends along the trade of length for width, so it stands in
-there as several figures that touch it along that trade. The sides are pulled in by whatever is then
-too little.
+The goal bends along the trade of length for width, so it stands in the linear programs of steps
+(see `fit/local_search.py`) as several figures that touch it along that trade.
 """
 
 from __future__ import annotations

@@ -1,8 +1,4 @@
-"""Real rectangles to start from: as large as a turn and a strip allow, found in one sweep.
-
-In each strip the widest free gap gives a rectangle; it is then drawn out up and down to the next
-edges. Many strips at many turns are tried at once, and the best go on to be polished.
-"""
+"""Real rectangles to start from: the gaps of many strips at many turns, drawn out up and down."""
 
 from __future__ import annotations
 
