@@ -1,11 +1,10 @@
 """Second opinions: other places and turns for the top, so that the maker can choose by the grain.
 
-Many tops are set down roughly, at many places, turns and shapes. The best of them that is clearly
-different from all chosen before (`Stand.difference`) climbs to the best that can be reached from it
-without coming too near to those. So some end at a place of their own, where no small move makes
-them better; others would slide back to the winner, and stop as near to it as a clearly different
-top may. The former come first. Where limits make many places equally good, the next is always the
-one farthest from all chosen before, so that they spread over the wood.
+Of many tops set down roughly the best that is clearly different from all chosen before
+(`Stand.difference`) climbs to the best that can be reached from it without coming too near to
+those. Those that end at a place of their own, where no small move makes them better, come first;
+others would slide back, and stop as near as a clearly different top may. Where many places are
+equally good, the next is the one farthest from all chosen before.
 """
 
 from __future__ import annotations

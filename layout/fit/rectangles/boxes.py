@@ -34,7 +34,7 @@ class Boxes:
     def __len__(self) -> int:
         return len(self.half)
 
-    def take(self, rows: Indices) -> Boxes:
+    def take(self, rows: Indices | slice) -> Boxes:
         """Return the boxes of these rows."""
         return Boxes(self.frames.take(rows), self.half[rows], self.sides[rows])
 

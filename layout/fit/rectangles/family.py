@@ -260,15 +260,15 @@ class RoundedRectangles:
         target = self.target
         # what scores no more than the target, or than limits allow, is closed
         ceiling = float(recipe.sizes.most(np.array(ENDLESS), np.array(ENDLESS)))
-        every = np.arange(len(boxes))
-        closed = Box(min(target, ceiling), recipe, boxes.take(every[:0]), piece)
+        closed = Box(min(target, ceiling), recipe, boxes.take(slice(0)), piece)
         parts = [closed] if target > 0 else []
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
         narrowing = Narrowing(recipe, piece.edges, target)
         for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
-            left, bounds = narrowing.judged(boxes.take(every[some]))
-            for row in np.flatnonzero(bounds > target):
-                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
+            left, bounds = narrowing.judged(boxes.take(some))
+            for row in np.flatnonzero(bounds > target).tolist():
+                one = left.take(slice(row, row + 1))
+                parts.append(Box(float(bounds[row]), recipe, one, piece))
         return parts
 
     def take(self, top: Inner, hope: float = _HOPE) -> None:

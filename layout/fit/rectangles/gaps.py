@@ -27,7 +27,7 @@ class Frames:
     pivot: Array
     """(c, 2) array: mm."""
 
-    def take(self, rows: Indices) -> Frames:
+    def take(self, rows: Indices | slice) -> Frames:
         """Return the frames of these rows."""
         return Frames(self.turn[rows], self.pivot[rows])
 
