@@ -65,8 +65,7 @@ class Polisher:
 
     def begun(self, start: Stand, radius: float) -> Inner:
         """Return the top, turned as it may be, whose core stands there; its radius in mm."""
-        half = np.array([start.width, start.length]) / 2
-        half += self.sizes.wish.lipping - self.inset(radius)
+        half = np.array([start.width, start.length]) / 2 - self.clearance(radius)
         turn, (low, high) = start.placement.turn - math.pi / 2, self.turns
         if math.isfinite(low):
             middle = (low + high) / 2
@@ -105,7 +104,7 @@ class Polisher:
 
     def missed(self, top: Inner) -> float:
         """Return by how much the core misses the worst of the points that it must hold, mm."""
-        points = self.edges.seen(top).held
+        points = turned(self.edges.held - top.centre, top.turn)
         return missed(points, top.half, self.clearance(top.radius))
 
     def fitted(self, top: Inner) -> tuple[float, Inner] | None:
