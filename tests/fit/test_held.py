@@ -63,7 +63,7 @@ def test_what_must_be_held_is_bounded_as_tightly_as_what_need_not(shape: str) ->
 
 def reached(fit: Fit, wood: Region, part: Region, rng: np.random.Generator) -> float:
     """Return the best area of random rectangles that hold a part, grown until they touch."""
-    best, edges = 0.0, WoodEdges(wood.edges)
+    best, edges = 0.0, WoodEdges.of(wood.edges)
     corners = part.corners
     for _ in range(400):
         turn = fit.placement.turn + rng.normal() * 0.3

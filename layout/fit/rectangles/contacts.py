@@ -12,14 +12,15 @@ a way, at a place of its own: as that moves, or the thing as it is seen, so the 
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import NamedTuple
 
 import numpy as np
+from numpy.typing import NDArray
 
 from ...geometry import Placement, Point
 from ...outlines import Outline, Rectangle, RoundedRectangle
-from ..wood.edges import turned
+from ..wood.edges import turned, turned_in
 from .gaps import Array
 
 _CUT = 1e-6
@@ -69,21 +70,30 @@ def outline(length: float, width: float, radius: float) -> Outline:
 
 @dataclass(frozen=True, slots=True)
 class WoodEdges:
-    """The edges of a region, its ground to their left."""
+    """The edges of a region, its ground to their left, and which of their ends point inwards."""
 
     edges: Array
     """(e, 2, 2) array: edge, start or end, x or y; mm."""
-    held: Array = field(default_factory=lambda: np.zeros((0, 2)))
+    reflex: NDArray[np.bool_]
+    """(e, 2) array of bool: whether the wood takes more than half a turn at start and end."""
+    held: Array
     """(m, 2) array: points in it that the core must hold."""
+
+    @classmethod
+    def of(cls, edges: Array, held: Array | None = None) -> WoodEdges:
+        """Return the edges, (e, 2, 2), given ring by ring, with points that must be held."""
+        return cls(edges, turned_in(edges), np.zeros((0, 2)) if held is None else held)
 
     def seen(self, top: Inner) -> WoodEdges:
         """Return the edges as they lie to a rectangle."""
-        return WoodEdges(*(turned(p - top.centre, top.turn) for p in (self.edges, self.held)))
+        edges, held = (turned(p - top.centre, top.turn) for p in (self.edges, self.held))
+        return WoodEdges(edges, self.reflex, held)
 
-    def near(self, half: Array, reach: float) -> Array:
+    def near(self, half: Array, reach: float) -> WoodEdges:
         """Return the edges that come within `reach` of the upright rectangle about 0, 0."""
         low, high = self.edges.min(axis=1), self.edges.max(axis=1)
-        return self.edges[np.all((low < half + reach) & (high > -half - reach), axis=1)]
+        keep = np.all((low < half + reach) & (high > -half - reach), axis=1)
+        return WoodEdges(self.edges[keep], self.reflex[keep], self.held)
 
 
 def shortfall(seen: WoodEdges, half: Array, clearance: float) -> float:
@@ -93,7 +103,7 @@ def shortfall(seen: WoodEdges, half: Array, clearance: float) -> float:
     edge is judged along the way that parts them best: across a side, across the edge, or from the
     rectangle to an end of the edge (the separating axis theorem).
     """
-    edges = seen.near(half, clearance)
+    edges = seen.near(half, clearance).edges
     along = edges[:, 1] - edges[:, 0]
     across = np.stack([-along[:, 1], along[:, 0]], axis=1)[:, None]
     sides = np.broadcast_to(_SIDES, (len(edges), 4, 2))
@@ -116,20 +126,23 @@ class Room(NamedTuple):
 def room(seen: WoodEdges, half: Array, clearance: float, reach: float) -> Room:
     """Return the room towards all that comes within `reach` more than the clearance.
 
-    A corner faces an edge as long as it lies beside it.
+    A corner faces an edge as long as it lies beside it. An edge counts as going on beyond an end
+    that does not point inwards, where the wood ends anyhow.
     """
     near = seen.near(half, clearance + reach)
-    way = near[:, 1] - near[:, 0]
+    way = near.edges[:, 1] - near.edges[:, 0]
     long = np.hypot(way[:, 0], way[:, 1])
     unit = way / long[:, None]
     out = np.stack([unit[:, 1], -unit[:, 0]], axis=1)
     corners = _CORNERS * half
-    offset = corners[None, :, :] - near[:, :1, :]
+    offset = corners[None, :, :] - near.edges[:, :1, :]
     along = np.einsum("ecx,ex->ec", offset, unit)
     left = -np.einsum("ecx,ex->ec", offset, out) - clearance
-    faces = (left < reach) & (left > -_CUT) & (along >= 0) & (along <= long[:, None])
+    faces = (left < reach) & (left > -_CUT)
+    faces &= along >= np.where(near.reflex[:, 0], 0.0, -reach)[:, None]
+    faces &= along <= np.where(near.reflex[:, 1], long, long + reach)[:, None]
     edge, corner = np.nonzero(faces)
-    points = near[:, 0]
+    points = near.edges[near.reflex[:, 0], 0]
     beyond = _beyond(points, half)
     off = np.all(beyond != 0, axis=1) & (clearance > 0)
     flat = np.eye(2)[np.argmax(np.abs(points) - half, axis=1)] * np.copysign(1.0, points)

@@ -118,7 +118,7 @@ class RoundedRectangles:
         self.half_turn = low, high
         """From where to where x must be turned to have every top once, radians."""
         self._best: tuple[float, Fit] | None = None
-        edges = WoodEdges(wood.inner.edges, firm_corners(held))
+        edges = WoodEdges.of(wood.inner.edges, firm_corners(held))
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
         turns = (-math.inf, math.inf) if is_free else self.half_turn
