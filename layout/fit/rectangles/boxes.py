@@ -10,9 +10,6 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from .gaps import Array, Frames, Indices
 
-_STEERS = 10.0
-"""How much a rectangle counts less for a point that it misses by its own size."""
-
 
 @dataclass(frozen=True, slots=True)
 class Boxes:
@@ -161,13 +158,3 @@ class Points:
             sides[..., 1] = np.minimum(sides[..., 1], (most + spare).min(axis=2))
             sides[..., 2] = np.maximum(sides[..., 2], (least - spare).max(axis=2))
         return replace(boxes, sides=sides)
-
-    def share(self, frames: Frames, sides: Array) -> Array:
-        """Return what share of their worth is left to rectangles, (n, 2, 2), that miss points."""
-        if len(self.places) == 0 or len(sides) == 0:
-            return np.ones(len(sides))
-        seen = frames.seen(self.places)
-        miss = np.maximum(sides[..., :1] - seen, seen - sides[..., 1:]).max(axis=(1, 2))
-        miss = np.maximum(miss - self.out - self.radius, 0.0)
-        share: Array = 1 / (1 + _STEERS * miss / (np.ptp(sides, axis=2).max(axis=1) + 1.0))
-        return share

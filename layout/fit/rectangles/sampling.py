@@ -75,8 +75,7 @@ def rectangles(
 ) -> list[Inner]:
     """Return the best inner rectangles, best first, of alike places and turns only one.
 
-    As many as `most`. Where they may turn freely, each has its length along y; those that miss any
-    point that the recipe says to hold count less.
+    As many as `most`. Where they may turn freely, each has its length along y.
     """
     some = blocks(len(windows.bottom), len(edges), _BUDGET)
     parts = [_gaps(windows, part, edges) for part in some]
@@ -84,7 +83,7 @@ def rectangles(
         return []
     strip, sides = (np.concatenate(column) for column in zip(*parts, strict=True))
     frames = windows.frames.take(strip)
-    order = _best_first(frames, sides, recipe)
+    order = _best_first(sides, recipe)
     middle = (sides.mean(axis=2) @ [1, 1j]) * np.exp(1j * frames.turn) + frames.pivot @ [1, 1j]
     middle /= _PLACE * math.hypot(*np.ptp(edges[:, 0], axis=0))
     places = np.column_stack([middle.real, middle.imag, frames.turn / _TURN]).round()
@@ -95,16 +94,16 @@ def rectangles(
         sides = _drawn_out(frames, sides, edges, windows.reach[strip[chosen], 1])
     found = [
         Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k], recipe.radii[1])
-        for k in _best_first(frames, sides, recipe)
+        for k in _best_first(sides, recipe)
     ]
     is_free = recipe.sizes.wish.limits.most_turn >= math.pi / 2
     return [top.upright() for top in found] if is_free else found
 
 
-def _best_first(frames: Frames, sides: Array, recipe: Recipe) -> Indices:
+def _best_first(sides: Array, recipe: Recipe) -> Indices:
     """Return rectangles by what they are worth, were the limits on the least sizes not there."""
     wide, long = (sides[..., 1] - sides[..., 0]).T + 2 * recipe.inset
-    worth = recipe.sizes.promise(long, wide) * recipe.must.share(frames, sides)
+    worth = recipe.sizes.promise(long, wide)
     return greatest_first(worth, tolerance=_ALIKE * float(worth.max(initial=0.0)))
 
 
