@@ -84,8 +84,10 @@ def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...
                 if place.is_dir():
                     raise IsADirectoryError(f"{place} is a folder: move it away first")
                 waiting.append((place.with_name(f".{name}.{os.getpid()}.part"), place))
-                with _named(place):
-                    _write_whole(waiting[-1][0], content)
+                with _named(place), waiting[-1][0].open("wb") as stream:
+                    stream.write(content.encode("utf-8") if isinstance(content, str) else content)
+                    stream.flush()
+                    os.fsync(stream.fileno())
             for passing, place in waiting:
                 with _named(place):
                     passing.replace(place)
@@ -95,13 +97,6 @@ def write_all(folder: Path, files: Mapping[str, str | bytes]) -> tuple[Path, ...
                     passing.unlink(missing_ok=True)
             raise
     return tuple(place for _, place in waiting)
-
-
-def _write_whole(path: Path, content: str | bytes) -> None:
-    with path.open("wb") as stream:
-        stream.write(content.encode("utf-8") if isinstance(content, str) else content)
-        stream.flush()
-        os.fsync(stream.fileno())
 
 
 @contextlib.contextmanager

@@ -9,9 +9,8 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length
-from .reading import JOB, Text, answer, as_json_option, job_from, job_in
-from .searching import searching, time_limit
+from .reading import JOB, Text, answer, as_json_option, job_from, job_in, searching, time_limit
+from .typed import LENGTH, Length
 
 if TYPE_CHECKING:
     from ..layout.fit.found import Fit

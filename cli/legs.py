@@ -9,8 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from .files import FILE, FOLDER, open_option, write_at
-from .reading import JOB, answer, as_json_option, job_from, plainly
-from .searching import searching
+from .reading import JOB, answer, as_json_option, job_from, plainly, searching
 
 if TYPE_CHECKING:
     from ..layout.plan.job import Job
@@ -62,7 +61,7 @@ def legs(
     sheet = svg or (None if out is None else out / SHEET)
     if sheet is not None:
         from ..layout.drawing.svg import to_svg
-        from ..layout.sheets.legs_comparison import comparison_scene
+        from ..layout.sheets.pictures.legs import comparison_scene
 
         write_at(sheet, to_svg(comparison_scene(found_job, found)))
     drawn = () if sheet is None else (f"Drawn in {sheet}",)

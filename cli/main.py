@@ -88,10 +88,7 @@ class LastResort(click.Group):
             return super().make_context(info_name, args, parent, obj=typed, **extra)
 
     def invoke(self, ctx: click.Context) -> Any:  # noqa: ANN401 - as click has it
-        """Run a command; what nobody foresaw is told in one line.
-
-        Who reads no further, as `head` does, breaks a pipe; click ends quietly then.
-        """
+        """Run a command; what nobody foresaw is told in one line, but not that a pipe is broken."""
         try:
             with _misuse_told(ctx.obj):
                 return super().invoke(ctx)

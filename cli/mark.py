@@ -9,8 +9,9 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length
+from .files import FILE, write_at
 from .reading import answer, as_json_option, plainly, stop
+from .typed import LENGTH, Length
 
 if TYPE_CHECKING:
     from ..layout.units import Tape
@@ -50,8 +51,7 @@ def _answering(command: Callable[..., Any]) -> Callable[..., None]:
         found, tape, drawn = command(**typed), _tape(typed.values()), []
         if svg is not None:
             from ..layout.drawing.svg import to_svg
-            from ..layout.sheets.answers import answer_scene
-            from .files import write_at
+            from ..layout.sheets.without_plan import answer_scene
 
             write_at(svg, to_svg(answer_scene(found, tape)))
             drawn = [f"Drawn at full size in {svg}"]
@@ -62,8 +62,7 @@ def _answering(command: Callable[..., Any]) -> Callable[..., None]:
 
 def _drawing(command: Callable[..., Any]) -> Callable[..., None]:
     """Make such a command whose answer can be drawn too."""
-    path = click.Path(path_type=Path, dir_okay=False)
-    drawn = click.option("--svg", type=path, help="Write a drawing at full size into this file.")
+    drawn = click.option("--svg", type=FILE, help="Write a drawing at full size into this file.")
     return drawn(_answering(command))
 
 

@@ -46,7 +46,7 @@ def measure(shape: str, paper: str, out: Path | None) -> Path | None:
             stop(f"{out}: is neither a .pdf nor an .svg: end the name with one of them")
         from ..layout.drawing.pdf import to_pdf
         from ..layout.drawing.svg import to_svg
-        from ..layout.sheets.measure_page import measure_page
+        from ..layout.sheets.without_plan import measure_page
         from ..layout.template.paper import PAPERS
 
         scene = measure_page(words.Shape(shape), PAPERS[paper])

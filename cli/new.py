@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from . import new_questions as asked
-from .new_draft import Draft, Question, RefusedError, defect
+from .new_draft import Draft, Question, defect
 from .reading import answer, as_json_option, stop, wants_json
 
 if TYPE_CHECKING:
@@ -132,7 +132,7 @@ def _from_options(typed: dict[str, Any], name: str) -> Draft:
             raise click.UsageError(f"--top {typed['top']} keeps edges: name them, --keep AB")
         for one in (answers,) if isinstance(answers, str) else answers:
             try:
-                draft.take(question, one)
-            except RefusedError as error:
+                draft.hold(question, question.form(one))
+            except ValueError as error:
                 stop(f"--{option} {one}: {error}\nNothing was written.")
     return draft

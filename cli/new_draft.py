@@ -1,8 +1,4 @@
-"""A new job in the making: what an answer means, and whether the reader of job files takes it.
-
-A form makes of an answer as it was typed what stands in a job file. Whether it can be so is left to
-that reader; a ``ValueError`` only says that an answer has not the form of one.
-"""
+"""A new job in the making: what an answer means, and whether the reader of job files takes it."""
 
 from __future__ import annotations
 
@@ -12,10 +8,9 @@ from copy import deepcopy
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from .keys_found import row_at
+from .keys import row_at
 
 if TYPE_CHECKING:
-    from ..layout.jobfile.job import Reading
     from ..layout.keys.place import Trail
     from ..layout.plan.job import Job
 
@@ -103,13 +98,8 @@ def defect(text: str) -> list[Tables]:
             f"{text!r} is no defect: write its kind, its size and where its middle is, such as "
             '"screw hole 8 at 60,400" or "split 250x4 at 300,120"'
         )
-    return [
-        {
-            "kind": match["kind"].strip(),
-            **spot(match["size"]),
-            "at": figures(match["at"], 2, "x, y"),
-        }
-    ]
+    at = figures(match["at"], 2, "x, y")
+    return [{"kind": match["kind"].strip(), **spot(match["size"]), "at": at}]
 
 
 def spot(text: str) -> Tables:
@@ -166,10 +156,6 @@ class Question:
     """Why the answer before was not taken; then the question is the same one again."""
 
 
-class RefusedError(ValueError):
-    """An answer that cannot be taken; the message says why."""
-
-
 @dataclass(slots=True)
 class Draft:
     """What is known of a job so far."""
@@ -184,33 +170,18 @@ class Draft:
             return question.usual
         return question.usual[self.tables["units"].casefold().startswith(("in", "f"))]
 
-    def take(self, question: Question, answer: str) -> None:
-        """Take an answer, or leave everything as it was.
-
-        Raises
-        ------
-        RefusedError
-            If the answer has not the form of one, or the reader of job files refuses it.
-        """
-        try:
-            value = question.form(answer)
-        except ValueError as error:
-            raise RefusedError(str(error)) from None
-        self.hold(question, value)
-
     def hold(self, question: Question, value: Any) -> None:  # noqa: ANN401 - as a job file has it
-        """Hold what an answer means, or leave everything as it was; raise as `take` does."""
+        """Hold what an answer means; a `ValueError` says why the reader of job files refuses it."""
         tables = deepcopy(self.tables)
         _put(tables, question.into, value)
-        reading = _reading(tables)
-        wrong = _wrong(reading, question.about or (question.into.partition(".")[0],))
+        wrong, job = _read(tables, *(question.about or (question.into.partition(".")[0],)))
         if wrong:
-            raise RefusedError("; ".join(wrong))
-        self.tables, self.job = tables, reading.job
+            raise ValueError("; ".join(wrong))
+        self.tables, self.job = tables, job
 
     def lacks(self, key: str) -> bool:
         """Return whether the reader finds anything wrong with a key."""
-        return bool(_wrong(_reading(self.tables), (key,)))
+        return bool(_read(self.tables, key)[0])
 
     def text(self, name: str) -> str:
         """Return the file of this name, with what each key means beside it."""
@@ -248,17 +219,12 @@ def _newest(held: Any) -> Tables:  # noqa: ANN401 - a table or a list of them
     return newest
 
 
-def _reading(tables: Tables) -> Reading:
+def _read(tables: Tables, *keys: str) -> tuple[list[str], Job | None]:
+    """Return what is wrong with some keys and all below them, and the job if it is whole."""
     from ..layout.jobfile import look_over
     from ..layout.plan.written import written
 
-    return look_over(written(tables))
-
-
-def _wrong(reading: Reading, keys: tuple[str, ...]) -> list[str]:
-    """Return what is wrong with some keys and all below them."""
-    return [
-        problem.message
-        for problem in reading.problems
-        if any(f"{problem.key}.".startswith((f"{key}.", f"{key}[")) for key in keys)
-    ]
+    reading = look_over(written(tables))
+    starts = tuple(f"{key}{sign}" for key in keys for sign in ".[")
+    wrong = [p.message for p in reading.problems if f"{p.key}.".startswith(starts)]
+    return wrong, reading.job

@@ -8,7 +8,7 @@ from dataclasses import replace
 from itertools import count
 
 from . import new_draft as form
-from .new_draft import Draft, Question, RefusedError
+from .new_draft import Draft, Question
 
 UNITS = Question("units", "What do you measure in?", "mm, cm, m, in or ft", "mm", str.strip)
 NAME = Question("name", "What will the piece be called?", form=str.strip)
@@ -140,11 +140,7 @@ FEET = (
 TOOLS = (
     Question("tools.kerf", "How wide does the saw cut?", usual=("2.4 mm", "3/32 in")),
     Question(
-        "tools.router",
-        "Is there a router to trim to the line?",
-        "yes or no",
-        "yes",
-        form.yes_or_no,
+        "tools.router", "Is there a router to trim to the line?", "yes or no", "yes", form.yes_or_no
     ),
     Question(
         "template.paper",
@@ -192,11 +188,11 @@ def _ask(draft: Draft, *questions: Question) -> Generator[Question, str, bool]:
             apart = bool(asked.apart) and answer.casefold().startswith(asked.apart)
             try:
                 if not answer:
-                    raise RefusedError("nothing is usual here: an answer is needed")
+                    raise ValueError("nothing is usual here: an answer is needed")
                 if not apart:
-                    draft.take(asked, answer)
+                    draft.hold(asked, asked.form(answer))
                 break
-            except RefusedError as error:
+            except ValueError as error:
                 asked = replace(asked, refused=str(error))
     return apart
 

@@ -1,7 +1,4 @@
-"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming.
-
-The panel is drawn as it becomes known, in plain signs.
-"""
+"""The conversation of `panelwright new` in a terminal: asking, going back, leaving and resuming."""
 
 from __future__ import annotations
 
@@ -12,7 +9,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from .keys_found import row_at
+from .keys import row_at
 from .new_draft import Draft, Question
 from .new_questions import COUNT, interview
 from .reading import stop
@@ -43,10 +40,7 @@ WOOD, TOP = ".", "o"
 
 
 def talk(job: Path) -> Draft:
-    """Ask until a job is whole; answers given before and kept are taken up again.
-
-    Where the person leaves, the answers are kept beside the file and the command ends.
-    """
+    """Ask until a job is whole; answers that were kept are taken up again, and kept on leaving."""
     kept = job.with_name(f"{job.name}.answers")
     answers = _kept_in(kept)
     click.echo(HOW)
@@ -63,7 +57,7 @@ def talk(job: Path) -> Draft:
 
 def _answered(answers: list[str], name: str) -> Draft:
     """Return the whole draft; `answers` always holds those that were taken."""
-    shown = Shown()
+    drawn: object = None
     while True:
         draft = Draft()
         asking = interview(draft, name)
@@ -74,7 +68,9 @@ def _answered(answers: list[str], name: str) -> Draft:
             while True:
                 answer = next(given, None)
                 if answer is None:
-                    answer = _asked(question, len(answers) + 1, draft, shown)
+                    if not question.refused:
+                        drawn = _draw(draft, drawn, with_top=question.key == COUNT.key)
+                    answer = _asked(question, len(answers) + 1)
                 if answer is None:  # back
                     del answers[-1:]
                     break
@@ -88,12 +84,10 @@ def _answered(answers: list[str], name: str) -> Draft:
             return draft
 
 
-def _asked(question: Question, number: int, draft: Draft, shown: Shown) -> str | None:
+def _asked(question: Question, number: int) -> str | None:
     """Return what a person answers; None where they go back."""
     if question.refused:
         click.echo(f"   ! {question.refused}")
-    else:
-        shown.show(draft, with_top=question.key == COUNT.key)
     click.echo(f"{number}. {question.asks}" + (f" [{question.usual}]" if question.usual else ""))
     if question.takes:
         click.echo(f"   {question.takes}")
@@ -137,22 +131,16 @@ def _leave(job: Path, kept: Path, answers: list[str]) -> None:
     click.echo(f"  panelwright new {job}")
 
 
-class Shown:
-    """The picture of the panel, drawn anew where an answer changed it."""
-
-    def __init__(self) -> None:
-        self._last: object = None
-
-    def show(self, draft: Draft, *, with_top: bool) -> None:
-        """Draw the panel as far as it is known; once that is settled, with the top that fits."""
-        job = draft.job
-        if job is None:
-            return
-        state = (job.panel.boundary, job.panel.defects)
-        if state != self._last or with_top:
-            self._last = state
-            for row in sketch(job, _first_top(job) if with_top else None):
-                click.echo(row)
+def _draw(draft: Draft, last: object, *, with_top: bool) -> object:
+    """Draw the panel where an answer changed it, or with a top that fits; return what is drawn."""
+    job = draft.job
+    if job is None:
+        return last
+    state = (job.panel.boundary, job.panel.defects)
+    if state != last or with_top:
+        for row in sketch(job, _first_top(job) if with_top else None):
+            click.echo(row)
+    return state
 
 
 def _first_top(job: Job) -> Fit | None:
@@ -173,10 +161,7 @@ def _first_top(job: Job) -> Fit | None:
 
 
 def sketch(job: Job, fit: Fit | None = None) -> list[str]:
-    """Return the panel of a job in rows: its wood and corners, defects by their numbers, a top.
-
-    A row more tells how long and wide it is, and what the signs stand for.
-    """
+    """Return the panel of a job in rows of signs, a top too, and what they stand for."""
     import numpy as np
 
     from ..layout.geometry.polygon import Region

@@ -11,8 +11,7 @@ import click
 from .files import FOLDER, hand_out, open_option
 from .hours import with_hours
 from .printers import with_printer
-from .reading import JOB, as_json_option, job_from
-from .searching import searching, time_limit
+from .reading import JOB, as_json_option, job_from, searching, time_limit
 
 if TYPE_CHECKING:
     from ..layout.plan.plan import Plan
@@ -54,7 +53,7 @@ def plan(job: Path, out: Path | None, sheets: str, seconds: float | None) -> Pat
         found = make_plan(found_job, progress=progress)
 
     def record() -> dict[str, Any]:
-        from ..layout.plan.record import plan_record
+        from ..layout.plan.plan import plan_record
 
         return plan_record(found)
 

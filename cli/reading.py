@@ -1,12 +1,15 @@
-"""What every command shares: a job file read, answers for people or machines, and ending well."""
+"""What commands share: a job file read, a search watched, answers, and ending well."""
 
 from __future__ import annotations
 
 import json
 import sys
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
+from math import inf
 from pathlib import Path
+from time import monotonic
 from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
 
 import click
@@ -145,3 +148,62 @@ def stop(message: str, *, as_json: bool = False) -> NoReturn:
     else:
         click.echo(message, err=True)
     raise click.exceptions.Exit(BAD_JOB)
+
+
+Progress = Callable[[int, float, float], bool]
+"""Steps taken, score found, bound; returns whether to go on."""
+
+
+@contextmanager
+def progress_line(seconds: float | None = None) -> Iterator[Progress | None]:
+    """Yield a callback that rewrites one line on a terminal, and says to stop after `seconds`."""
+    watched = sys.stderr.isatty()
+    if not watched and seconds is None:
+        yield None
+        return
+    end = inf if seconds is None else monotonic() + seconds
+    shown = False
+
+    def tell(steps: int, score: float, bound: float) -> bool:
+        nonlocal shown
+        if watched:
+            shown = True
+            gap = f"{1 - score / bound:.2%}" if bound > 0 else "unknown"
+            click.echo(f"\r  searching: {steps} boxes, gap {gap}   ", nl=False, err=True)
+        return monotonic() < end
+
+    try:
+        yield tell
+    finally:
+        if shown:
+            click.echo("\r" + " " * 60 + "\r", nl=False, err=True)
+
+
+def time_limit(command: Command) -> Command:
+    """Give a command the option `--seconds`."""
+    return click.option(
+        "--seconds",
+        type=click.FloatRange(min=0, min_open=True),
+        help="Stop searching after so long and tell the gap reached. Without it effort is counted "
+        "in steps, so that the same job gives the same top.",
+    )(command)
+
+
+@contextmanager
+def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | None]:
+    """Yield what a search in a job file tells its progress to; end where there is no top."""
+    from ..layout.errors import LayoutError, NothingFitsError, UndecidedError
+
+    try:
+        with progress_line(seconds) as progress:
+            yield progress
+    except NothingFitsError as error:
+        undecided = isinstance(error, UndecidedError)
+        if wants_json():
+            key = "undecided" if undecided else "nothing_fits"
+            print_record({"problems": [], key: str(error)})
+        else:
+            click.echo(f"{'Undecided' if undecided else 'Nothing fits'}: {error}", err=True)
+        raise click.exceptions.Exit(NOTHING_FITS) from None
+    except LayoutError as error:
+        stop(f"{'standard input' if str(path) == '-' else path}: {error}")

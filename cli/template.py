@@ -10,18 +10,14 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .calibrate import FILE as SHEET
-from .calibrate import keep_measured, write_sheet
 from .files import FOLDER, hand_out, open_option
-from .lengths import LENGTH, Length
-from .printers import with_printer
-from .reading import JOB, as_json_option, job_from, plainly
-from .searching import searching
-from .template_options import Choices, with_choices
+from .printers import SHEET, keep_measured, with_printer, write_sheet
+from .reading import JOB, as_json_option, job_from, plainly, searching
+from .typed import LENGTH, Choices, Length, with_choices
 
 if TYPE_CHECKING:
     from ..layout.plan.plan import Plan
-    from ..layout.template.proposal import Proposal
+    from ..layout.template.portions import Proposal
 
 EXAMPLES = """
 \b
@@ -104,7 +100,7 @@ def _plan(path: Path, choices: Choices) -> Plan:
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:
     """Return what each portion takes on the paper of a plan, fewest sheets first."""
-    from ..layout.template.proposal import proposals
+    from ..layout.template.portions import proposals
 
     return proposals(plan.template, plan.job.template)
 

@@ -5,10 +5,9 @@ from __future__ import annotations
 from checker.sheet import Sheet
 
 from panelwright.layout.plan.plan import Plan
-from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.bench.behind import folds
-from panelwright.layout.sheets.bench.stages import STAGES
-from panelwright.layout.sheets.bench.step import Step
+from panelwright.layout.sheets.bench.page import bench_sheet
+from panelwright.layout.sheets.bench.stages import STAGES, folds
+from panelwright.layout.sheets.bench.steps import Step
 from panelwright.layout.words.say import Passage
 
 
@@ -19,7 +18,7 @@ def page_of(plan: Plan) -> Sheet:
 
 def work_of(plan: Plan) -> list[Step]:
     """Return the steps of the work, in order."""
-    return [step for stage in STAGES for step in stage.steps(plan)]
+    return [step for _, steps, _ in STAGES for step in steps(plan)]
 
 
 def steps_of(plan: Plan) -> dict[str, Step]:

@@ -8,7 +8,7 @@ from typing import NamedTuple
 
 import numpy as np
 
-from panelwright.layout.fit.convex.boxes import Box, patch_of
+from panelwright.layout.fit.convex.boxes import Box, Pose, patch_of
 from panelwright.layout.fit.convex.capsule import CapsuleKind, CapsuleLift
 from panelwright.layout.fit.convex.d_end import DEndKind, DEndLift
 from panelwright.layout.fit.convex.entry import OUTLINES
@@ -17,7 +17,6 @@ from panelwright.layout.fit.convex.kind import Kind
 from panelwright.layout.fit.convex.lift import Edges, Lift
 from panelwright.layout.fit.convex.oval import OvalKind, OvalLift
 from panelwright.layout.fit.convex.polygon import ConvexKind
-from panelwright.layout.fit.convex.pose import Pose
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind, SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood

@@ -17,7 +17,7 @@ from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.job import Job
 from panelwright.layout.plan.standing import stand
 from panelwright.layout.top import Top
-from panelwright.layout.work.coats import NewCoat
+from panelwright.layout.work.items import NewCoat
 from panelwright.layout.work.piece import Piece, finish_of
 from panelwright.layout.work.wish import MaterialsWish
 

@@ -20,7 +20,7 @@ from scipy.spatial import cKDTree
 from panelwright.layout.geometry.path import Path, four_quarters
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc, Line, Segment
-from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
+from panelwright.layout.marking.arcs import EightCentreOval, FourCentreOval
 
 MM_PER_POINT = 25.4 / 72
 

@@ -1,9 +1,8 @@
 """What every cut of one job is made with: the top on its panel, datum, tools, and which face is up.
 
-The teeth of a hand-held circular saw and of a jigsaw come up through the work and chip the face
-that they leave, so the show face lies down, and everything is seen mirrored; a hole left by a nail
-or a compass point is then in the underside too. A slab is marked on the face that its line is
-struck on.
+The teeth of a hand-held saw and of a jigsaw come up through the work and chip the face that they
+leave, so the show face lies down, and everything is seen mirrored; holes of nails and compass
+points are then in the underside too. A slab is marked on the face that its line is struck on.
 """
 
 from __future__ import annotations
@@ -44,11 +43,6 @@ class WorkFace:
         """Whether the panel is seen from its underside, left and right swapped."""
         return self.show_face is Face.DOWN
 
-    @property
-    def is_knifed(self) -> bool:
-        """Whether the saw lines are knifed on the show face, so that it does not chip."""
-        return self.chips or not self.mirrored
-
 
 @dataclass(frozen=True, slots=True)
 class Bench:
@@ -61,8 +55,7 @@ class Bench:
     @property
     def turn(self) -> float:
         """The direction of the core's box; a circle is boxed along the datum."""
-        round_one = self.top.outline.is_round
-        return self.datum.frame.turn if round_one else self.top.placement.turn
+        return (self.datum.frame if self.top.outline.is_round else self.top.placement).turn
 
     @property
     def compasses(self) -> tuple[StringCompass, ...]:
@@ -78,29 +71,22 @@ class Bench:
     def face(self) -> WorkFace:
         """How the show face lies, as the maker wishes, or as suits the build and the datum."""
         wished, kind = self.tools.show_face, self.top.panel.build.kind
+        face, why = Face.DOWN, FaceReason.TEETH
         if wished is not None:
-            return WorkFace(wished, FaceReason.ASKED, kind in _CHIPS)
-        if self.datum.struck and not kind.is_board:
-            return WorkFace(Face.UP, FaceReason.STRUCK, kind in _CHIPS)
-        return WorkFace(Face.DOWN, FaceReason.TEETH, kind in _CHIPS)
+            face, why = wished, FaceReason.ASKED
+        elif self.datum.struck and not kind.is_board:
+            face, why = Face.UP, FaceReason.STRUCK
+        return WorkFace(face, why, kind in _CHIPS)
 
     @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up.
-
-        The wider side of its base that is measured lies on that wood: the steadier one.
-        """
+        """Whether the saw, seen show face up, keeps the wood on its left: under its wider side."""
         left, right = self.tools.guide_left, self.tools.guide_right
         return (right is None or (left is not None and left >= right)) != self.face.mirrored
 
     def guide(self, *, keeps_left: bool) -> tuple[float | None, str]:
-        """Return how far a guide stands from a line, mm, and on which side of the blade.
-
-        `keeps_left` says whether the saw is pushed with the kept wood on its left, seen show face
-        up.
-        """
-        left = keeps_left != self.face.mirrored
-        tools = self.tools
+        """Return how far a saw's guide stands from a line, mm, and on which side of the blade."""
+        left, tools = keeps_left != self.face.mirrored, self.tools
         return (tools.guide_left, "left") if left else (tools.guide_right, "right")
 
     def left_by(self, stroke: Stroke) -> float:

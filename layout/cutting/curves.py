@@ -16,12 +16,9 @@ from .router import TemplateGuide, quarter_feeds
 from .sawn import extent_of
 from .tools import THICK
 
-RELIEF = 40.0
-"""A jigsaw binds in a tighter curve unless the waste is cut away piece by piece, mm (common
-practice)."""
-
-RELIEF_EVERY = 20.0
-"""How far apart relief cuts are along the line, mm: a thumb (common practice)."""
+RELIEF, RELIEF_EVERY = 40.0, 20.0
+"""A jigsaw binds in a tighter curve unless the waste is cut away piece by piece: how far apart
+relief cuts are along the line, a thumb; mm (common practice)."""
 
 WORTH_RELIEF = 5.0
 """Waste that stands out by less breaks off by itself, mm (our choice)."""
@@ -33,23 +30,20 @@ def curve_cuts(
     """Return the cuts along the outline, in order.
 
     Where no more stands outside the line than its bit is wide, the router needs no jigsaw before it
-    (common practice). `blank` is what is left after all straight cuts, `core` the line that is
-    kept, on the panel; of a hollow top they cannot free all.
+    (common practice). `blank` is what all straight cuts leave; they cannot free all of a hollow
+    top.
     """
-    kept = Region.of(core)
+    kept, runs, tools = Region.of(core), bench.top.runs, bench.tools
     corners = (Point.of(row) for piece in blank.pieces for row in piece.exterior)
     outside = [kept.edge_distance(p) for p in corners if not kept.holds_point(p)]
     most = max(outside, default=0.0)  # the farthest that wood stands out is at a corner of it
-    cuts: list[CurveCut] = []
-    needs_saw = most > bench.tools.bit or not bench.tools.router
-    if (needs_saw and not bench.top.runs.is_straight) or is_hollow:
-        cuts.append(_jigsaw(bench, blank, most, is_hollow=is_hollow))
-        most = cuts[0].allowance
-    if bench.tools.router:
-        cuts.append(_router(bench, most, core))
-    else:
-        cuts.append(HandCut(CurveTool.HAND, core, 0.0, most, bench.top.runs.kept))
-    return tuple(cuts)
+    jigsaw, needs_saw = None, most > tools.bit or not tools.router
+    if (needs_saw and not runs.is_straight) or is_hollow:
+        jigsaw = _jigsaw(bench, blank, most, is_hollow=is_hollow)
+        most = jigsaw.allowance
+    by_hand = HandCut(CurveTool.HAND, core, 0.0, most, runs.kept)
+    last = _router(bench, most, core) if tools.router else by_hand
+    return (last,) if jigsaw is None else (jigsaw, last)
 
 
 def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> JigsawCut:
@@ -72,12 +66,8 @@ def _jigsaw(bench: Bench, blank: Region, most: float, *, is_hollow: bool) -> Jig
 
 
 def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[Point, Point], ...]:
-    """Return cuts from the blank's edge square to the line, wherever its radius is below `tight`.
-
-    None where so little stands outside the line that it breaks off by itself.
-    """
-    extent = extent_of(blank)
-    found = []
+    """Return cuts from the edge of the blank square to the line, where it is `tight`."""
+    extent, found = extent_of(blank), []
 
     def is_tight(segment: Segment) -> bool:
         return isinstance(segment, Arc) and segment.sweep > 0 and 0 < segment.radius < tight
@@ -87,10 +77,8 @@ def _relief(blank: Region, lines: Sequence[Path], tight: float) -> tuple[tuple[P
         count = 2 * nearest_whole(length / RELIEF_EVERY / 2) + 1  # one in the middle, where most is
         for i in range(count):
             arc, share = curve.reached(length * (i + 0.5) / count)
-            assert isinstance(arc, Arc)
             at = arc.at(share)
-            outwards = (at - arc.centre).unit()
-            spans = blank.chord(at, at + outwards * extent)
+            spans = blank.chord(at, at - arc.pace(share).unit().left * extent)
             reached = [b for a, b in spans if a.distance_to(at) <= RING]
             if reached and reached[0].distance_to(at) >= WORTH_RELIEF:
                 found.append((reached[0], at))
@@ -131,8 +119,7 @@ def _router(bench: Bench, most: float, core: Path) -> RouterCut:
 
 def _template(bench: Bench) -> TemplateGuide | None:
     """Return the template that a bush or bearing follows, where no trammel takes all curves."""
-    tools, top = bench.tools, bench.top
-    own = top.outline
+    tools, top, own = bench.tools, bench.top, bench.top.outline
     rounded = own.is_boxed and own.marked_corners != own.corners  # no D end: that has its pin
     shaped = own.bends_everywhere or rounded or not own.free_sizes
     small = any(compass.core_radius < tools.least_trammel for compass in bench.compasses)

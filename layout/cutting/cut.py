@@ -13,12 +13,10 @@ HEAVY = 10.0
 """A falling piece heavier than this wants a second pair of hands, kg (common practice)."""
 
 LONG_STRIP, NARROW_STRIP = 1000.0, 150.0
-"""A strip as long and narrow as this bends into the blade unless it lies on boards, mm (our
-choice)."""
+"""A strip so long and narrow bends into the blade unless it lies on boards, mm (ours)."""
 
 PAST_EACH_END = 150.0
-"""A straightedge reaches this far past both ends of a cut, mm: the saw starts and ends on it
-(common practice)."""
+"""How far a straightedge reaches past both ends of a cut, mm (common practice)."""
 
 
 class Support(Enum):
@@ -116,11 +114,9 @@ class StraightCut:
     heaviest: float = field(metadata={"unit": "kg"})
     """Mass of the heaviest of them, kg."""
     wall: float | None
-    """What is left between the kerf and a cut-out in a piece that falls, mm, where that is so thin
-    that it breaks; None where it is not."""
+    """What is left beside a cut-out in a piece that falls, mm; None where it does not break."""
     spans: tuple[tuple[Point, Point], ...]
-    """The stretches on which the saw is in wood, as it is pushed: several where a cut-out
-    interrupts the line."""
+    """The stretches on which the saw is in wood, as it is pushed; a cut-out interrupts them."""
 
     @property
     def sawn(self) -> float:
@@ -153,11 +149,7 @@ class Trim(StraightCut):
 
 @dataclass(frozen=True, slots=True)
 class CornerCut(StraightCut):
-    """A 45° saw cut that takes off a corner of the blank before a curve.
-
-    Its ends lie on the edges of the blank: on saw lines that are drawn already, or on an edge of
-    the panel.
-    """
+    """A 45° saw cut off a corner of the blank before a curve; its ends lie on the blank's edges."""
 
     leg: float | None
     """From the corner of the blank along both its edges to the line, mm; None where those edges
@@ -172,7 +164,6 @@ class SkippedTrim:
 
     kind: TrimKind
     waste: Point
-    """Unit vector from the top towards that side."""
     edge: str
     """The panel's edge there, by the letters of its corners; empty where it has no name."""
     strip: float
@@ -231,7 +222,6 @@ class JigsawCut(LineCut):
     """Along the rough line."""
 
     kerf: float
-    """Width of its cut, mm."""
     radii: tuple[SwungRadius, ...]
     thick: bool
     """Whether the wood is so thick that the blade is trusted with rough waste only."""
@@ -259,15 +249,12 @@ class RouterCut(LineCut):
     straightedge: float | None
     """How far inside the line that is clamped, mm; None where the router's base is not measured."""
     bit: float
-    """Diameter of its cutter, mm."""
     stays_out: float
     """The farthest that a round bit stays out of a hollow corner, mm; 0 where there is none."""
     all_straight: bool
-    """Whether all that is cut is straight."""
     feeds: tuple[QuarterFeed, ...]
     """Which way it goes round a solid top whose quarters are alike."""
     has_grain: bool
-    """Whether there is grain to heed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -280,9 +267,13 @@ CurveCut = JigsawCut | RouterCut | HandCut
 
 @dataclass(frozen=True, slots=True)
 class Kerf:
-    """What a saw turns to dust."""
+    """What a saw, a bit, a screw or a pin turns to dust."""
 
     label: str
-    """Of the cut."""
     band: Region
     """On the panel; it may overrun what is left of it."""
+
+    @classmethod
+    def bored(cls, label: str, at: Point, diameter: float) -> Kerf:
+        """Return the hole of a screw or a pin, mm."""
+        return cls(label, Region.disk(at, diameter / 2, around=True))

@@ -6,7 +6,7 @@ What is done to the panel until the top is cut out is a union of types: each fin
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import Enum
 
 from ..concern import Concern
@@ -14,17 +14,15 @@ from ..geometry import Path, Region
 from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
+from ..panel.frame import frame_of
 from ..top import Top
 from ..units import Tape
-from .again import MarkedAgain
 from .bench import Bench, WorkFace
-from .builds import FrameJoint, RimLoss, UnknownFrame, frame_joints, knows_frame, rim_loss
-from .corner_cuts import corner_cuts_of
+from .builds import Edging, FrameJoint, RimLoss, UnknownFrame, edging_of, frame_joints, rim_loss
 from .curves import curve_cuts
 from .cut import (
     CornerCut,
     CurveCut,
-    HandCut,
     JigsawCut,
     Kerf,
     RouterCut,
@@ -34,19 +32,16 @@ from .cut import (
     Trim,
     TrimKind,
 )
-from .edging import Edging, edging_of
 from .mending import Mended, mends_for
 from .rough import KeptEdge, jigsaw_kerf, kept_edges, rough_allowance, rough_line, rough_region
 from .router import QuarterFeed
 from .sawn import extent_of, line_of
-from .straight import StraightCuts, straight_cuts
+from .straight import MarkedAgain, corner_cuts_of, straight_cuts
 from .tools import Tools
 
-REST = 7
-"""Days that a flattened slab lies before it is trusted (common practice)."""
-
-TWIST_LEFT = 2.0
-"""Twist that a flattened slab may have after its rest, mm (common practice)."""
+REST, TWIST_LEFT = 7, 2.0
+"""Days that a flattened slab lies before it is trusted, and the twist, mm, that it may then have
+(common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,28 +80,13 @@ class CornerCuts:
     cuts: tuple[CornerCut, ...]
 
 
-Act = (
-    Trim
-    | Flatten
-    | Mended
-    | Rest
-    | KnifeLines
-    | FrameJoint
-    | UnknownFrame
-    | SkippedTrim
-    | KeptEdge
-    | CornerCuts
-    | JigsawCut
-    | RimLoss
-    | RouterCut
-    | HandCut
-    | Edging
-)
-"""Everything that a cutting plan may ask for."""
+Prepared = Flatten | Mended | Rest | KnifeLines | FrameJoint | UnknownFrame
+Act = Prepared | Trim | SkippedTrim | KeptEdge | CornerCuts | CurveCut | RimLoss | Edging
+"""Everything that a cutting plan may ask for, and what of it comes before the cuts."""
 
 
 class CutMatter(Enum):
-    """What may stand against a cutting plan."""
+    """What may stand against a cutting plan: `Concern.matter`."""
 
     NO_ROOM = "what stands outside the line is less than a saw needs"
 
@@ -118,11 +98,9 @@ class CutPlan:
     face: WorkFace
     """How the show face lies while it is marked and sawn."""
     trims: tuple[Trim, ...]
-    """Straight cuts through the panel."""
     skipped: tuple[SkippedTrim, ...]
     """Sides that are not sawn, each with the reason."""
     kept: tuple[KeptEdge, ...]
-    """Edges of the panel that stay as they are."""
     again: MarkedAgain | None
     """The second setting out of a slab, which every cut after its rough length is marked by."""
     mends: tuple[Mended, ...]
@@ -150,8 +128,7 @@ class CutPlan:
     """Joints of a framed panel that cuts run through."""
     unknown_frame: bool
     """Whether the panel is framed and nobody knows how wide its stiles and rails are."""
-    concerns: tuple[Concern, ...] = field(default=())
-    """What should be known before the first cut."""
+    concerns: tuple[Concern, ...] = ()
 
     def drawn(self, line: Path) -> tuple[Path, ...]:
         """Return what is drawn of finish, core or rough line: all but what a kept edge is."""
@@ -171,9 +148,9 @@ class CutPlan:
     @property
     def acts(self) -> tuple[Act, ...]:
         """What to do at the bench, in order."""
-        return (*self._before_marks(), *self._straight(), *self._curved())
+        return tuple(self._acts())
 
-    def _before_marks(self) -> Iterator[Act]:
+    def _acts(self) -> Iterator[Act]:
         again = self.again
         if again is not None:
             yield from (trim for trim in self.trims if trim.kind is TrimKind.ROUGH)
@@ -181,9 +158,7 @@ class CutPlan:
         yield from self.mends
         if again is not None:
             yield Rest(again)
-
-    def _straight(self) -> Iterator[Act]:
-        if self.face.is_knifed:
+        if self.face.chips or not self.face.mirrored:  # so that the show face does not chip
             yield KnifeLines(self.face.mirrored)
         yield from self.joints
         if self.unknown_frame:
@@ -191,8 +166,6 @@ class CutPlan:
         yield from (trim for trim in self.trims if trim.kind is not TrimKind.ROUGH)
         yield from self.skipped
         yield from self.kept
-
-    def _curved(self) -> Iterator[Act]:
         if self.corner_cuts:
             yield CornerCuts(self.corner_cuts)
         yield from (cut for cut in self.curve_cuts if isinstance(cut, JigsawCut))
@@ -204,10 +177,7 @@ class CutPlan:
 
 
 def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) -> CutPlan:
-    """Return the cuts that take a finished top out of its panel.
-
-    Plugs and keys are of sizes that suit the tape; in millimetres where none is given.
-    """
+    """Return the cuts that take a top out of its panel, plugs and keys sized for the tape."""
     bench, panel, core = Bench(top, datum, tools), top.panel, top.core
     cuts = straight_cuts(bench)
     corners, blank = corner_cuts_of(cuts)
@@ -238,17 +208,13 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
         edging=edging_of(bench, cuts),
         rim=rim_loss(panel, core),
         joints=frame_joints(panel, cuts.trims, core),
-        unknown_frame=panel.build.kind is Kind.FRAMED and not knows_frame(panel),
-        concerns=tuple(_concerns(cuts)),
+        unknown_frame=panel.build.kind is Kind.FRAMED and frame_of(panel) is None,
+        concerns=tuple(
+            Concern(CutMatter.NO_ROOM, (side.edge,) if side.edge else (), side.strip, side.needed)
+            for side in cuts.skipped
+            if side.reason is SkipReason.TOO_THIN
+        ),
     )
-
-
-def _concerns(cuts: StraightCuts) -> Iterator[Concern]:
-    """Yield the sides where kerf, allowance and margin cannot all be kept."""
-    for side in cuts.skipped:
-        if side.reason is SkipReason.TOO_THIN:
-            who = (side.edge,) if side.edge else ()
-            yield Concern(CutMatter.NO_ROOM, who, side.strip, side.needed)
 
 
 def _marked_again(bench: Bench) -> MarkedAgain:

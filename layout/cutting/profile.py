@@ -18,18 +18,14 @@ from ..panel.build import Kind
 from ..top import Runs, Top, runs_of
 
 if TYPE_CHECKING:
-    from .edging import Edging
+    from .builds import Edging
 
-INSIDE_BEVEL = 10.0
-"""Fixings keep this far inside a bevel, mm (common practice)."""
+INSIDE_BEVEL, THIN_EDGE = 10.0, 5.0
+"""Fixings keep this far inside a bevel; an edge that is left thinner than the second chips when it
+is knocked, mm (common practice)."""
 
 ARRIS, EASED = 2.0, 0.5
-"""What is taken off a sharp arris of solid wood, and of veneer, laminate or board, mm (common
-practice)."""
-
-THIN_EDGE = 5.0
-"""An edge that is left thinner than this chips when it is knocked, mm (common practice)."""
-
+"""Taken off an arris of solid wood, and of veneer, laminate or board, mm (common practice)."""
 
 BEVEL = Key(
     "bevel",
@@ -44,7 +40,7 @@ BEVEL = Key(
 
 @dataclass(frozen=True, slots=True)
 class EdgeProfile:
-    """What the maker wants the edge to look like.
+    """What the edge is to look like.
 
     Raises a LayoutError if a length is below 0, or only one of a bevel's two is given.
     """
@@ -72,17 +68,12 @@ class EdgeProfile:
         """Nothing is fixed from below nearer to the edge than this, mm; 0 for none."""
         return self.bevel_in + INSIDE_BEVEL if self.bevel_in else 0.0
 
-    def edge_left(self, thickness: float) -> float:
-        """Return what is left of the edge above the bevel, mm; the round-over comes out of it."""
-        return thickness - self.bevel_up
-
 
 @dataclass(frozen=True, slots=True)
 class Arris:
     """How the sharp edges are taken off."""
 
     size: float
-    """mm."""
     by_abrasive: bool
     """Whether nothing but abrasive may touch it: a plane or a bit lifts veneer and laminate."""
     above: bool
@@ -106,8 +97,7 @@ class ProfilePlan:
     fixings_inside: float
     """Nothing is fixed nearer to the edge than this, mm."""
     bevel_line: Path | None
-    """Where the bevel starts on the underside, on the panel: the true parallel of the edge, and
-    that edge itself where it is kept."""
+    """On the panel: the true parallel of the edge, and that edge itself where it is kept."""
     crowded: tuple[int, ...]
     """Numbers of the legs that stand nearer to the edge than that."""
     arris: Arris
@@ -128,7 +118,7 @@ def plan_profile(
     plate and all, stays so far from the edge, mm; `edging` goes round it.
     """
     thickness, is_board = top.thickness, top.panel.build.kind.is_board
-    edge = wish.edge_left(thickness)
+    edge = thickness - wish.bevel_up
     upright = edge - wish.round_over
     if upright <= 0:
         raise LayoutError(
@@ -137,7 +127,9 @@ def plan_profile(
         )
     inside = max(least_from_edge(top.panel.build.kind), wish.keep_in)
     runs = runs_of(top.finish, top.kept)
-    line = _bevel_line(wish, top, runs)
+    # a lipping's arrises are of solid wood
+    solid = top.panel.build.kind in (Kind.SOLID, Kind.FRAMED) or top.lipping > ARRIS
+    size = ARRIS if solid else EASED
     return ProfilePlan(
         wish.round_over,
         wish.bevel_in,
@@ -146,24 +138,13 @@ def plan_profile(
         upright,
         math.atan2(wish.bevel_up, wish.bevel_in) if wish.bevel_in else 0.0,
         inside,
-        line,
-        tuple(
-            n
-            for n, o in enumerate(overhangs, start=1)
-            if wish.bevel_in and o < inside - SAME_FIGURE
-        ),
-        _arris(wish, top),
+        _bevel_line(wish, top, runs),
+        tuple(n for n, o in enumerate(overhangs, 1) if wish.bevel_in and o < inside - SAME_FIGURE),
+        Arris(size, not solid, above=wish.round_over < size),
         is_thin=upright < THIN_EDGE,
         core_bare=is_board and max(wish.round_over, wish.bevel_in) > top.lipping,
         keeps=bool(runs.kept) or (edging is not None and edging.kept > 0),
     )
-
-
-def _arris(wish: EdgeProfile, top: Top) -> Arris:
-    """Return how arrises are taken off: those of a lipping are of solid wood."""
-    solid = top.panel.build.kind in (Kind.SOLID, Kind.FRAMED) or top.lipping > ARRIS
-    size = ARRIS if solid else EASED
-    return Arris(size, not solid, above=wish.round_over < size)
 
 
 def _bevel_line(wish: EdgeProfile, top: Top, runs: Runs) -> Path | None:

@@ -1,16 +1,15 @@
-"""The rough line: what the jigsaw follows, and what it turns to dust.
+"""The rough line: what the jigsaw follows, and what it turns to dust; and the edges that stay.
 
 It runs parallel to the line that is kept. Where edges of the panel stay, it runs on past them into
 the air: the top is thought to bulge out over such an edge, the parallel of that is drawn, and what
-lies beyond the edge is left out. Those edges themselves stand here too.
+lies beyond the edge is left out.
 """
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from typing import NamedTuple
 
 from ..geometry import EllipticArc, Line, Path, Point, Region, Segment, union
 from ..geometry.intersect import meetings, share_of
@@ -20,18 +19,16 @@ from ..geometry.tolerance import CURVE, SAME_POINT
 from ..panel.edges import Edge
 from ..panel.named_edges import named_edges
 from ..top import Top
-from ..top.runs import Runs
+from ..top.runs import Runs, out_of
 from .bench import Bench
 from .tools import Stroke
 
 RING = 0.02
 """How near a polygon of the jigsaw's cut follows it, mm: the blade does not keep to that."""
 
-_BULGE = 100.0
-"""How far the top is thought to bulge out over an edge that is kept, mm."""
-
-_PAST_EDGE = 15.0
-"""A blade runs on past the edge of the wood, mm: a slanting kerf is then through everywhere."""
+_BULGE, _PAST_EDGE = 100.0, 15.0
+"""How far the top is thought to bulge out over an edge that is kept, and a blade runs on past one,
+so that a slanting kerf is through everywhere, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,15 +44,12 @@ class RoughLine:
 
 
 def rough_line(bench: Bench) -> RoughLine:
-    """Return the rough line: parallel to the core line at the jigsaw's allowance.
-
-    A top whose cut edges are all straight is sawn at the saw's allowance instead.
-    """
+    """Return the rough line, parallel to the core line."""
     return _line_outside(bench, rough_allowance(bench))
 
 
 def rough_allowance(bench: Bench) -> float:
-    """Return how far the rough line runs outside the core line, mm."""
+    """Return how far the rough line runs outside the core line, mm: a jigsaw's or a saw's."""
     return bench.left_by(Stroke.SIDE if bench.top.runs.is_straight else Stroke.CURVE)
 
 
@@ -84,18 +78,12 @@ def _line_outside(bench: Bench, distance: float, past: float = 0.0) -> RoughLine
 
 
 def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
-    """Return the line `distance`, mm, outside a line (inside, where negative), but on kept edges.
-
-    At least one edge is kept; what is cut runs `past` mm on past those.
-    """
-    middles = []
-    segments: list[Segment] = []
-    for kept, cut in zip(runs.kept, runs.cut, strict=True):
-        bulge = _bulge(kept)
-        middles.append(bulge[1].parallel(distance).at(0.5))
-        segments += [*bulge, *cut.segments]
-    round_it = parallel_of_path(Path(tuple(segments)), distance, CURVE)
-    chains = _broken(round_it, middles)
+    """Return the line so far outside another, mm, but on kept edges, past which cuts run on."""
+    bulges = [_bulge(kept) for kept in runs.kept]
+    pairs = zip(bulges, runs.cut, strict=True)
+    outline = Path(tuple(s for bulge, cut in pairs for s in (*bulge, *cut.segments)))
+    middles = [far.parallel(distance).at(0.5) for _, far, _ in bulges]
+    chains = _broken(parallel_of_path(outline, distance, CURVE), middles)
     edges = [_longer(edge) for edge in runs.edges]
     ends = [_ends(chain, edges[i], edges[(i + 1) % len(edges)]) for i, chain in enumerate(chains)]
     cuts = [
@@ -108,8 +96,7 @@ def beside_runs(runs: Runs, distance: float, past: float = 0.0) -> RoughLine:
     return RoughLine(_joined(parts), tuple(cuts), tuple(kept_parts))
 
 
-@dataclass(frozen=True, slots=True)
-class _Met:
+class _Met(NamedTuple):
     """Where a chain meets an edge: how far along each, mm."""
 
     here: float
@@ -118,15 +105,17 @@ class _Met:
 
 def _bulge(kept: Path) -> tuple[Line, Line, Line]:
     start, end = kept.segments[0].start, kept.segments[-1].end
-    out = -(end - start).unit().left * _BULGE
-    corners = (start, start + out, end + out, end)
-    first, far, last = (Line(a, b) for a, b in pairwise(corners))
-    return first, far, last
+    out = out_of(kept) * _BULGE
+    return Line(start, start + out), Line(start + out, end + out), Line(end + out, end)
 
 
 def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
-    """Return a closed path in pieces, each from one of the places on it to the next."""
-    at = [_way_to(path, place) for place in places]
+    """Return a closed path in pieces, each from the middle of one segment to that of another."""
+    lengths, at = [segment.length for segment in path.segments], []
+    for place in places:
+        off = [segment.at(0.5).distance_to(place) for segment in path.segments]
+        k = off.index(min(off))
+        at.append(sum(lengths[:k]) + lengths[k] / 2)
     twice = Path((*path.segments, *path.segments))
     return [
         twice.part(start, end if end > start else end + path.length)
@@ -134,24 +123,13 @@ def _broken(path: Path, places: Sequence[Point]) -> list[Path]:
     ]
 
 
-def _way_to(path: Path, place: Point) -> float:
-    """Return how far along a path a point lies that is on a straight part of it, mm."""
-    best, passed = (math.inf, 0.0), 0.0
-    for line in path.segments:
-        if isinstance(line, Line):
-            share = min(max(share_of(line, place), 0.0), 1.0)
-            best = min(best, (line.at(share).distance_to(place), passed + share * line.length))
-        passed += line.length
-    return best[1]
-
-
 def _ends(chain: Path, before: Path, after: Path) -> tuple[_Met, _Met]:
     """Return where a chain comes into the wood over one edge and leaves it over the next."""
     half = chain.length / 2
-    entries = [met for met in _meetings(chain, before) if met.here <= half]
-    exits = [met for met in _meetings(chain, after) if met.here > half]
-    entry = max(entries, key=lambda met: met.here, default=_Met(0.0, before.length))
-    return entry, min(exits, key=lambda met: met.here, default=_Met(chain.length, 0.0))
+    entries = (met for met in _meetings(chain, before) if met.here <= half)
+    exits = (met for met in _meetings(chain, after) if met.here > half)
+    entry = max(entries, default=_Met(0.0, before.length))
+    return entry, min(exits, default=_Met(chain.length, 0.0))
 
 
 def _meetings(chain: Path, edge: Path) -> list[_Met]:
@@ -207,10 +185,7 @@ class KeptEdge:
 
 
 def kept_edges(top: Top, rough: Sequence[Path]) -> tuple[KeptEdge, ...]:
-    """Return the parts that are kept, with the names of their edges.
-
-    `rough` is the panel's edge at each, as far as the rough line.
-    """
+    """Return the parts that are kept, by name, with the panel's edge to the rough line."""
     runs = top.runs
     names = {held.path: held.name for held in named_edges(top.panel)} if runs.kept else {}
     return tuple(

@@ -2,10 +2,9 @@
 
 Downhill is from the long grain towards the end. Seen from above, a router is fed anticlockwise
 round the outside of the work, against the turn of its bit. In two of the four quarters that runs
-uphill and tears the grain; turned over, the same two run downhill. So two quarters are routed with
-the show face up and two with it down. A trammel cannot be turned over: the holes of its pin are in
-the face that the top was marked on. There the two quarters that run uphill are taken by light
-passes. The line of a template is the true parallel of the outline at a bush's offset.
+uphill and tears the grain: they are routed with the work turned over, where they run downhill. A
+trammel cannot be turned over, for its pin's holes are in the face that the top was marked on: there
+they are taken by light passes.
 """
 
 from __future__ import annotations
@@ -42,27 +41,20 @@ class QuarterFeed:
 def quarter_feeds(bench: Bench, *, pinned: bool) -> tuple[QuarterFeed, ...]:
     """Return the four quarters of the edge, where they are alike and it is routed all round.
 
-    None for board, or where the grain runs slantwise to the top. Where it is `pinned`, swung about
-    pins, the work stays as it was marked.
+    None for board, or grain that runs slantwise. Where it is `pinned` the work stays as marked.
     """
-    if bench.top.panel.build.kind is not Kind.SOLID or bench.top.runs.kept:
+    top, outline = bench.top, bench.top.outline
+    if top.panel.build.kind is not Kind.SOLID or top.runs.kept or not outline.free_sizes:
         return ()
-    if not bench.top.outline.free_sizes:
+    slant = top.grain % math.pi
+    along, across = min(slant, math.pi - slant) <= ALONG, abs(slant - math.pi / 2) <= ALONG
+    if not along and not across and not outline.is_round:
         return ()
-    slant = bench.top.grain % math.pi
-    along = min(slant, math.pi - slant) <= ALONG
-    across = abs(slant - math.pi / 2) <= ALONG
-    if not along and not across and not bench.top.outline.is_round:
-        return ()
-    turn, grainwise = bench.top.turn_from(bench.datum), along or not across
-    ends: list[tuple[str, Point]] = []
-    sides: list[tuple[str, Point]] = []
-    for group in groups_for(bench.top.outline):
-        if group.kind in (MarkKind.END, MarkKind.SIDE):
-            is_end = (group.kind is MarkKind.END) == grainwise
-            (ends if is_end else sides).extend(group.seen(turn))
-    up = not bench.face.mirrored
-    feeds = []
+    seen = {group.kind: group.seen(top.turn_from(bench.datum)) for group in groups_for(outline)}
+    ends, sides = seen[MarkKind.END], seen[MarkKind.SIDE]
+    if across and not along:
+        ends, sides = sides, ends
+    up, feeds = not bench.face.mirrored, []
     for side, at_side in sides:
         for end, at_end in ends:
             downhill_up = at_side.cross(at_end) > 0
@@ -88,33 +80,25 @@ class TemplateGuide:
     width: float
     """Of the template, mm."""
     off_oval: float
-    """How far an oval drawn anew with that length and width would be out, mm; 0 for other shapes
-    and where there is no offset."""
+    """How far an oval drawn anew at that size would be out, mm; 0 for other shapes."""
 
     @classmethod
     def of(cls, top: Top, bush: float, cutter: float) -> TemplateGuide:
-        """Return the template for the core of a finished top.
-
-        Raises a LayoutError if a diameter is not above 0, or nothing is left of the outline so far
-        inside.
-        """
+        """Return the template for the core of a top; a LayoutError if nothing of it is left."""
         offset = bush_offset(bush, cutter)
         own = top.outline.line(-top.lipping - offset)
-        bounds = own.bounds
-        off = 0.0
+        length, width, off = own.bounds.width, own.bounds.height, 0.0
         if top.outline.foci:
-            oval = Region.of(Oval(bounds.width, bounds.height).path())
+            oval = Region.of(Oval(length, width).path())
             off = max(oval.edge_distance(Point.of(row)) for row in own.points(0.05))
-        line = own.placed(top.placement)
-        return cls(bush, cutter, offset, line, bounds.width, bounds.height, off)
+        return cls(bush, cutter, offset, own.placed(top.placement), length, width, off)
 
 
 def bush_offset(bush: float, cutter: float) -> float:
     """Return how far a guide bush or bearing keeps the cutter from its template, mm.
 
-    Half the difference of the diameters (common practice): positive for a guide bush, 0 for a
-    bearing of the cutter's own size, negative for a smaller one. Raises a LayoutError if a diameter
-    is not above 0.
+    Half the difference of the diameters (common practice): negative for a bearing smaller than the
+    cutter. Raises a LayoutError if a diameter is not above 0.
 
     >>> bush_offset(bush=24.0, cutter=12.0)
     6.0

@@ -1,7 +1,6 @@
 """What is the same for every straight cut: its line, its ends, its depths, and what falls off.
 
-The band of its kerf, the pieces beyond and how wide they are. An end is where the line meets an
-edge of the wood, as a maker finds the place with a tape.
+An end is where the line meets an edge of the wood, as a maker finds the place with a tape.
 """
 
 from __future__ import annotations
@@ -20,19 +19,14 @@ from ..panel.edges import STRAIGHT, Edge, Reference, edges_of
 from .bench import Bench
 from .cut import EdgePoint, Guide, StraightCut, Trim
 
-_STATIONS = 33
-"""Places along a cut at which the width of what falls off is measured."""
-
-_BESIDE = 0.01
-"""mm before and behind a corner: square to a line it may be as wide as on either side of it."""
+_STATIONS, _BESIDE = 33, 0.01
+"""Places along a cut at which the width of what falls off is measured, and mm before and behind a
+corner: square to a line it may be as wide as on either side of it."""
 
 
 @dataclass(frozen=True, slots=True)
 class SawLine:
-    """A saw line: a point of it, the unit vector towards the waste, and how far it is sawn.
-
-    `reach` is from the point along `way`, mm; endless where none is given.
-    """
+    """A saw line: a point, the unit vector towards the waste, and how far it is sawn, mm."""
 
     at: Point
     waste: Point
@@ -91,10 +85,7 @@ def extent_of(region: Region) -> float:
 
 
 def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
-    """Return how far the wood square beside a line reaches from it: at one of its corners.
-
-    Only what hangs together with the line counts.
-    """
+    """Return how far the wood beside a line that hangs together with it reaches, mm."""
     first, out = line.at, line.waste * extent
     beside = beyond.meet(Region.from_rings(array_of((first, first + out, last + out, last))))
     sawn = Region.line(array_of((first, last)))
@@ -103,10 +94,7 @@ def _widest(beyond: Region, line: SawLine, last: Point, extent: float) -> float:
 
 
 def strip_beyond(wood: Region, line: SawLine) -> Strip:
-    """Return how wide the wood beyond a line is, over the stretch where the line runs in wood.
-
-    Measured square from the line at stations; what lies beyond a gap does not count.
-    """
+    """Return how wide the wood beyond a line is where it runs in wood; not what is past a gap."""
     extent = extent_of(wood)
     beyond = wood.meet(line.beyond(extent))
     spans = wood.chord(*line.ends(extent))
@@ -132,20 +120,17 @@ def strip_beyond(wood: Region, line: SawLine) -> Strip:
 
 def edge_point(bench: Bench, point: Point) -> EdgePoint:
     """Return a place by its offsets, and from the nearer corner where it lies on an edge."""
-    datum, edges = bench.datum, edges_of(bench.top.panel.boundary)
+    datum, held = bench.datum, list[Reference]()
+    for edge in edges_of(bench.top.panel.boundary):
+        # it belongs to an edge where a line square to that meets it
+        met = crossings(Path(edge.segments), point, edge.direction.left)
+        if any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in met):
+            held += _references_on(edge, datum)
     place = EdgePoint.at(point, datum)
-    held = [r for edge in edges if _lies_on(point, edge) for r in _references_on(edge, datum)]
     if not held:
         return place
     nearest = first_of_best(held, lambda r: -r.point.distance_to(point), tolerance=SAME_PLACE)
     return replace(place, corner=nearest.name, distance=nearest.point.distance_to(point))
-
-
-def _lies_on(point: Point, edge: Edge) -> bool:
-    """Return whether a point of the boundary belongs to an edge: a square line meets it there."""
-    across = edge.direction.left
-    found = crossings(Path(edge.segments), point, across)
-    return any(abs(crossing.reach) <= 10 * SAME_POINT for crossing in found)
 
 
 def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
@@ -158,11 +143,9 @@ def _references_on(edge: Edge, datum: Datum) -> Iterator[Reference]:
             yield reference
 
 
-ONE_PASS = 50.0
-"""A saw set deeper than this cuts in two passes, mm (common practice)."""
-
-THIN_WALL = 20.0
-"""Wood beside a hole that is thinner than this breaks when its piece falls, mm (our choice)."""
+ONE_PASS, THIN_WALL = 50.0, 20.0
+"""A saw set deeper cuts in two passes, mm (common practice); wood beside a hole that is thinner
+breaks when its piece falls, mm (our choice)."""
 
 Ends = tuple[EdgePoint, EdgePoint]
 
@@ -206,15 +189,14 @@ class Sawn:
     @property
     def left(self) -> Region:
         """What it leaves: where it stops, nothing but its kerf is gone."""
-        extent = extent_of(self.wood)
-        kerf = self.line.band(self.bench.tools.kerf, extent)
-        return self.wood.minus(kerf if self.line.stops else self.line.beyond(extent))
+        extent, line = extent_of(self.wood), self.line
+        gone = line.band(self.bench.tools.kerf, extent) if line.stops else line.beyond(extent)
+        return self.wood.minus(gone)
 
     def ends(self, line: SawLine) -> Ends | None:
         """Return where a line enters and leaves the wood, or stops; None where it misses it."""
         if self.in_blank:
-            spans = self.wood.chord(*line.ends(extent_of(self.wood)))
-            found = [spans[0][0], spans[-1][1]] if spans else []
+            found = [p for span in self.wood.chord(*line.ends(extent_of(self.wood))) for p in span]
         else:
             met = crossings(self.bench.top.panel.boundary, line.at, line.way)
             found = [crossing.point for crossing in met]
@@ -224,10 +206,7 @@ class Sawn:
 
     @property
     def keeps_left(self) -> bool:
-        """Whether the saw is pushed with the kept wood on its left, seen show face up.
-
-        One that stops at a hollow corner starts at the edge: no blade is let into the wood there.
-        """
+        """Whether the kept wood lies left of the saw: no blade is let in at a hollow corner."""
         stops, end = self.line.stops, self.line.reach[1]
         return math.isfinite(end) if stops else self.bench.keeps_left
 
@@ -235,10 +214,9 @@ class Sawn:
     def guide(self) -> Guide | None:
         """Where its straightedge stands; None where the saw is not measured, or without wood."""
         offset, side = self.bench.guide(keeps_left=self.keeps_left)
-        ends = None if offset is None else self.ends(self.line.moved(-offset))
-        if offset is None or ends is None:
-            return None
-        return Guide(offset, side, *(ends if self.keeps_left else ends[::-1]))
+        if offset is not None and (ends := self.ends(self.line.moved(-offset))):
+            return Guide(offset, side, *(ends if self.keeps_left else ends[::-1]))
+        return None
 
     def fields(self, label: str) -> dict[str, Any]:
         """Return the fields of a straight cut but for its guide."""
@@ -285,12 +263,11 @@ def line_of(cut: StraightCut) -> SawLine:
 
 def _wall(bench: Bench, line: SawLine, fallen: tuple[Region, ...]) -> float | None:
     """Return the thinnest wood beside a cut-out in what falls off, mm, where it is thin."""
-    walls = []
+    walls, kerf_end = [], line.moved(bench.tools.kerf)
     for hole in bench.top.panel.cut_outs:
-        edge = [*map(Point.of, hole.points(CHORD))]
-        off = [(p - line.at).dot(line.waste) - bench.tools.kerf for p in edge]
-        nearest = min(off)
-        beside = (p for p, wall in zip(edge, off, strict=True) if wall <= nearest + SAME_PLACE)
+        off = {p: kerf_end.past(p) for p in map(Point.of, hole.points(CHORD))}
+        nearest = min(off.values())
+        beside = (p for p, wall in off.items() if wall <= nearest + SAME_PLACE)
         if SAME_PLACE < nearest < THIN_WALL and any(
             piece.edge_distance(p) <= SAME_PLACE for p in beside for piece in fallen
         ):

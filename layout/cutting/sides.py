@@ -1,15 +1,14 @@
 """Along which straight lines a saw can go round a top: its box, or its own straight sides.
 
-A curved top is sawn to its box first. A top with straight sides is sawn along these: right through
-the panel where all of the top lies on one side of the line, and where it does not, from the edge of
-the panel into the hollow corner, a little short of it.
+A top with straight sides is sawn right through the panel where all of it lies on one side of the
+line; else from the edge of the panel into the hollow corner, a little short of it.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 
 from ..geometry import Line, Point, Region, Segment, at_least, first_of_best, ranked
 from ..geometry.intersect import turn_at
@@ -45,9 +44,8 @@ class Side:
 
     def line(self, centre: Point, allowance: float) -> SawLine:
         """Return the saw line at an allowance outside the core, mm."""
-        at = centre + self.outwards * (self.half + allowance)
-        line = SawLine(at, self.outwards)
-        return line if self.stop is None else SawLine(at, line.waste, self.stop.reach(allowance))
+        line = SawLine(centre + self.outwards * (self.half + allowance), self.outwards)
+        return line if self.stop is None else replace(line, reach=self.stop.reach(allowance))
 
     def is_along(self, other: Side) -> bool:
         """Return whether both lie on one line."""
@@ -80,8 +78,7 @@ class Sides:
     longs: tuple[Side, ...]
     """Of its box; each from the one nearer the datum's start or line."""
     own: tuple[Side, ...] = ()
-    """Its own straight sides that the saw goes through along, from the one nearest the datum's line
-    and round the top."""
+    """Its own straight sides, sawn through along, round the top from the datum's line."""
     stopped: tuple[Side, ...] = ()
     """Those that end in a hollow corner."""
     is_hollow: bool = False
@@ -97,7 +94,6 @@ def sides_of(bench: Bench) -> Sides:
     if outline.free_sizes == 2 or outline.is_round:
         return Sides(ends, longs)
     own, stopped, is_hollow = _own(bench)
-    own = _round(bench, own)
     if runs.is_straight and not is_hollow:
         return Sides((), (), own)
     ends, longs = (
@@ -108,60 +104,56 @@ def sides_of(bench: Bench) -> Sides:
 
 def box_of(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...]]:
     """Return the ends of the box of the core and its long edges, kept edges or not."""
-    along = Point.polar(1.0, bench.turn)
-    signs = (-1.0, 1.0)
-    ends = [Side(along * s, bench.top.core_length / 2, TrimKind.END, True) for s in signs]
-    longs = [Side(along.left * s, bench.top.core_width / 2, TrimKind.SIDE, False) for s in signs]
+    along, outline = Point.polar(1.0, bench.turn), bench.top.outline
+    length, width = (size / 2 - bench.top.lipping for size in (outline.length, outline.width))
+    ends = [Side(along * s, length, TrimKind.END, True) for s in (-1.0, 1.0)]
+    longs = [Side(along.left * s, width, TrimKind.SIDE, False) for s in (-1.0, 1.0)]
 
     def place(side: Side) -> tuple[float, float]:
         way = side.outwards.turned(-bench.datum.frame.turn)
         return (way.x, way.y) if at_least(abs(way.x), abs(way.y)) else (0.0, way.y)
 
-    def ordered(sides: Sequence[Side]) -> tuple[Side, ...]:
-        return tuple(ranked(sides, lambda _: 0.0, place, tolerance=0.0))
-
-    return ordered(ends), ordered(longs)
+    first, second = (ranked(s, lambda _: 0.0, place, tolerance=0.0) for s in (ends, longs))
+    return tuple(first), tuple(second)
 
 
 def _own(bench: Bench) -> tuple[tuple[Side, ...], tuple[Side, ...], bool]:
-    """Return sides sawn through along, those into a hollow corner, and whether some are not."""
-    through: list[Side] = []
-    stopped: list[Side] = []
-    is_hollow = False
-    core = Region.of(bench.top.core)
+    """Return sides sawn through along, those into a hollow corner, and whether some are not.
+
+    The first go round the top, from the one that faces the datum's line most.
+    """
+    through, stopped, is_hollow = list[Side](), list[Side](), False
+    core, down = Region.of(bench.top.core), bench.datum.frame.turn - math.pi / 2
     corners = [*map(Point.of, core.exterior)]
     least = 0.0 if bench.top.runs.is_straight else LEAST_SIDE
-    for line, beside in _lines(bench):
+    for line, before, after in _lines(bench):
         if not at_least(line.length, least):
             continue
         side = _side(bench, line)
         if max((p - line.start).dot(side.outwards) for p in corners) > SAME_PLACE:
-            stopped += _into_corner(bench, line, beside, core)
+            stopped += _into_corner(bench, line, before, after, core)
             is_hollow = True
-        elif not any(side.is_along(other) for other in through):
+        elif not any(map(side.is_along, through)):
             through.append(side)
-    return tuple(through), tuple(stopped), is_hollow
+    through.sort(key=lambda side: (side.outwards.angle - down) % math.tau)
+    faces = [side.outwards.dot(Point.polar(1.0, down)) for side in through]
+    first = first_of_best(range(len(faces)), faces.__getitem__, tolerance=ROUNDING) if faces else 0
+    return (*through[first:], *through[:first]), tuple(stopped), is_hollow
 
 
-_Beside = tuple[Segment | None, Segment | None]
-
-
-def _lines(bench: Bench) -> Iterator[tuple[Line, _Beside]]:
+def _lines(bench: Bench) -> Iterator[tuple[Line, Segment | None, Segment | None]]:
     """Yield the straight parts of what is cut, each with what comes before and after it."""
     for run in bench.top.runs.cut:
-        held, closed = run.segments, run.is_closed
-        for i, line in enumerate(held):
+        ends = (run.segments[-1], run.segments[0]) if run.is_closed else (None, None)
+        around = (ends[0], *run.segments, ends[1])
+        for before, line, after in zip(around, run.segments, around[2:], strict=False):
             if isinstance(line, Line):
-                before = held[i - 1] if closed or i else None
-                after = held[(i + 1) % len(held)] if closed or i + 1 < len(held) else None
-                yield line, (before, after)
+                yield line, before, after
 
 
 def _side(bench: Bench, line: Line) -> Side:
-    outwards = -line.direction.left
-    half = (line.start - bench.top.placement.centre).dot(outwards)
-    own = outwards.turned(-bench.top.placement.turn)
-    kind = TrimKind.EDGE
+    outwards, place, kind = -line.direction.left, bench.top.placement, TrimKind.EDGE
+    half, own = (line.start - place.centre).dot(outwards), outwards.turned(-place.turn)
     if not bench.top.outline.free_sizes:
         if abs(own.x) > _SQUARE_ON:
             kind = TrimKind.END
@@ -170,33 +162,20 @@ def _side(bench: Bench, line: Line) -> Side:
     return Side(outwards, half, kind, abs(own.x) > abs(own.y) + SAME_WAY)
 
 
-def _into_corner(bench: Bench, line: Line, beside: _Beside, core: Region) -> Iterator[Side]:
+def _into_corner(
+    bench: Bench, line: Line, before: Segment | None, after: Segment | None, core: Region
+) -> Iterator[Side]:
     """Yield the cut along a side into its hollow corner, where its other end lies free."""
-    before, after = beside
-    at_start = before is not None and turn_at(before, line) < -SAME_WAY
-    at_end = after is not None and turn_at(line, after) < -SAME_WAY
-    if at_start == at_end:  # both: a saw would have to be let in twice; none: another part stops it
-        return
+    at_start = 0.0 if before is None else turn_at(before, line)
+    at_end = 0.0 if after is None else turn_at(line, after)
+    ends = at_end < -SAME_WAY
+    if (at_start < -SAME_WAY) == ends:
+        return  # both: a saw would have to be let in twice; none: another part stops it
     way = line.direction
-    free, out = (line.start, -way) if at_end else (line.end, way)
+    corner, free, out = (line.end, line.start, -way) if ends else (line.start, line.end, way)
     if core.chord(free + out * 1.0, free + out * extent_of(core)):
         return
     side = _side(bench, line)
     foot = bench.top.placement.centre + side.outwards * side.half
-    corner, other = (line.end, after) if at_end else (line.start, before)
-    assert other is not None
-    turn = turn_at(line, other) if at_end else turn_at(other, line)
-    stop = Stop((corner - foot).dot(way), -turn, at_end)
-    yield Side(side.outwards, side.half, TrimKind.TO_CORNER, side.end, stop)
-
-
-def _round(bench: Bench, sides: Iterable[Side]) -> tuple[Side, ...]:
-    """Return sides in order round the top, from the one that faces the datum's line most."""
-    down = Point.polar(1.0, bench.datum.frame.turn - math.pi / 2)
-    ordered = sorted(sides, key=lambda side: (side.outwards.angle - down.angle) % math.tau)
-    if not ordered:
-        return ()
-    first = first_of_best(
-        range(len(ordered)), lambda i: ordered[i].outwards.dot(down), tolerance=ROUNDING
-    )
-    return (*ordered[first:], *ordered[:first])
+    stop = Stop((corner - foot).dot(way), -(at_end if ends else at_start), ends)
+    yield replace(side, kind=TrimKind.TO_CORNER, stop=stop)

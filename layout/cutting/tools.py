@@ -15,37 +15,27 @@ from ..marking.method import ALL_TOOLS, TONGUE, HandTool, Workshop
 from ..panel.defect_kinds import Face
 
 SAW_ALLOWANCE = 2.0
-"""Left outside the line of a top that is straight all round, mm: a saw's kerf flares (common
-practice)."""
-
-JIGSAW_KERF = 1.5
-"""Width of a jigsaw's cut, mm (common practice)."""
-
-JIGSAW_ALLOWANCE = 3.0
-"""Left outside the line of a top with curves, mm: a jigsaw's blade leans (common practice)."""
-
-THICK_ALLOWANCE = 5.0
-"""The same in wood thicker than `THICK`, mm (common practice)."""
+"""Left outside the line of a top straight all round, mm: a kerf flares (common practice)."""
 
 THICK = 38.0
 """A jigsaw is not trusted to the line in wood thicker than this, mm (common practice)."""
 
-DEPTH_BELOW = 4.0
-"""How far a saw's teeth stand out below the work, mm (common practice: 3 to 6)."""
+JIGSAW_ALLOWANCE, THICK_ALLOWANCE = 3.0, 5.0
+"""Left outside the line of a top with curves, mm: a jigsaw's blade leans, the more in wood thicker
+than `THICK` (common practice)."""
+
+JIGSAW_KERF, DEPTH_BELOW = 1.5, 4.0
+"""Width of a jigsaw's cut; how far teeth stand out below the work, mm (common practice)."""
 
 THINNEST_TRIM = 3.0
 """What a trim must be thicker than the kerf, mm, or the blade wanders (common practice)."""
 
-
-CLEAN_UP, FULL_PASS = 10.0, 6.0
+CLEAN_UP, FULL_PASS, LITTLE = 10.0, 6.0, 5.0
 """Depth of one router pass where little wood stands outside the line, and where much does, mm
-(common practice)."""
+(common practice); and how much is little (our choice)."""
 
 SPARE = 1.1
 """A tenth more is cut of an edging than goes round, for joints and slips (common practice)."""
-
-LITTLE = 5.0
-"""What stands outside the line by no more than this is cleaned up, not cut, mm (our choice)."""
 
 WIDE_BASE = 180.0
 """Diameter of a router's base where the maker gives none, mm: a wide one (common practice: 150 to
@@ -206,8 +196,7 @@ class Tools:
         """Return what a stroke of saw or jigsaw leaves outside the line, mm.
 
         Where the maker gives none, or only the jigsaw's, it is one distance for all of them: the
-        rough line which is drawn is the line which is sawn. The wood is so thick, mm; `curved` says
-        whether the top has curves.
+        rough line which is drawn is the line which is sawn.
         """
         own = {
             Stroke.END: self.end_allowance,

@@ -88,8 +88,7 @@ def traces(item: Stroke | Area | Mark, layer: Layer) -> Iterator[Trace]:
                 yield Trace((item.boundary, *item.holes), stroked=item.edged, filled=solid)
 
 
-_CHORD = 0.02
-"""Hatch lines may end this far from a curved edge, mm: less than any line is wide."""
+_CHORD = 0.02  # hatch lines may end this far from a curved edge, mm: less than any line is wide
 
 _SLOPES: dict[Hatching, tuple[float, ...]] = {
     "none": (),
@@ -104,8 +103,7 @@ def hatch_lines(
 ) -> tuple[tuple[Point, Point], ...]:
     """Return the hatch lines of an area, each by its ends, paper mm.
 
-    The lines lie at whole multiples of `spacing` from the scene's origin, so that two areas side
-    by side carry on each other's hatching.
+    They lie at whole multiples of `spacing` from the origin: areas carry on each other's hatching.
     """
     rings = [path.points(_CHORD) for path in (area.boundary, *area.holes)]
     return tuple(line for slope in _SLOPES[hatching] for line in _scanned(rings, slope, spacing))

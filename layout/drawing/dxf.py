@@ -1,7 +1,7 @@
-"""Scenes as DXF: real entities in millimetres, one layer for each meaning.
+"""Scenes as DXF: real entities in millimetres, one layer for each meaning, y up.
 
 The file is for a cutter or another drawing program, so it holds lines to follow and places to
-drill: hatching and the arms of crosses stay on paper. Coordinates are the scene's own, y up.
+drill: hatching and the arms of crosses stay on paper.
 """
 
 from __future__ import annotations
@@ -11,7 +11,13 @@ import math
 import unicodedata
 from collections.abc import Iterator
 from contextlib import contextmanager
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
+
+import ezdxf
+from ezdxf.colors import RGB, aci2rgb
+from ezdxf.document import Drawing
+from ezdxf.enums import TextEntityAlignment
+from ezdxf.layouts.layout import Modelspace
 
 from ..geometry import Arc, EllipticArc, Line, Path, Point, Segment
 from ..geometry.oval_parallels import arcs_along
@@ -19,34 +25,21 @@ from ..geometry.tolerance import CURVE, SAME_POINT
 from .curves import long_axis_first, whole_turn
 from .scene import Area, Item, Layer, Mark, Scene, Stroke, Text, plain
 
-if TYPE_CHECKING:
-    from ezdxf.document import Drawing
-    from ezdxf.layouts.layout import Modelspace
-
+# The releases that are written: R2010 for what is in use, R12 for what reads nothing else
 Release = Literal["R2010", "R12"]
-"""The releases that are written: R2010 for what is in use, R12 for what reads nothing else."""
-
-_MM = 4
-_METRIC = 1
+_MM, _METRIC, _CROSS = 4, 1, 2  # $INSUNITS, $MEASUREMENT; $PDMODE: a point shows as a cross
+# ISO 128-2 line types by how many lengths repeat
 _LINE_TYPES = {2: ("ISO02", "dashed"), 4: ("ISO04", "long dash, dot")}
-"""ISO 128-2 line types by how many lengths repeat."""
-
+# Group codes whose values are real numbers (DXF reference, group code value types)
 _REAL_NUMBERS = {*range(10, 60), *range(110, 150), *range(210, 240), *range(1010, 1060)}
-"""Group codes whose values are real numbers (DXF reference, group code value types)."""
-
 _BLACK = "#000000"
-
-_CROSS = 2
-"""$PDMODE: a point shows as a cross."""
 
 
 def to_dxf(scene: Scene, release: Release = "R2010") -> str:
     """Return the scene as the text of a DXF file; for R12 the text is plain ASCII.
 
-    Lines and arcs become LINE, ARC and CIRCLE, or a polyline with bulges where they make one
-    boundary; elliptic arcs become ELLIPSE, and in R12, which has none, arcs within 0.0005 mm.
-    A mark becomes a POINT, with a CIRCLE where it has a diameter. What a layer already holds is not
-    drawn again. The same scene gives the same text.
+    A boundary of lines and arcs is one polyline with bulges; elliptic arcs are, in R12, arcs within
+    0.0005 mm; a mark is a POINT, and a CIRCLE where it has a diameter. Nothing is drawn twice.
     """
     with _no_dates():
         document = _document(scene, release)
@@ -55,18 +48,16 @@ def to_dxf(scene: Scene, release: Release = "R2010") -> str:
             writer.use(group.layer)
             for item in group.items:
                 writer.draw(item)
-        if release != "R12":
-            _order_classes(document)
+        if release != "R12":  # in one order: ezdxf takes them from a set
+            document.classes.add_required_classes(document.dxfversion)
+            document.classes.classes = dict(sorted(document.classes.classes.items()))
         held = io.StringIO()
         document.write(held)
     return _without_exponents(held.getvalue())
 
 
 def _without_exponents(text: str) -> str:
-    """Return the text of a DXF file with no exponents, which not every reader takes.
-
-    Tags come in pairs of lines, a group code and its value.
-    """
+    """Return the text, pairs of a group code and its value, without exponents."""
     lines = text.split("\n")
     for i in range(1, len(lines), 2):
         if "e" in lines[i] and int(lines[i - 1]) in _REAL_NUMBERS:
@@ -74,17 +65,9 @@ def _without_exponents(text: str) -> str:
     return "\n".join(lines)
 
 
-def _order_classes(document: Drawing) -> None:
-    """Declare the classes of the file in one order: ezdxf takes them from a set."""
-    document.classes.add_required_classes(document.dxfversion)
-    document.classes.classes = dict(sorted(document.classes.classes.items()))
-
-
 @contextmanager
 def _no_dates() -> Iterator[None]:
     """Have ezdxf write fixed dates and ids while the file is made."""
-    import ezdxf
-
     options = ezdxf.options
     before = options.write_fixed_meta_data_for_testing
     options.write_fixed_meta_data_for_testing = True
@@ -95,8 +78,6 @@ def _no_dates() -> Iterator[None]:
 
 
 def _document(scene: Scene, release: Release) -> Drawing:
-    from ezdxf.document import Drawing
-
     document = Drawing.new(release)  # ezdxf.new() sets metres, and warns about it for R12
     header, frame = document.header, scene.frame
     if release != "R12":
@@ -111,8 +92,7 @@ def _document(scene: Scene, release: Release) -> Drawing:
         (frame.left, frame.bottom, 0.0), (frame.right, frame.top, 0.0)
     )
     document.set_modelspace_vport(
-        height=1.1 * max(frame.height, frame.width * 0.6),
-        center=(frame.middle.x, frame.middle.y),
+        height=1.1 * max(frame.height, frame.width * 0.6), center=(frame.middle.x, frame.middle.y)
     )
     return document
 
@@ -132,8 +112,6 @@ class _Writer:
         self.on = {"layer": self.layer}
         if self.layer in self.document.layers:
             return
-        from ezdxf.colors import RGB
-
         made = self.document.layers.add(
             self.layer, color=_nearest_index(layer.colour), linetype=self.line_type(layer)
         )
@@ -177,9 +155,11 @@ class _Writer:
         return fresh
 
     def text(self, text: Text) -> None:
-        from ezdxf.enums import TextEntityAlignment
-
-        words = _ascii(text.words) if self.old else text.words
+        words = text.words
+        if self.old:  # accents are dropped, and what is left is a "?"
+            spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
+            bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
+            words = bare.encode("ascii", "replace").decode("ascii")
         if self.once("text", *text.at, words):
             turn = math.degrees(text.turn)
             made = self.space.add_text(words, height=text.height, rotation=turn, dxfattribs=self.on)
@@ -254,8 +234,6 @@ class _Writer:
 
 def _nearest_index(colour: str) -> int:
     """Return the numbered colour nearest to ``#rrggbb``; black is 7, which shows on any ground."""
-    from ezdxf.colors import RGB, aci2rgb
-
     if colour == _BLACK:
         return 7
     wanted = RGB.from_hex(colour)
@@ -267,10 +245,3 @@ _IN_R12 = str.maketrans(
      "—": "-", "½": " 1/2", "¼": " 1/4", "¾": " 3/4", "′": "'", "″": '"', "²": "2", "→": "->"}
 )  # fmt: skip
 """R12 knows three control codes, for diameter, degree and plus-minus, and else only ASCII."""
-
-
-def _ascii(words: str) -> str:
-    """Return the words in what R12 can show; accents are dropped, and what is left is a "?"."""
-    spelt = unicodedata.normalize("NFKD", plain(words).translate(_IN_R12))
-    bare = "".join(letter for letter in spelt if not unicodedata.combining(letter))
-    return bare.encode("ascii", "replace").decode("ascii")

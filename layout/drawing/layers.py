@@ -18,12 +18,8 @@ def _long_dash_dot(width: float) -> tuple[float, ...]:
 PANEL = Layer("panel-edge", "Edge of the old panel", "#5b4a36", 0.5)
 WOOD = Layer("panel-face", "Face of the old panel", "#f4ecdd", 0.18, hatching="solid")
 CUT_OUT = Layer("cut-out", "Cut-out", "#5b4a36", 0.35)
-DEFECT_SHOWING = Layer(
-    "spoils-showing", "Defect in the show face", "#a8452c", 0.25, hatching="cross"
-)
-DEFECT_CUTTING = Layer(
-    "spoils-cutting", "No blade, bit or screw", "#7a2d8f", 0.35, hatching="cross"
-)
+DEFECT_SHOWING = Layer("spoils-showing", "Defect in the show face", "#a8452c", 0.25, (), "cross")
+DEFECT_CUTTING = Layer("spoils-cutting", "No blade, bit or screw", "#7a2d8f", 0.35, (), "cross")
 DEFECT_BEARING = Layer("spoils-bearing", "No leg or fixing", "#b07a12", 0.25, hatching="diagonal")
 NOTED = Layer("noted", "Spoils nothing", "#6b6257", 0.18)
 WASTE = Layer("waste", "Waste side", "#9a9a9a", 0.18, hatching="diagonal")

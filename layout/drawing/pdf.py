@@ -1,8 +1,7 @@
 """Scenes as PDF pages at true size, one scene a page, with layers that a viewer can switch.
 
-reportlab draws; pikepdf adds the layers (optional content) and asks viewers not to scale. PDF
-counts y upwards as a scene does, in points of 1/72 inch. A printer that shrinks one way is met by
-the scene's `stretch`: positions are spread about the middle of the sheet, lettering keeps its size.
+reportlab draws; pikepdf adds the layers (optional content) and asks viewers not to scale. A scene's
+`stretch` meets a printer that shrinks: positions are spread, lettering keeps its size.
 """
 
 from __future__ import annotations
@@ -10,41 +9,32 @@ from __future__ import annotations
 import io
 import math
 from collections.abc import Sequence
-from typing import TYPE_CHECKING
+
+import pikepdf
+from pikepdf import Array, Dictionary, Name, String
+from reportlab.pdfbase.pdfmetrics import stringWidth
+from reportlab.pdfgen.canvas import Canvas
 
 from ..geometry import Line, Point, Segment
 from ..geometry.window import split
 from .curves import Trace, cubic_controls, traces
 from .scene import CAP_HEIGHT, Group, Layer, Scene, Text, plain
 
-if TYPE_CHECKING:
-    import pikepdf
-    from reportlab.pdfgen.canvas import Canvas
-
+# PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)
 _PAINT = {(True, False): "S", (False, True): "f*", (True, True): "B*"}
-"""PDF's operators by whether a path is stroked and filled (ISO 32000-1, 8.5.3)."""
-
-POINTS_PER_MM = 72 / 25.4
-"""A PDF point is 1/72 inch."""
-
+POINTS_PER_MM = 72 / 25.4  # a PDF point is 1/72 inch
+# Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4
 _BEZIER_TURN = math.pi / 8
-"""Longest arc drawn as one cubic: 22.5° lie within 7e-8 of the radius, 90° only within 2.7e-4."""
 
 
 def to_pdf(scenes: Sequence[Scene], title: str) -> bytes:
-    """Return a PDF with one page for each scene, each of its frame's size.
-
-    The same scenes give the same bytes. The file is PDF 1.7, asks for no page scaling, and holds
-    each layer as optional content named by the layer's title.
-    """
+    """Return a PDF with one page for each scene, each of its frame's size."""
     layers = list(dict.fromkeys(group.layer for scene in scenes for group in scene.groups))
     names = {layer: f"L{number}" for number, layer in enumerate(layers, 1)}
     return _finished(_drawn(scenes, title, names), title, names)
 
 
 def _drawn(scenes: Sequence[Scene], title: str, names: dict[Layer, str]) -> bytes:
-    from reportlab.pdfgen.canvas import Canvas
-
     held = io.BytesIO()
     canvas = Canvas(held, pageCompression=0, invariant=1)  # pikepdf packs the streams
     canvas.setTitle(title)
@@ -134,8 +124,6 @@ class _Page:
         return f"{x:.4f} {y:.4f}"
 
     def text(self, text: Text) -> None:
-        from reportlab.pdfbase.pdfmetrics import stringWidth
-
         words, size = plain(text.words), text.height / CAP_HEIGHT * POINTS_PER_MM
         font = "Helvetica-Bold" if text.bold else "Helvetica"
         share = {"start": 0.0, "middle": 0.5, "end": 1.0}[text.anchor]
@@ -150,29 +138,35 @@ class _Page:
 
     def at(self, point: Point) -> tuple[float, float]:
         """Return a point of the scene in points from the page's lower left corner."""
-        return (
-            self.corner.x + (point.x - self.middle.x) * self.across,
-            self.corner.y + (point.y - self.middle.y) * self.up,
-        )
+        off = point - self.middle
+        return self.corner.x + off.x * self.across, self.corner.y + off.y * self.up
 
 
 def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
     """Return the file with its layers, its wish not to be scaled, and an id from its content."""
-    import pikepdf
-
     held = io.BytesIO()
     with pikepdf.open(io.BytesIO(drawn)) as pdf:
-        _add_layers(pdf, names)
-        pdf.Root.ViewerPreferences = pikepdf.Dictionary(
+        # each layer is named once, and every page points at them (ISO 32000-1, 8.11)
+        groups = {
+            f"/{name}": pdf.make_indirect(
+                Dictionary(Type=Name.OCG, Name=String(layer.title), Intent=Name.View)
+            )
+            for layer, name in names.items()
+        }
+        properties, listed = pdf.make_indirect(Dictionary(groups)), list(groups.values())
+        for page in pdf.pages:
+            page.obj.Resources.Properties = properties
+        shown = Dictionary(Name=String("Layers"), BaseState=Name.ON, Order=Array(listed))
+        pdf.Root.OCProperties = Dictionary(OCGs=Array(listed), D=shown)
+        pdf.Root.ViewerPreferences = Dictionary(
             {
-                # pikepdf.Name.None_ would write /None_
-                "/PrintScaling": pikepdf.Name("/None"),
+                "/PrintScaling": Name("/None"),  # Name.None_ would write /None_
                 "/PickTrayByPDFSize": True,
                 "/DisplayDocTitle": True,
-                "/Duplex": pikepdf.Name("/Simplex"),
+                "/Duplex": Name("/Simplex"),
             }
         )
-        pdf.Root.Lang = pikepdf.String("en-GB")
+        pdf.Root.Lang = String("en-GB")
         for key in ("/CreationDate", "/ModDate", "/Trapped"):
             if key in pdf.docinfo:
                 del pdf.docinfo[key]
@@ -180,21 +174,3 @@ def _finished(drawn: bytes, title: str, names: dict[Layer, str]) -> bytes:
             metadata["dc:title"] = title
         pdf.save(held, min_version="1.7", deterministic_id=True)
     return held.getvalue()
-
-
-def _add_layers(pdf: pikepdf.Pdf, names: dict[Layer, str]) -> None:
-    """Name each layer once, and let every page point at them (ISO 32000-1, 8.11)."""
-    from pikepdf import Array, Dictionary, Name, String
-
-    groups = {
-        name: pdf.make_indirect(
-            Dictionary(Type=Name.OCG, Name=String(layer.title), Intent=Name.View)
-        )
-        for layer, name in names.items()
-    }
-    properties = pdf.make_indirect(Dictionary({f"/{name}": g for name, g in groups.items()}))
-    for page in pdf.pages:
-        page.obj.Resources.Properties = properties
-    listed = list(groups.values())
-    shown = Dictionary(Name=String("Layers"), BaseState=Name.ON, Order=Array(listed))
-    pdf.Root.OCProperties = Dictionary(OCGs=Array(listed), D=shown)

@@ -1,12 +1,9 @@
 """A neutral drawing: what a sheet shows, before any file format.
 
 A scene is in paper millimetres at true size, y up. Whoever composes it has already scaled what it
-shows, so a writer only translates; a writer whose format counts y downwards turns it there.
-
-How wide words are is known here too, so that a composer can keep them apart before anything is
-written. All writers set Helvetica or a face of the same widths (Arial, Liberation Sans); PDF has it
-built in, with Symbol beside it for signs such as ′ − ≥ →. Characters that neither holds would print
-as black boxes, so `plain` spells them out.
+shows, so a writer only translates. How wide words are is known here too: all writers set Helvetica
+or a face of the same widths, PDF with Symbol beside it for signs such as ′ − ≥ →; characters that
+neither holds would print as black boxes, so `plain` spells them out.
 """
 
 from __future__ import annotations
@@ -23,18 +20,11 @@ from ..geometry import Bounds, Path, Point, circle
 from ..geometry.tolerance import ROUNDING
 from ..units import MIXED
 
-Anchor = Literal["start", "middle", "end"]
-"""Which end of its words a text is held by."""
-
-Hatching = Literal["none", "solid", "diagonal", "cross"]
-"""How an area is filled."""
-
-
-SPACING = 3.0
-"""Distance between hatch lines, mm on paper: open enough to read what lies under them."""
-
-HATCH_WIDTH = 0.18
-"""Width of a hatch line, mm: the finest of ISO 128-2's common series."""
+_WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")  # a whole number and its fraction are one word
+Anchor = Literal["start", "middle", "end"]  # which end of its words a text is held by
+Hatching = Literal["none", "solid", "diagonal", "cross"]  # how an area is filled
+SPACING = 3.0  # distance between hatch lines, mm on paper: open enough to read what lies under them
+HATCH_WIDTH = 0.18  # width of a hatch line, mm: the finest of ISO 128-2's common series
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,7 +132,6 @@ class Scene:
     """One sheet."""
 
     title: str
-    """What it is, for the file's own title."""
     frame: Bounds
     """The sheet of paper (or the extent of an endless one), paper mm."""
     groups: tuple[Group, ...]
@@ -182,11 +171,8 @@ def mark_lines(mark: Mark) -> tuple[Path, ...]:
     return (*cross, *ring, *figure)
 
 
-CAP_HEIGHT = 0.718
-"""Height of a capital in Helvetica, by its size (Adobe font metrics, `CapHeight 718`)."""
-
-DESCENT = 0.29
-"""How far letters hang below the baseline, by the height of a capital (`Descender -207` / 718)."""
+CAP_HEIGHT = 0.718  # of Helvetica, by its size (Adobe font metrics, `CapHeight 718`)
+DESCENT = 0.29  # of letters below the baseline, by the height of a capital (`Descender -207` / 718)
 
 _SPELT = {
     "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8", "⅓": "1/3", "⅔": "2/3",
@@ -248,10 +234,6 @@ def text_box(text: Text) -> Bounds:
     if text.turn == 0:
         return box.moved(text.at)
     return Bounds.around(corner.turned(text.turn) + text.at for corner in box.corners)
-
-
-_WORD = re.compile(rf"(?:{MIXED.pattern}|\S)+")
-"""A whole number and its fraction are one word."""
 
 
 def wrapped(words: str, height: float, width: float, bold: bool = False) -> tuple[str, ...]:

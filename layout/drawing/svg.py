@@ -1,7 +1,6 @@
 """Scenes as SVG at true size: millimetres, real arcs, one titled group for each meaning.
 
-SVG counts y downwards: here, and only here, y becomes the frame's top less y. svgwrite stands
-behind this file alone.
+SVG counts y downwards: here, and only here, y becomes the frame's top less y.
 """
 
 from __future__ import annotations
@@ -17,20 +16,16 @@ from ..geometry.window import split
 from .curves import Trace, traces
 from .scene import CAP_HEIGHT, Area, Group, Layer, Scene, Text, plain
 
+LONGER, ROUND = 140.0, 3.0  # mm on paper: the longer side of what is shown, and white round it
+# Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
+# rounding error, hundredths of a millimetre away; on a quarter it is exact
 _QUARTER = math.pi / 2
-"""Longest arc in one `A`: on a half circle a reader would find the centre from the root of a
-rounding error, hundredths of a millimetre away; on a quarter it is exact."""
-
+# Faces of the same widths, the ones by which words were kept apart
 _FACE = "Helvetica, Arial, 'Liberation Sans', sans-serif"
-"""Faces of the same widths, the ones by which words were kept apart."""
 
 
 def to_svg(scene: Scene) -> str:
-    """Return the scene as an SVG document whose width, height and viewBox are in mm.
-
-    Every group has the layer's key as its id (with a number where a layer comes again) and the
-    layer's title as its title. Hatching is drawn as lines.
-    """
+    """Return the scene as an SVG document in mm, a group for each layer with its key and title."""
     import xml.etree.ElementTree as ET
 
     import svgwrite
@@ -143,10 +138,6 @@ def _number(value: float) -> str:
     """Return a number to the nearest 1e-6 mm without idle zeros."""
     text = f"{value:.6f}".rstrip("0").rstrip(".")
     return "0" if text == "-0" else text
-
-
-LONGER, ROUND = 140.0, 3.0
-"""mm on paper: the longer side of what is shown, and white round it."""
 
 
 def glance(title: str, shown: Sequence[tuple[Layer, Path, Sequence[Path]]]) -> str:

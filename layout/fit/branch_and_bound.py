@@ -1,9 +1,7 @@
 """Branch and bound: the one driver that every family of tops is searched by.
 
-The unknowns of a family are few, and most are solved exactly inside a box of the rest. A family
-says what no top in a box can beat (`bound`), finds one top in it (`sample`) and cuts it in smaller
-boxes (`split`). The driver takes the box with the highest bound first; when even that bound is
-hardly above the best top found, nothing better is left anywhere, and that is the proof.
+The box with the highest bound is taken first; when even that bound is hardly above the best top
+found, nothing better is left anywhere, and that is the proof.
 """
 
 from __future__ import annotations
@@ -38,10 +36,7 @@ class Family(Protocol[Box, Top]):
         """Return boxes that together hold every top allowed."""
 
     def bound(self, box: Box, enough: float) -> float:
-        """Return a score that no top in the box beats.
-
-        Where it falls below `enough` the box is dropped, so a bound need be no sharper than that.
-        """
+        """Return a score that no top in the box beats; it need be no sharper than `enough`."""
 
     def sample(self, box: Box) -> tuple[float, Top] | None:
         """Return the score of a real top found from the middle of the box, and the top."""
@@ -77,21 +72,10 @@ def search(
     enough: float = 0.0,
     progress: Progress | None = None,
 ) -> Outcome[Top]:
-    """Return the best top of a family and a bound at most `gap`, as a share, above it.
+    """Return the best top of a family that is better than `enough`, and a bound of them all.
 
-    Parameters
-    ----------
-    gap : float
-        Stop when the bound is within this share of the score: ``score >= (1 - gap) * bound``.
-    most_steps : int
-        Stop after so many boxes and return the bound reached.
-    most_looks : float
-        The same, after so many looks at an edge.
-    enough : float
-        A score already in hand: tops that are no better are of no interest, and none is returned
-        where no better one is found.
-    progress : callable, optional
-        Told of it, and asked whether to go on.
+    It ends when the bound is within the gap, a share, of the score, ``score >= (1 - gap) * bound``,
+    after so many boxes or looks at an edge, or where progress, told of it, says so.
     """
     score, sampled, steps, left = enough, 0.0, 0, 0.0
     top: Top | None = None
@@ -110,8 +94,9 @@ def search(
     ticket = count()
     heap: list[tuple[float, int, Box]] = []
     for box in family.first_boxes():
-        heapq.heappush(heap, (-family.bound(box, score), next(ticket), box))
-        if top is None:
+        limit = family.bound(box, score)
+        heapq.heappush(heap, (-limit, next(ticket), box))
+        if top is None and limit > score:
             look(box)
     while heap:
         bound = -heap[0][0]

@@ -1,9 +1,7 @@
 """Sound wood with fewer corners, for questions that need no hundredth of a millimetre.
 
-A round hole is hundreds of short edges, and a search looks at all of them. Where an answer to half
-a per cent will do, the inner polygon is drawn in a little and the outer one let out, and either
-loses the corners that then tell nothing: what is proved in the one is still proved, and what is
-bounded in the other is still bounded.
+The inner polygon is drawn in a little and the outer one let out, and either loses the corners that
+then tell nothing: what is proved or bounded in them still is.
 """
 
 from __future__ import annotations

@@ -70,7 +70,7 @@ class Fit:
     @property
     def polygon(self) -> Polygon:
         """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
-        return Region.from_rings(self.points()).polygon
+        return Region.from_rings(self.points()).shape
 
     def _repr_svg_(self) -> str:
         from ..drawing import layers

@@ -1,9 +1,8 @@
 """Islands: parts that the edge of a top may not cross, each wholly inside it or wholly outside.
 
 First the best top is sought as if there were none. Where it crosses an island, the question is
-asked twice: with that island taken out of the wood, and with tops that must hold it. No answer of
-either can beat the bound of the question it came from, so the promising question is always the one
-with the highest bound, and the search ends when no open question can beat the best top in hand.
+asked twice: with that island taken out of the wood, and with tops that must hold it. It ends when
+no open question, the one with the highest bound first, can beat the best top in hand.
 """
 
 from __future__ import annotations
@@ -36,11 +35,10 @@ Ask = Callable[[SoundWood, tuple[Region, ...]], Answer]
 def best_round_islands(
     wood: SoundWood,
     wish: Wish,
-    shape: str,
     islands: Sequence[Region],
     progress: Progress | None = None,
 ) -> Answer:
-    """Return the best top whose edge crosses no island, and a bound for all of them.
+    """Return the best top of the first shape whose edge crosses no island, and a bound for all.
 
     Where there is none in it and the bound is above 0, the search ended before it knew.
     """
@@ -52,7 +50,7 @@ def best_round_islands(
         if rest < _LEAST_SHARE * wish.most_effort:
             return Answer(None, math.inf, 0)
         part = replace(wish, most_effort=rest / 2 if islands else rest)
-        answer = answered(left, part, shape, held, progress)
+        answer = answered(left, part, wish.shapes[0], held, progress)
         looks += answer.looks + _LEAST_SHARE * wish.most_effort
         return answer
 

@@ -1,11 +1,8 @@
 """Small linear programs: a handful of unknowns between a few dozen half-planes, solved at once.
 
-A general solver spends a thousand times longer on setting up than on these. The plain simplex
-method on a condensed table does them in a fraction of a millisecond. Everything is scaled to 1
-first, and of rows that stop a step at as good as the same place the steepest is swapped: a swap on
-a nearly level row would blow rounding up into a step that crosses half-planes. The value that it
-hands back is no guess: whatever the pivots came to, the weights of the half-planes prove it (weak
-duality).
+The plain simplex method on a condensed table, everything scaled to 1, takes a fraction of a
+millisecond, which a general solver needs a thousand times over to set up. Whatever the pivots came
+to, the weights of the half-planes prove the value that it hands back (weak duality).
 """
 
 from __future__ import annotations

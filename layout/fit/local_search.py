@@ -1,8 +1,7 @@
 """Local search: from a top to the best near it, by small steps, each a linear program.
 
-Near a top the room that is left to it, and what it is worth, change almost in proportion to its
-numbers. So the best step within a distance that is trusted is a linear program on what is near; it
-is taken where the top that then really fits is better, and tried smaller where it is not.
+The best step within a distance that is trusted is a linear program on what is near; it is taken
+where the top that then really fits is better, and tried smaller where it is not.
 """
 
 from __future__ import annotations

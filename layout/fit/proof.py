@@ -35,18 +35,11 @@ def until_proved(
     *,
     spare: bool = False,
 ) -> Fit | None:
-    """Return a top proved inside the wood and round what it must hold, or None.
+    """Return a top proved inside the wood and round the parts that its core must hold, or None.
 
-    Parameters
-    ----------
-    drawn_in, proof : callable
-        The first gives the top with its edge drawn in by so much, mm, None where there is none; the
-        other, of a polygon round its core, what must be proved.
-    held : sequence of Region
-        Parts that must lie wholly inside the core.
-    spare : bool
-        Whether a top is drawn in by a hair at least: one that touches and no more would be proved
-        or not by the last bit of a sum.
+    `drawn_in` gives the top with its edge drawn in by so much, mm, if there is one; `proof`, of a
+    polygon round its core, what must be proved. With `spare` it is drawn in by a hair at least: a
+    top that touches and no more would be proved or not by the last bit of a sum.
     """
     for by, chord in INSETS:
         top = drawn_in(max(by, ROUNDING) if spare else by)

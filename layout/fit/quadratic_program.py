@@ -1,9 +1,8 @@
 """A small concave programme under linear limits: the last steps of a convex top.
 
-Few unknowns, up to some hundreds of limits. Newton's method on the conditions of the optimum, kept
-inside the limits by slacks that are driven to nothing (Mehrotra's predictor and corrector; Nocedal
-and Wright, *Numerical Optimization*, 2nd ed., section 16.6). It asks no limit whether it presses,
-so limits that are alike but for a hair cannot send it round in a ring.
+Newton's method, kept inside the limits by slacks that are driven to nothing (Mehrotra's predictor
+and corrector; Nocedal and Wright, *Numerical Optimization*, 2nd ed., section 16.6). It asks no
+limit whether it presses, so limits that are all but alike cannot send it round in a ring.
 """
 
 from __future__ import annotations

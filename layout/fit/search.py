@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import partial
 
 import numpy as np
 
@@ -25,7 +26,6 @@ from .points import clear_of
 from .wish import Goal, Span, Wish
 
 _THIN = (Goal.LENGTH, Goal.WIDTH)
-
 _ROUGH, _STEPS = 0.005, 300
 """Gap and boxes at which the search for the largest of the longest or widest tops ends."""
 _MANY_EDGES, _FINE = 10_000, 5e-6
@@ -50,24 +50,12 @@ def best_fits(
 ) -> tuple[Fit, ...]:
     """Return the best top of each wished-for shape that fits, best first, each with its bound.
 
-    Parameters
-    ----------
-    islands : sequence of Region
-        Parts of the wood that the edge of a top may not cross: each lies wholly inside it or wholly
-        outside. Their clearance is part of them.
-    progress : callable, optional
-        Told of each shape's search in turn.
-    tape : Tape
-        In whose units it is told why nothing fits.
+    The edge of a top may cross no island: each lies wholly inside it or wholly outside, with its
+    clearance. Progress is told of each shape's search in turn.
 
-    Raises
-    ------
-    NothingFitsError
-        If no top of any of the shapes fits within the limits; the message says why.
-    UndecidedError
-        If none was found, but the search ended before all were ruled out.
-    LayoutError
-        If a shape has no such name, or the wish cannot be searched.
+    A NothingFitsError says, in the units of the tape, why no top fits within the limits, an
+    UndecidedError that the search ended before all were ruled out; a LayoutError is raised for a
+    shape without such a name, or a wish that cannot be searched.
     """
     unknown = [shape for shape in wish.shapes if shape not in FAMILIES]
     if unknown:
@@ -76,6 +64,7 @@ def best_fits(
     if edges > _SEVERAL_EDGES and wish.keeping is None:  # a kept edge stays where it is
         many = edges > _MANY_EDGES
         wood = coarser(wood, _FINE if many else 2 * _FINE, outer_only=not many)
+    ask = partial(best_round_islands, wood, islands=islands, progress=progress)
     fits: list[Fit] = []
     reasons: list[str] = []
     proved = True
@@ -85,10 +74,10 @@ def best_fits(
         alone = replace(wish, shapes=(shape,), most_effort=share)
         answer = Answer(None, 0.0, 0)
         if wood is true or not is_ruled_out(clear_of(true, wish.avoids), alone, shape):
-            answer = best_round_islands(wood, alone, shape, islands, progress)
+            answer = ask(alone)
         looks += answer.looks
         if answer.fit is not None:
-            fits.append(_fullest(wood, alone, answer.fit, islands, progress))
+            fits.append(_fullest(alone, answer.fit, ask))
         elif answer.bound > 0:
             proved = False
             reasons.append(undecided(alone, shape, answer.bound, tape))
@@ -101,13 +90,7 @@ def best_fits(
     return tuple(fits[k] for k in order)
 
 
-def _fullest(
-    wood: SoundWood,
-    wish: Wish,
-    fit: Fit,
-    islands: Sequence[Region],
-    progress: Progress | None,
-) -> Fit:
+def _fullest(wish: Wish, fit: Fit, ask: Callable[[Wish], Answer]) -> Fit:
     """Return, of the longest or widest tops, the largest that is found: a length alone is thin.
 
     It is as long or wide to within the tolerance of a proof, and keeps the bound of what was asked.
@@ -120,7 +103,7 @@ def _fullest(
     span = Span(reached, max(span.greatest, reached))
     limits = replace(limits, length=span) if long else replace(limits, width=span)
     again = replace(wish, goal=Goal.AREA, limits=limits, gap=_ROUGH, most_steps=_STEPS)
-    fuller = best_round_islands(wood, again, wish.shapes[0], islands, progress).fit
+    fuller = ask(again).fit
     if fuller is None or fuller.outline.area <= fit.outline.area:
         return fit
     outline = fuller.outline

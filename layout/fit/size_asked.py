@@ -1,8 +1,7 @@
 """Does this size fit? A yes with a place, or a no with what is lacking, in a few milliseconds.
 
 Of the sizes of one form each smaller one lies in each larger one, so only place and turn are
-sought, and the size asked for is the largest that counts: the first place where it fits ends the
-search, and so does a bound below it. Reasons are another question (`misfit`), and a slower one.
+sought, and the size asked for is the largest that counts.
 """
 
 from __future__ import annotations
@@ -21,10 +20,10 @@ from ..geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ..outlines import OWN_OUTLINE, Outline, Rectangle, RoundedRectangle
 from ..panel.sound import SoundWood
 from .branch_and_bound import search
+from .convex.boxes import Pose
 from .convex.entry import kind_of
 from .convex.family import TwoSizes
 from .convex.kind import Kind
-from .convex.pose import Pose
 from .convex.sizing import Sizing
 from .convex.wood import Wood
 from .families import Answer
@@ -42,6 +41,8 @@ _STEPS = 1000
 """Boxes after which a question is left open."""
 _EDGES = 3
 """Longest edges along which it is tried at first."""
+_ALIKE = 9
+"""Figures after the point, radians, that two turns share that are one."""
 _ROUGH = 0.003
 """Of half the width: the step with which a first climb ends."""
 _SPARE = 1.0
@@ -78,23 +79,11 @@ def fits(
     covers: Sequence[Point] = (),
     avoids: Sequence[Point] = (),
 ) -> Verdict:
-    """Return whether an outline fits in the sound wood at the size it has.
+    """Return whether an outline, the line that is cut, fits in the sound wood at the size it has.
 
-    What is made ready of a wood is kept, so that the next question about it is answered sooner.
+    Of the limits only grain and turn count. No edge may cross an island; points of the panel lie
+    within it or outside. What is made ready of a wood is kept for the next question about it.
 
-    Parameters
-    ----------
-    outline : Outline
-        The line that is cut: of a lipped top its core.
-    limits : Limits, optional
-        Of which only grain and turn count; without any it may be turned as it likes.
-    islands : sequence of Region
-        Parts that its edge may not cross.
-    covers, avoids : sequence of Point
-        Points of the panel that lie within it, or outside.
-
-    Examples
-    --------
     >>> from panelwright.layout.outlines import Capsule, Circle, Rectangle
     >>> board = SoundWood.exact(Region.from_rings(Rectangle(1400.0, 700.0).outer()))
     >>> fits(board, Capsule(1390.0, 690.0)).fits
@@ -159,23 +148,17 @@ class _Size:
         """Return a place in a part of the wood where it holds some parts."""
         if part.inner.is_empty:
             return Answer(None, 0.0, 0)
-        held = (*held, *self.points)
-        is_round = isinstance(self.outline, RoundedRectangle)
-        try:
+        held, outline, off, radius = (*held, *self.points), self.outline, _EASED / 2, None
+        if isinstance(outline, RoundedRectangle):
             # its polygon may stand off round corners: what that leaves open the gaps decide
-            kind = kind_of(self.outline, _ABOUT if is_round else _EASED / 2)
+            off, radius = _ABOUT, max(outline.radii)
+        elif isinstance(outline, Rectangle):
+            radius = 0.0
+        try:
+            kind = kind_of(outline, off)
         except LayoutError:
             return self._rigid(part, held)
-        radius = 0.0 if isinstance(self.outline, Rectangle) else None
-        if isinstance(self.outline, RoundedRectangle):
-            radius = max(self.outline.radii)
         return self._convex(part, held, kind, radius)
-
-    def _proved(self, place: Placement, part: SoundWood, held: tuple[Region, ...]) -> Fit | None:
-        around = Region.from_rings(place.of(self.outline.outer(_ABOUT)))
-        if not held and part.inner.holds(around):
-            return Fit(self.outline, self.outline, place, 1.0, None, 0)
-        return proved(self.outline, place, part, held)
 
     def _convex(
         self, part: SoundWood, held: tuple[Region, ...], kind: Kind, radius: float | None
@@ -193,7 +176,12 @@ class _Size:
         def tried(score: float, top: Pose) -> Fit | None:
             place = Placement(Point(*kind.origin(top)) + family.wood.middle, top.turn)
             self.near.append((max(0.0, 2 * (whole[1] - top.half_width)), place))
-            return self._proved(place, part, held) if score >= enough else None
+            if score < enough:
+                return None
+            around = Region.from_rings(place.of(outline.outer(_ABOUT)))
+            if not held and part.inner.holds(around):
+                return Fit(outline, outline, place, 1.0, None, 0)
+            return proved(outline, place, part, held)
 
         roomy = TwoSizes(family.wood, _OneShape.up_to(outline, kind, self.wish, _SPARE))
         start = max(_starts(roomy), key=lambda found: found[0], default=None)
@@ -256,9 +244,9 @@ def _starts(family: TwoSizes) -> Iterator[tuple[float, Pose]]:
     longest = way[greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]]
     along = (limits.grain, *np.arctan2(longest[:, 1], longest[:, 0]).tolist())
     turns = [turn + quarter for turn in along for quarter in (0.0, math.pi / 2)]
-    for turn in turns if family.kind.period(p) else [0.0]:
-        off = limits.off_grain(turn)
-        held = limits.grain + min(max(off, -limits.most_turn), limits.most_turn)
-        found = family.placed(wood.depths.deepest, held, p)
+    off = np.clip([*map(limits.off_grain, turns)], -limits.most_turn, limits.most_turn)
+    apart = np.unique(off.round(_ALIKE), return_index=True)[1]
+    for turn in limits.grain + off[apart] if family.kind.period(p) else [limits.grain]:
+        found = family.placed(wood.depths.deepest, float(turn), p)
         if found is not None:
             yield found

@@ -49,10 +49,10 @@ class Spans(Kind):
 
     kind: Length | Number
 
-    def parse(self, value: object, at: Place) -> Held:
+    def _parse(self, value: object, at: Place) -> Held:
         """Return the span of a program's number, pair or span; of a file, the number."""
         if not at.held:
-            return self.kind.parse(value, at)
+            return self.kind.read(value, at)
         if isinstance(value, list):
             if len(value) != 2:
                 at.wrong(f"{shown(value)} is no span: give (least, most), or one figure")
@@ -72,9 +72,8 @@ class Spans(Kind):
 class OwnOutline(Ring):
     """An outline of the maker's own: its corners, or of a program an outline too."""
 
-    def parse(self, value: object, at: Place) -> Held:
-        """Return the outline of a program; of a file, its corners."""
+    def _parse(self, value: object, at: Place) -> Held:
         if isinstance(value, Outline):
             return value
-        ring = Ring.parse(self, value, at)
+        ring = Ring._parse(self, value, at)
         return Freeform.through(ring) if at.held and ring is not None else ring

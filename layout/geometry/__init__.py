@@ -3,31 +3,21 @@
 Lengths are in mm, angles in radians anticlockwise from x, and y points up.
 """
 
-from .alike import at_least, at_most, first_of_best, ranked
-from .bounds import Bounds
-from .path import Path, circle
-from .placement import Placement, Points, array_of
-from .point import ORIGIN, Point
-from .polygon import Region, union
-from .segments import Arc, EllipticArc, Line, Segment
-
-__all__ = [
-    "ORIGIN",
-    "Arc",
-    "Bounds",
-    "EllipticArc",
-    "Line",
-    "Path",
-    "Placement",
-    "Point",
-    "Points",
-    "Region",
-    "Segment",
-    "array_of",
-    "at_least",
-    "at_most",
-    "circle",
-    "first_of_best",
-    "ranked",
-    "union",
-]
+from .alike import at_least as at_least
+from .alike import at_most as at_most
+from .alike import first_of_best as first_of_best
+from .alike import ranked as ranked
+from .bounds import Bounds as Bounds
+from .path import Path as Path
+from .path import circle as circle
+from .placement import Placement as Placement
+from .placement import Points as Points
+from .placement import array_of as array_of
+from .point import ORIGIN as ORIGIN
+from .point import Point as Point
+from .polygon import Region as Region
+from .polygon import union as union
+from .segments import Arc as Arc
+from .segments import EllipticArc as EllipticArc
+from .segments import Line as Line
+from .segments import Segment as Segment

@@ -1,9 +1,7 @@
-"""The one way to choose among things that may be alike: within a tolerance, then by position.
+"""The one way to choose among things that may be alike: within a tolerance, then along, then up.
 
-Sums of the same terms differ in their last bits from one processor to the next. Where two things
-are alike, a plain `max` or `sorted` lets those bits decide. Here scores within a stated tolerance
-of the best are one score, and of alike things the first by place is taken: along, then up. Groups
-begin at the best, not on a grid: a grid has edges where the last bit decides again.
+A plain `max` or `sorted` lets the last bits of sums decide, which differ between processors. Groups
+of alike things begin at the best, not on a grid: at its edges the last bit would decide again.
 """
 
 from __future__ import annotations

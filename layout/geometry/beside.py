@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
-import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
@@ -67,7 +65,7 @@ class Way:
         """
         if part.lines.distance_to(thing) > reach:
             return []
-        near = _near(thing.shape, reach, part).buffer(reach, quad_segs=_SEGMENTS)
+        near = thing.shape.buffer(reach, quad_segs=_SEGMENTS)
         met = [m for m in shapely.get_parts(part.lines.shape.intersection(near)) if m.length > 0]
         whole = self.line.length
         found: list[list[Stretch]] = []
@@ -79,26 +77,10 @@ class Way:
         if len(found) > 1 and found[0][0].start + whole - found[-1][-1].end <= gap:
             last = found.pop()
             found[0] = [replace(last[0], start=last[0].start - whole), *last[1:], *found[0]]
-        return [_joined(stretches) for stretches in found]
+        return [Stretch(s[0].start, s[-1].end, union(one.lines for one in s)) for s in found]
 
     def _stretch(self, line: BaseGeometry, start: float) -> Stretch:
         """Return a part of the line as a stretch that lies past a start."""
         middle = self.line.project(line.interpolate(0.5, normalized=True))
         middle = start + (middle - start) % self.line.length
         return Stretch(middle - line.length / 2, middle + line.length / 2, Region(line))
-
-
-def _near(thing: BaseGeometry, reach: float, part: Stretch) -> BaseGeometry:
-    """Return what matters of a thing, a line or a point: the segments within reach of a part."""
-    corners = shapely.get_coordinates(thing)
-    if len(corners) < 2:
-        return thing
-    pairs = np.stack([corners[:-1], corners[1:]], axis=1)
-    close = shapely.dwithin(part.lines.shape, np.array(shapely.linestrings(pairs)), 2 * reach)
-    near: BaseGeometry = shapely.line_merge(shapely.MultiLineString([*pairs[close]]))
-    return near
-
-
-def _joined(stretches: Sequence[Stretch]) -> Stretch:
-    lines = union(stretch.lines for stretch in stretches)
-    return Stretch(stretches[0].start, stretches[-1].end, lines)

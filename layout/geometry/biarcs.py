@@ -1,8 +1,4 @@
-"""Biarcs: a curve drawn as circular arcs that meet with a common tangent.
-
-Each step of the curve becomes two arcs that leave and arrive along its own tangents. Over a step h
-their error falls like h³, so a step that is too coarse is halved until all are fine enough.
-"""
+"""Biarcs: a curve as arcs with common tangents; over a step h their error falls like h³."""
 
 from __future__ import annotations
 

@@ -1,7 +1,4 @@
-"""Where two segments meet, how far the way turns there, and where a straight line meets a path.
-
-All of it exact, for lines, circular and elliptic arcs; two arcs that meet must be circular.
-"""
+"""Where lines and arcs meet, exactly, and how far the way turns; arcs that meet are circular."""
 
 from __future__ import annotations
 
@@ -49,10 +46,7 @@ def crossings(path: Path, origin: Point, direction: Point) -> tuple[Crossing, ..
 
 
 def way_out(path: Path, start: Point, direction: Point) -> float:
-    """Return how far it is from a point inside to a closed path along a unit vector, mm.
-
-    To the farthest crossing, where there are several; infinite where there is none.
-    """
+    """Return how far the farthest crossing with a closed path lies that way, mm; inf if none."""
     ahead = [c.reach for c in crossings(path, start, direction) if c.reach > -SAME_POINT]
     return ahead[-1] if ahead else math.inf
 
@@ -104,19 +98,13 @@ def meetings(one: Line | Arc, other: Line | Arc) -> tuple[Point, ...]:
 
 
 def meeting_of_lines(one: Point, way: Point, other: Point, beyond: Point) -> Point | None:
-    """Return where two endless lines meet, each through a point along a unit vector.
-
-    None where they are parallel.
-    """
+    """Return where two endless lines meet, each through a point along a unit vector, if at all."""
     sine = way.cross(beyond)
     return one + way * ((other - one).cross(beyond) / sine) if abs(sine) > 1e-12 else None
 
 
 def share_of(segment: Line | Arc, point: Point) -> float:
-    """Return the share of the way at which a point of a segment lies: 0 at its start, 1 at its end.
-
-    A point beyond an end of an arc has a share below 0, or above 1.
-    """
+    """Return the share of the way at which a point of a segment lies; below 0 or above 1 off it."""
     if isinstance(segment, Line):
         way = segment.end - segment.start
         return (point - segment.start).dot(way) / way.dot(way)

@@ -1,13 +1,10 @@
 """Shapes grown and shrunk all round, on the side that is asked for; what two share, what is left.
 
 A chord lies on one side of its arc, so a proof and a bound need the arc from different sides. An
-offset that is drawn as one line may go astray where short edges of an arc run up to a corner, so
-one by shapely is looked over. Where it left something out, all that is near an edge is put together
-edge by edge instead. That cannot go astray: each part lies where it must, whatever its neighbours
-do.
-
-GEOS 3.14 may find that two rings that run along each other to a millionth share nothing. Where that
-comes out though a place well inside one lies in the other, it is worked out again on a fine grid.
+offset by shapely may go astray where short edges of an arc run up to a corner, so it is looked
+over; where it left something out, what is near an edge is put together edge by edge. GEOS 3.14 may
+find that rings that run along each other to a millionth share nothing. Where a place well inside
+one lies in the other all the same, it is worked out again on a fine grid.
 """
 
 from __future__ import annotations
@@ -16,6 +13,7 @@ from collections.abc import Sequence
 
 import numpy as np
 import shapely
+from numpy.typing import NDArray
 from shapely.geometry.base import BaseGeometry
 
 from .placement import Points
@@ -116,11 +114,16 @@ def rings_of(shape: BaseGeometry) -> list[Points]:
     return [r[:-1][np.any(r[1:] != r[:-1], axis=1)] for r in rings]
 
 
+def edges_of(shape: BaseGeometry) -> NDArray[np.float64]:
+    """Return the edges of a shape, (n, 2, 2) mm, the inside to their left."""
+    edges = [np.stack([r, np.roll(r, -1, axis=0)], axis=1) for r in rings_of(shape)]
+    return np.concatenate([np.zeros((0, 2, 2)), *edges])
+
+
 def band(shape: BaseGeometry, by: float, *, around: bool, segments: int) -> BaseGeometry:
     """Return what lies within `by`, mm, of the edges of a shape, or more (`around`), or less."""
     reach = past_chords(by, segments, _HALF_CIRCLE) if around else by
-    edges = [np.stack([r, np.roll(r, -1, axis=0)], axis=1) for r in rings_of(shape)]
-    swept = shapely.buffer(shapely.linestrings(np.concatenate(edges)), reach, quad_segs=segments)
+    swept = shapely.buffer(shapely.linestrings(edges_of(shape)), reach, quad_segs=segments)
     return shapely.union_all(swept)
 
 
@@ -130,7 +133,10 @@ def _is_whole(shape: BaseGeometry, moved: BaseGeometry, by: float, segments: int
     Where dense points of an arc run up to a corner that closes, it cuts the arc off for noise
     (GEOS 3.14). So every moved end of an edge that is far enough off must be found again.
     """
-    ends = np.concatenate([np.zeros((0, 2)), *(_moved_ends(r, by) for r in rings_of(shape))])
+    edges = edges_of(shape)
+    ways = edges[:, 1] - edges[:, 0]
+    right = np.stack([ways[:, 1], -ways[:, 0]], axis=1) / np.hypot(*ways.T)[:, None]
+    ends = (edges + by * right[:, None]).reshape(-1, 2)
     shapely.prepare(shape)
     held = shapely.intersects_xy(shape, ends[:, 0], ends[:, 1])
     edge = shape.boundary
@@ -140,11 +146,3 @@ def _is_whole(shape: BaseGeometry, moved: BaseGeometry, by: float, segments: int
     shapely.prepare(moved)
     near = 0.01 + abs(by) * 1e-4 + 2 * (past_chords(abs(by), segments) - abs(by))
     return bool(np.all(shapely.dwithin(moved, true, near)))
-
-
-def _moved_ends(ring: Points, by: float) -> Points:
-    """Return both ends of every edge of a ring moved `by` to the right, (2n, 2) mm."""
-    ends = np.roll(ring, -1, axis=0)
-    ways = (ends - ring) / np.hypot(*(ends - ring).T)[:, None]
-    shift = by * np.stack([ways[:, 1], -ways[:, 0]], axis=1)
-    return np.concatenate([ring + shift, ends + shift])

@@ -1,13 +1,8 @@
-"""True lines parallel to an ellipse and a superellipse, as arcs; the length round an ellipse.
+"""True lines parallel to an ellipse and a superellipse, as biarcs; the length round an ellipse.
 
-A line parallel to an ellipse is no ellipse. Its points lie on the ellipse's normals, so it shares
-the ellipse's tangent directions, and circular arcs that meet with a common tangent (biarcs) follow
-it closely: over a step h of the eccentric angle their error falls like h³.
-
-A superellipse of an exponent above 2 bends most somewhere within each quarter and not at all at the
-ends of its axes. Farther inside than its tightest radius the parallel turns back on itself there: a
-swallowtail between two cusps. What is left of a quarter are the two runs before and after it, as
-far as they cross; farther still the first run is gone and the second ends on the long axis.
+A superellipse of an exponent above 2 bends most within each quarter. Farther inside than its
+tightest radius the parallel turns back there: a swallowtail between two cusps. What is left are the
+two runs before and after it, as far as they cross; farther still only the second, from the axis.
 """
 
 from __future__ import annotations
@@ -125,7 +120,7 @@ def _runs(curve: Quadrant, distance: float) -> tuple[_Run, ...]:
         last = last_where(lambda w: parallel(w).y < 0, cusps[1], END)
         return ((last, END, (Point(parallel(last).x, 0.0), top)),)
     one = last_where(lambda w: clears_far_side(parallel(w)), 0.0, cusps[0])
-    one, other = _crossing(curve, distance, one, cusps)
+    other = _nearest(curve, parallel(one), cusps[1])  # where the second run crosses the first
     corner = parallel(one).midpoint(parallel(other))
     return ((0.0, one, (right, corner)), (other, END, (corner, top)))
 
@@ -145,24 +140,3 @@ def _nearest(curve: Quadrant, point: Point, first: float) -> float:
         return station.way.dot(point - station.point) > 0
 
     return last_where(still_ahead, low, high)
-
-
-def _crossing(
-    curve: Quadrant, distance: float, one: float, cusps: tuple[float, float]
-) -> tuple[float, float]:
-    """Return the two parameters whose parallel points are one, by Newton's method from nearby."""
-    other = _nearest(curve, curve.station(one, distance).point, cusps[1])
-    for _ in range(8):
-        first, second = curve.station(one, distance), curve.station(other, distance)
-        apart = second.point - first.point
-        # the parallel runs along the same way as the curve, at 1 + distance·bend times its pace
-        paces = [curve.speed(w) * (1 + distance * curve.bend(w)) for w in (one, other)]
-        sine = first.way.cross(second.way)
-        if min(paces) <= 0 or sine <= 0:
-            break
-        nearer = one + apart.cross(second.way) / sine / paces[0]
-        beyond = other + apart.cross(first.way) / sine / paces[1]
-        if not (0 <= nearer <= cusps[0] and cusps[1] <= beyond <= END):
-            break
-        one, other = nearer, beyond
-    return one, other

@@ -1,9 +1,8 @@
 """The line parallel to any closed path.
 
-Every line and arc is moved aside. At a corner that opens, an arc about the corner joins its two
-neighbours; at a corner that closes, they are cut where they meet. That is exact, and it is the true
-parallel wherever no part of the path is used up. Where one is, the moved pieces cross elsewhere:
-then all the faces that they bound are looked at, and those are kept that lie far enough away.
+Lines and arcs are moved aside; an arc about a corner that opens joins them, where one closes they
+are cut where they meet. That is exact wherever no part of the path is used up. Where one is, all
+the faces that the moved pieces bound are looked at, and those kept that lie far enough away.
 """
 
 from __future__ import annotations
@@ -144,7 +143,7 @@ def _raw(pieces: Sequence[Piece], distance: float, tolerance: float) -> Iterator
 
 
 def _lies_right(part: Region, face: Region, distance: float, tolerance: float) -> bool:
-    inner = part.inner_point
+    inner = Point.of(*part.shape.representative_point().coords)
     if distance < 0:
         return _is_away(inner, face, distance, tolerance)
     return face.holds_point(inner) or face.edge_distance(inner) <= distance + tolerance

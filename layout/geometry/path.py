@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import reduce
 from itertools import pairwise
+from typing import Self
 
 import numpy as np
 
@@ -59,9 +60,19 @@ class Path:
         return cls.through(box.corners, closed=True)
 
     @property
+    def start(self) -> Point:
+        """Where it starts."""
+        return self.segments[0].start
+
+    @property
+    def end(self) -> Point:
+        """Where it ends."""
+        return self.segments[-1].end
+
+    @property
     def is_closed(self) -> bool:
         """Whether it ends where it starts."""
-        return self.segments[-1].end.distance_to(self.segments[0].start) <= SAME_POINT
+        return self.end.distance_to(self.start) <= SAME_POINT
 
     @property
     def length(self) -> float:
@@ -78,9 +89,9 @@ class Path:
         """The upright box round it."""
         return reduce(Bounds.joined, (segment.bounds for segment in self.segments))
 
-    def reversed(self) -> Path:
+    def reversed(self) -> Self:
         """Return the same path run the other way."""
-        return Path(tuple(segment.reversed() for segment in reversed(self.segments)))
+        return replace(self, segments=tuple(s.reversed() for s in reversed(self.segments)))
 
     def placed(self, placement: Placement) -> Path:
         """Return the path moved and turned."""
@@ -110,10 +121,7 @@ class Path:
         return (*left[-1:], *left[:-1]) if at_end and self.is_closed else left
 
     def runs(self, test: Callable[[Segment], bool]) -> tuple[Path, ...]:
-        """Return the runs of neighbouring segments that pass a test, in the order they begin in.
-
-        On a closed path a run goes on over the start.
-        """
+        """Return runs of segments that pass a test, in order; on a closed path over its start."""
         runs: list[list[Segment]] = [[]]
         for segment in self.segments:
             if test(segment):
@@ -162,10 +170,7 @@ class Path:
         return Path(tuple(kept))
 
     def stations(self, count: int) -> Iterator[tuple[Segment, float]]:
-        """Yield places at even steps from the start of a closed path: segment, and share of it.
-
-        One at a joint lies on the segment that begins there.
-        """
+        """Yield places at even steps of a closed path: each segment, and the share of it."""
         step, walked, passed = self.length / count, 0.0, 0
         for segment in self.segments:
             length = segment.length
@@ -182,7 +187,7 @@ class Path:
         path does not repeat its first point; an open one holds its last.
         """
         held = corners_of([segment.swept for segment in self.segments], tolerance, side)
-        end = [] if self.is_closed else [array_of([self.segments[-1].end])]
+        end = [] if self.is_closed else [array_of([self.end])]
         return np.concatenate([held, *end])
 
 

@@ -1,7 +1,4 @@
-"""Regions with straight edges: the only door to shapely.
-
-A `Region` is a set of pieces with holes. Whoever holds one need not know what computes it.
-"""
+"""Regions with straight edges, in pieces with holes: the only door to shapely."""
 
 from __future__ import annotations
 
@@ -32,11 +29,6 @@ class Region:
     """A part of the plane bounded by straight edges; may be empty, in pieces, and have holes."""
 
     shape: BaseGeometry
-
-    @property
-    def polygon(self) -> Polygon:
-        """The shapely geometry itself, for whoever reckons on with it: mm on the panel."""
-        return self.shape
 
     @classmethod
     def from_rings(cls, exterior: Points, holes: Sequence[Points] = ()) -> Region:
@@ -72,10 +64,7 @@ class Region:
 
     @classmethod
     def along(cls, points: Points, by: float, *, around: bool) -> Region:
-        """Return what lies within `by`, mm, of the open line through the points, (n, 2) mm.
-
-        With `around` the result contains the true strip; without it it lies within the true one.
-        """
+        """Return what lies within `by`, mm, of a line through points, or contains it (`around`)."""
         reach = offset.past_chords(by, offset.SEGMENTS) if around else by
         return cls(shapely.LineString(points).buffer(reach, quad_segs=offset.SEGMENTS))
 
@@ -120,11 +109,6 @@ class Region:
         return Point.of(*self.shape.centroid.coords)
 
     @property
-    def inner_point(self) -> Point:
-        """Some point well within it; it must not be empty."""
-        return Point.of(*self.shape.representative_point().coords)
-
-    @property
     def round_middle(self) -> Point:
         """The middle of the least circle round it."""
         return Point.of(*shapely.minimum_bounding_circle(self.shape).centroid.coords)
@@ -157,11 +141,7 @@ class Region:
     @property
     def edges(self) -> NDArray[np.float64]:
         """All its edges, (n, 2, 2) mm: edge, start or end, x or y; the region is to their left."""
-        pairs = [
-            np.stack([ring, np.roll(ring, -1, axis=0)], axis=1)
-            for ring in offset.rings_of(self.shape)
-        ]
-        return np.concatenate(pairs) if pairs else np.zeros((0, 2, 2))
+        return offset.edges_of(self.shape)
 
     @property
     def corners(self) -> Points:
@@ -194,7 +174,7 @@ class Region:
 
     def joined(self, *others: Region) -> Region:
         """Return what either holds."""
-        return Region(shapely.union_all([self.shape, *(o.shape for o in others)]))
+        return union((self, *others))
 
     def grown(self, by: float, *, around: bool = True) -> Region:
         """Return the region with every point nearer than `by` added (round at corners).
@@ -247,11 +227,10 @@ class Region:
         shape = shapely.Point(*other) if isinstance(other, Point) else other.shape
         return float(shapely.distance(self.shape.boundary, shape))
 
-    def rim_passes(self, points: Points, within: float) -> bool:
-        """Return whether all points, (n, 2) mm, lie so near to the edges of this, mm."""
-        edge = self.shape.boundary
-        shapely.prepare(edge)
-        return bool(shapely.dwithin(edge, shapely.points(points), within).all())
+    def depths(self, points: Points) -> NDArray[np.float64]:
+        """Return how far points, (n, 2) mm, lie from the nearest edge; less than 0 outside."""
+        far = shapely.distance(self.shape.boundary, shapely.points(points))
+        return np.where(self.holds_points(points), far, -far)
 
     def chord(self, start: Point, end: Point) -> tuple[tuple[Point, Point], ...]:
         """Return the parts of the straight line from `start` to `end` that lie within, in order."""
@@ -287,10 +266,10 @@ def joined_up(points: Points) -> NDArray[np.intp]:
 
 def convex_hull(points: Points) -> Points:
     """Return the corners of the convex hull of at least three points, (n, 2), anticlockwise."""
-    hull = shapely.convex_hull(shapely.MultiPoint(points))
-    if not isinstance(hull, shapely.Polygon):
+    hull = Region.hull(points)
+    if not isinstance(hull.shape, shapely.Polygon):
         raise GeometryError("the points lie on one line: there is no polygon round them")
-    return _ring(hull.exterior, anticlockwise=True)
+    return hull.exterior
 
 
 def _ring(ring: shapely.LinearRing, *, anticlockwise: bool) -> Points:

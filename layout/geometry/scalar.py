@@ -1,7 +1,6 @@
 """A function's peak and the end of a property, for smooth little functions of one number.
 
-scipy has both, but half a second of import stands before its first answer; a command that draws an
-oval takes less than that.
+scipy has both, but half a second of import stands before its first answer.
 """
 
 from __future__ import annotations

@@ -1,8 +1,7 @@
 """The pieces that a path is made of: straight lines, circular arcs and elliptic arcs, all exact.
 
-Conventions, once for all of them: a segment runs from `start` to `end`; a sweep is positive
-anticlockwise; the parallel at a positive distance lies to the *right* of the way it runs, which
-is outside of a closed path that runs anticlockwise.
+A segment runs from `start` to `end`; a sweep is positive anticlockwise; the parallel at a positive
+distance lies to the right: outside of a closed path that runs anticlockwise.
 """
 
 from __future__ import annotations
@@ -226,10 +225,7 @@ Segment = Line | Arc | EllipticArc
 
 
 def most_length(segment: Segment) -> float:
-    """Return a length that a segment does not exceed; half of it reaches all of it from its middle.
-
-    That of an elliptic arc is costly and not needed here.
-    """
+    """Return a length that a segment does not exceed: quicker than that of an elliptic arc."""
     if isinstance(segment, EllipticArc):
         return max(segment.half_length, segment.half_width) * abs(segment.sweep)
     return segment.length

@@ -27,9 +27,15 @@ def fewer(ring: Points, tolerance: float) -> Points:
     ring = ring[np.hypot(*(ring - np.roll(ring, 1, axis=0)).T) > SAME_PLACE]
     if len(ring) < 4:
         return ring
-    ring = np.roll(ring, -_sharpest(ring), axis=0)
-    so_far = np.concatenate([[0.0], np.cumsum(np.hypot(*_ways(ring).T))])
-    turned = np.cumsum(_turns(ring))
+    ways = np.roll(ring, -1, axis=0) - ring
+    before = np.roll(ways, 1, axis=0)
+    across = before[:, 0] * ways[:, 1] - before[:, 1] * ways[:, 0]
+    turns = np.abs(np.arctan2(across, (before * ways).sum(axis=1)))
+    sharp = (int(i) for i in np.flatnonzero(turns >= turns.max() - _ALIKE))
+    first = first_of_best(sharp, lambda i: turns[i], lambda i: tuple(ring[i]), tolerance=_ALIKE)
+    ring = np.roll(ring, -first, axis=0)
+    so_far = np.concatenate([[0.0], np.cumsum(np.roll(np.hypot(*ways.T), -first))])
+    turned = np.cumsum(np.roll(turns, -first))
     kept, last = [0], len(ring)
     while True:
         here = kept[-1]
@@ -38,23 +44,3 @@ def fewer(ring: Points, tolerance: float) -> Points:
         if there >= last:
             return ring[kept] if len(kept) > 2 else ring
         kept.append(there)
-
-
-def _ways(ring: Points) -> Points:
-    ways: Points = np.roll(ring, -1, axis=0) - ring
-    return ways
-
-
-def _turns(ring: Points) -> Points:
-    """Return how far the way turns at each point, radians, whichever way."""
-    after = _ways(ring)
-    before = np.roll(after, 1, axis=0)
-    across = before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0]
-    turns: Points = np.abs(np.arctan2(across, (before * after).sum(axis=1)))
-    return turns
-
-
-def _sharpest(ring: Points) -> int:
-    turns = _turns(ring)
-    near = (int(i) for i in np.flatnonzero(turns >= turns.max() - _ALIKE))
-    return first_of_best(near, lambda i: turns[i], lambda i: tuple(ring[i]), tolerance=_ALIKE)

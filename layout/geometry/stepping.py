@@ -1,7 +1,4 @@
-"""What arcs have alike, and how curves are cut into steps.
-
-Their polygon stays on one side of them and within a tolerance.
-"""
+"""What arcs have alike, and how curves are cut into steps that stay on one side of them."""
 
 from __future__ import annotations
 
@@ -33,10 +30,7 @@ def swapped(point: Point) -> Point:
 
 
 class Swung:
-    """What arcs have alike: with half-axes u and v they run through ``centre + u cos t + v sin t``.
-
-    A circle is an ellipse whose axes are alike.
-    """
+    """What arcs have alike: they run through ``centre + u cos t + v sin t``, u and v half-axes."""
 
     __slots__ = ()
     centre: Point
@@ -88,10 +82,7 @@ class Swung:
 
     @property
     def swept_area(self) -> float:
-        """Half of ∮ x dy − y dx along the segment (Green): its chord and what bulges off it.
-
-        A far centre takes no part in it, so that a flat arc loses no digits.
-        """
+        """Half of ∮ x dy − y dx along it (Green): its chord and what bulges off it."""
         u, v = self.axes
         bulge = u.cross(v) * (self.sweep - math.sin(self.sweep))
         return (self.start.cross(self.end) + bulge) / 2
@@ -132,10 +123,7 @@ def corners_of(curves: Sequence[Swept], tolerance: float, side: Side) -> Points:
 
 @lru_cache(maxsize=128)
 def _ways(start: float, sweep: float, steps: int, tip: bool) -> Points:
-    """Return cosine, sine and reach of each corner of an arc, (n, 3); the same arc comes often.
-
-    The sines of numpy differ in their last bit from one processor to another.
-    """
+    """Return cosine, sine and reach of an arc's corners, (n, 3), by `math`: numpy's may differ."""
     shares = [max(place - 0.5 * tip, 0.0) / steps for place in range(steps + tip)]
     turns = [start + sweep * share for share in shares]
     out = 1 / math.cos(sweep / steps / 2) if tip else 1.0

@@ -1,13 +1,9 @@
 """A quarter of a superellipse |x/a|ⁿ + |y/b|ⁿ = 1: its points, directions, bend, length, polygons.
 
-Near the long axis y is a good parameter and x is not, near the short axis the other way round. So
-the parameter w runs from 0 at (a, 0) to 1 where both terms are ½, with y in proportion to w, and on
-to 2 at (0, b), with x in proportion to 2 − w. Points, speed and bend are smooth in it.
-
-The curve is convex, so chords lie inside it and tangents outside, whatever arcs are drawn for it.
-A chord over a length s stands about κs²/8 off the curve: knots spread evenly by ∫√κ ds give every
-chord the same. How far each really stands off is then measured, and their number raised until all
-are near enough.
+The parameter w runs from 0 at (a, 0) to 1 where both terms are ½, with y in proportion to w, and on
+to 2 at (0, b), with x in proportion to 2 − w: points, speed and bend are smooth in it. A chord over
+a length s stands about κs²/8 off the curve, so knots are spread evenly by ∫√κ ds; how far each
+really stands off is measured, and their number raised until all are near enough.
 """
 
 from __future__ import annotations
@@ -52,10 +48,6 @@ class Quadrant:
         u, v = self.shares(w)
         return Point(self.a * u, self.b * v)
 
-    def normal(self, w: float) -> Point:
-        """Return the unit vector that points outwards."""
-        return self._gradient(w).unit()
-
     def _gradient(self, w: float) -> Point:
         u, v = self.shares(w)
         power = self.exponent - 1
@@ -63,7 +55,7 @@ class Quadrant:
 
     def station(self, w: float, distance: float = 0.0) -> Station:
         """Return the point `distance` outside on the normal, mm, and the way on along the curve."""
-        normal = self.normal(w)
+        normal = self._gradient(w).unit()
         return Station(self.at(w) + normal * distance, normal.left)
 
     def bend(self, w: float) -> float:
@@ -82,10 +74,7 @@ class Quadrant:
         return self.a * scale * gradient.norm / gradient.y
 
     def support(self, direction: Point) -> float:
-        """Return how far the whole curve reaches towards a unit vector, mm: the dual norm.
-
-        By Hölder's inequality max x·d = (|a dₓ|^q + |b d_y|^q)^(1/q) with 1/n + 1/q = 1.
-        """
+        """Return how far the curve reaches towards a unit vector, mm: Hölder's dual norm."""
         q = self.exponent / (self.exponent - 1)
         x, y = abs(direction.x) * self.a, abs(direction.y) * self.b
         most = max(x, y)
@@ -133,7 +122,12 @@ def superellipse_polygon(curve: Quadrant, tolerance: float, side: Side) -> Point
         if worst <= tolerance:
             break
         count *= max(1.02, math.sqrt(worst / tolerance))
-    return _all_quarters(points if side == "inside" else tips, side)
+    quarter = points if side == "inside" else tips
+    mirrored = quarter[::-1] * np.array([-1.0, 1.0])
+    if side == "inside":  # chords share the ends of the axes, tips lie between them
+        quarter, mirrored = quarter[:-1], mirrored[:-1]
+    half = np.concatenate([quarter, mirrored])
+    return np.concatenate([half, -half])
 
 
 def _stations(curve: Quadrant, w: Points) -> tuple[Points, Points]:
@@ -191,12 +185,3 @@ def _to_lines(points: Points, starts: Points, ends: Points) -> Points:
     shares = np.clip(((points - starts) * along).sum(axis=1) / square, 0.0, 1.0)
     away: Points = np.hypot(*(points - starts - shares[:, None] * along).T)
     return away
-
-
-def _all_quarters(quarter: Points, side: Side) -> Points:
-    """Return the ring: chords share the ends of the axes, tips lie between them."""
-    mirrored = quarter[::-1] * np.array([-1.0, 1.0])
-    if side == "inside":
-        quarter, mirrored = quarter[:-1], mirrored[:-1]
-    half = np.concatenate([quarter, mirrored])
-    return np.concatenate([half, -half])

@@ -30,7 +30,8 @@ def images(path: Path, other: Path, flip: tuple[float, float]) -> bool:
         return False
     ring = path.points(_FINE)
     ring = np.concatenate([ring, (ring + np.roll(ring, -1, axis=0)) / 2]) * np.array(flip)
-    return Region.of(other, tolerance=_FINE).rim_passes(ring, SAME_PLACE)
+    off = Region.of(other, tolerance=_FINE).depths(ring)
+    return bool((np.abs(off) <= SAME_PLACE).all())
 
 
 _FINE = SAME_PLACE / 4

@@ -1,10 +1,8 @@
 """The tolerances that more than one module goes by, each with its reason; mm where none is named.
 
-The policy for a proof: a found top is proved inside the sound wood by holding its *outer*
-polygon against the *inner* polygon of the wood. Two chord tolerances and the rounding stand
-between the true shapes and their polygons, so a top that touches is reduced by `PROOF_ALLOWANCE`
-before it is proved; the reduced size is what is printed. Most tops are proved by less: their own
-polygon may lie nearer to them (`INSETS`).
+A found top is proved by holding its *outer* polygon against the *inner* polygon of the wood. Two
+chords and rounding stand between the true shapes and those, so one that touches is drawn in by at
+most `PROOF_ALLOWANCE`, most often far less (`INSETS`), and the size so reduced is printed.
 """
 
 from __future__ import annotations

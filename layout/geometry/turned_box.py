@@ -6,6 +6,7 @@ import math
 from dataclasses import dataclass, field
 
 import numpy as np
+from numpy.typing import NDArray
 
 from .alike import first_of_best
 from .bounds import Bounds
@@ -39,10 +40,7 @@ class TurnedBox:
         (50.0, 10.0)
         """
         hull = convex_hull(points)
-        sides = np.roll(hull, -1, axis=0) - hull
-        turns = np.arctan2(sides[:, 1], sides[:, 0])
-        way = np.stack([np.cos(turns), np.sin(turns)])
-        along, across = np.ptp(hull @ way, axis=0), np.ptp(hull @ (way[::-1] * [[-1], [1]]), axis=0)
+        turns, along, across = _along_sides(hull)
         areas, lengths = along * across, np.maximum(along, across)
         lies = [
             half_turn(float(turn)) for turn in np.where(across > along, turns + math.pi / 2, turns)
@@ -84,17 +82,18 @@ class TurnedBox:
 
 
 def narrowest_strip(points: Points) -> float:
-    """Return how wide the narrowest strip is that holds points, (n, 2) mm; 0 for those on one line.
-
-    One of its sides lies along a side of their convex hull.
-    """
+    """Return how wide the narrowest strip is that holds points, (n, 2) mm; 0 of a line."""
     hull = Region.hull(points)
-    if not hull.area:
-        return 0.0
-    ring = hull.exterior
-    sides = np.roll(ring, -1, axis=0) - ring
-    normals = np.stack([sides[:, 1], -sides[:, 0]]) / np.hypot(*sides.T)
-    return float(np.ptp(ring @ normals, axis=0).min())
+    return float(_along_sides(hull.exterior)[2].min()) if hull.area else 0.0
+
+
+def _along_sides(hull: Points) -> NDArray[np.float64]:
+    """Return the turn of each side of a hull, and how far the hull reaches along and across it."""
+    sides = np.roll(hull, -1, axis=0) - hull
+    turns = np.arctan2(sides[:, 1], sides[:, 0])
+    way = np.stack([np.cos(turns), np.sin(turns)])
+    across = way[::-1] * [[-1], [1]]
+    return np.stack([turns, np.ptp(hull @ way, axis=0), np.ptp(hull @ across, axis=0)])
 
 
 def half_turn(turn: float) -> float:

@@ -3,40 +3,62 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
-
-import numpy as np
-from numpy.typing import NDArray
 
 from .bounds import Bounds
 from .intersect import shares_at
 from .path import Path
-from .placement import Points, array_of
 from .point import Point
 from .segments import Line, Segment, most_length
 from .tolerance import ROUNDING, SAME_POINT
 
 
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """What of a path lies in a window, in one run."""
+
+    path: Path
+    start: float
+    """How far along the whole path it starts, mm."""
+
+
+def pieces_in(path: Path, window: Bounds) -> tuple[Piece, ...]:
+    """Return what of a path lies in a window, in order; parts that meet end to end are one.
+
+    A closed path is broken at its start, from which the way along it counts: dashes, which seldom
+    close on themselves, then break there in every window alike.
+
+    >>> path = Path.through([Point(-5, 5), Point(25, 5)])
+    >>> [piece.start for piece in pieces_in(path, Bounds(0, 0, 10, 10))]
+    [5.0]
+    """
+    runs: list[tuple[float, list[Segment]]] = []
+    passed = 0.0
+    for segment in path.segments:
+        for share, part in _parts_in(segment, window):
+            if runs and _meet(runs[-1][1][-1].end, part.start):
+                runs[-1][1].append(part)
+            else:
+                before = segment.part(0.0, share).length if share > 0 else 0.0
+                runs.append((passed + before, [part]))
+        passed += segment.length
+    return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
+
+
 def clipped(path: Path, window: Bounds) -> tuple[Path, ...]:
     """Return the pieces of `path` that lie in `window`, its edges included, in order.
 
-    Each segment is cut where it crosses a side of the window, and a piece is kept where its middle
-    lies inside; kept neighbours are joined again. A path that lies inside comes back as it is, and
-    a closed one that leaves the window is not broken at its start.
+    A closed path that leaves the window is not broken at its start.
 
     >>> box = Bounds(0, 0, 10, 10)
     >>> [piece.length for piece in clipped(Path.through([Point(-5, 5), Point(25, 5)]), box)]
     [10.0]
     """
-    found = (part for segment in path.segments for part in _parts_in(segment, window))
-    runs = [run for _, run in _in_runs(found)]
-    if len(runs) > 1 and path.is_closed and _meet(runs[-1][-1], runs[0][0]):
-        runs[0] = runs.pop() + runs[0]
-    if [*path.segments] in runs:
-        return (path,)
-    return tuple(Path(tuple(run)) for run in runs)
+    runs = [piece.path for piece in pieces_in(path, window)]
+    if len(runs) > 1 and path.is_closed and _meet(runs[-1].end, runs[0].start):
+        runs[0] = Path(runs.pop().segments + runs[0].segments)
+    return tuple(runs)
 
 
 def split(segment: Segment, most: float) -> tuple[Segment, ...]:
@@ -47,24 +69,12 @@ def split(segment: Segment, most: float) -> tuple[Segment, ...]:
     return tuple(segment.part(k / count, (k + 1) / count) for k in range(count))
 
 
-def _meet(one: Segment, other: Segment) -> bool:
-    """Return whether a segment begins where another one ends."""
-    return one.end.distance_to(other.start) <= SAME_POINT
-
-
-def _in_runs(parts: Iterable[tuple[float, Segment]]) -> list[tuple[float, list[Segment]]]:
-    """Return parts that meet end to end together, each run with where its first starts."""
-    runs: list[tuple[float, list[Segment]]] = []
-    for start, piece in parts:
-        if runs and _meet(runs[-1][1][-1], piece):
-            runs[-1][1].append(piece)
-        else:
-            runs.append((start, [piece]))
-    return runs
+def _meet(one: Point, other: Point) -> bool:
+    return one.distance_to(other) <= SAME_POINT
 
 
 def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
-    """Return the parts of a segment in the window, each with the share at which it starts."""
+    """Return the parts of a segment with their middles in the window, each by where it starts."""
     middle, reach = segment.at(0.5), most_length(segment) / 2
     if window.holds(middle, by=reach):
         return [(0.0, segment)]
@@ -84,60 +94,3 @@ def _parts_in(segment: Segment, window: Bounds) -> list[tuple[float, Segment]]:
             kept.append((start, end))
     shortest = SAME_POINT / max(2 * reach, SAME_POINT)
     return [(a, segment.part(a, b)) for a, b in kept if b - a > shortest]
-
-
-@dataclass(frozen=True, slots=True)
-class Piece:
-    """What of a path lies in a window, in one run."""
-
-    path: Path
-    start: float
-    """How far along the whole path it starts, mm."""
-
-
-@dataclass(frozen=True, slots=True)
-class Cutter:
-    """A path, and what tells quickly which of its segments come near a window."""
-
-    path: Path
-    middles: Points
-    """(n, 2) array: the middle of each segment."""
-    reaches: NDArray[np.float64]
-    """(n,) array: no point of a segment is farther from its middle, mm."""
-
-    @classmethod
-    def of(cls, path: Path) -> Cutter:
-        """Return the cutter of a path."""
-        middles = array_of(segment.at(0.5) for segment in path.segments)
-        return cls(path, middles, np.array([most_length(s) / 2 for s in path.segments]))
-
-    def pieces(self, window: Bounds) -> tuple[Piece, ...]:
-        """Return what of the path lies in a window, in order, each with where it starts.
-
-        Unlike `clipped` it breaks a closed path at its start, from which the way along it counts:
-        dashes, which seldom close on themselves, then break there in every window alike.
-
-        >>> cutter = Cutter.of(Path.through([Point(-5, 5), Point(25, 5)]))
-        >>> [piece.start for piece in cutter.pieces(Bounds(0, 0, 10, 10))]
-        [5.0]
-        """
-        runs = _in_runs(self._parts(window))
-        return tuple(Piece(Path(tuple(run)), start) for start, run in runs)
-
-    def _parts(self, window: Bounds) -> Iterator[tuple[float, Segment]]:
-        """Yield the parts of segments in a window, each with how far along the path it starts."""
-        reached, passed = 0.0, 0
-        for number in self._near(window):
-            segment = self.path.segments[number]
-            reached += sum(s.length for s in self.path.segments[passed:number])
-            passed = number
-            for share, piece in _parts_in(segment, window):
-                before = segment.part(0.0, share).length if share > 0 else 0.0
-                yield reached + before, piece
-
-    def _near(self, window: Bounds) -> list[int]:
-        """Return the numbers of the segments that may come into a window, in order."""
-        off = np.abs(self.middles - np.array(tuple(window.middle)))
-        half = np.array([window.width, window.height]) / 2
-        near = np.all(off <= half + self.reaches[:, None] + 1e-6, axis=1)
-        return [int(number) for number in np.flatnonzero(near)]

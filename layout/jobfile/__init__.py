@@ -1,5 +1,6 @@
 """From the text of a job file to a `Job`, or to every problem in it."""
 
-from .job import Reading, look_over, problems, read_job
-
-__all__ = ["Reading", "look_over", "problems", "read_job"]
+from .job import Reading as Reading
+from .job import look_over as look_over
+from .job import problems as problems
+from .job import read_job as read_job

@@ -1,7 +1,7 @@
 """From the text of a job file to a job, or to every problem in it.
 
-A reader never stops at the first thing that is wrong. It notes it, goes on with what it has, and
-leaves out only the checks that need what could not be read, so that one slip is told once.
+A reader notes what is wrong, goes on with what it has, and leaves out only the checks that need
+what could not be read, so that one slip is told once.
 """
 
 from __future__ import annotations
@@ -14,21 +14,18 @@ from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section, Values
 from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
-from ..legs.movement import SWING
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
-from ..panel.build import Kind
-from ..plan.job import STAND_IN_THICKNESS, UNSAID, Job
-from ..plan.tied import tied
+from ..plan.job import UNSAID, Job, tied
 from ..template.paper import LETTER
 from ..template.wish import TemplateWish
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
-from .legs import Under, read_legs
+from .legs import read_legs
 from .panel import PanelRead, read_panel
 from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK, read_section
 from .toml import Tables, decoded, tables_of
-from .top import TopRead, read_top
+from .top import read_top
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,22 +41,11 @@ class Reading:
 
 
 def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
-    r"""Return the job that a text in TOML describes.
+    r"""Return the job that a text in TOML describes; bytes are UTF-8.
 
-    Parameters
-    ----------
-    text : str or bytes
-        Bytes are UTF-8, with or without a byte-order mark.
-    source : str
-        Name of the file, for a problem that concerns the whole of it.
+    A `JobError` holds all that is wrong: each problem with its key, its line and what to do.
+    `source` is what the file is called.
 
-    Raises
-    ------
-    JobError
-        If anything is wrong, with all of it: each problem with its key, its line and what to do.
-
-    Examples
-    --------
     >>> job = read_job("[panel]\noutline = { length = 1981, width = 838 }")
     >>> job.panel.boundary.bounds.width, job.wish.shapes[0], [p.key for p in job.missing]
     (1981.0, 'circle', ['panel.thickness'])
@@ -84,10 +70,6 @@ def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
     if not tables.values:
         message = f"{source} says nothing: describe the panel under [panel] and the top under [top]"
         return Reading(None, tables.problems or (Problem("", message),))
-    return _read(tables)
-
-
-def _read(tables: Tables) -> Reading:
     notes = Notes(tables.lines)
     try:
         job, missing = _job(tables, notes)
@@ -114,11 +96,12 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
     top = read_top(_table(head, "top"), head.at("top"), thickness)
     legs = None
     if head.has("legs"):
-        legs = read_legs(head["legs"], head.at("legs"), _under(panel, top))
+        narrow = min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf)
+        legs = read_legs(head["legs"], head.at("legs"), panel, narrow)
     if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
         return None, missing
     try:
-        board = panel.panel(STAND_IN_THICKNESS)
+        board = panel.panel()
         if board is None:
             return None, missing
         wish = tied(top.wish, board, top.values)
@@ -129,8 +112,8 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
             wish=wish,
             profile=top.profile,
             **parts,
-            legs=legs.wish if legs else None,
-            table=legs.table if legs else UNSAID,
+            legs=legs[0] if legs else None,
+            table=legs[1] if legs else UNSAID,
             units=notes.units,
             name=head["name"] or values["name"],
             **{name: top.values[name] for name in ("margin", "tape_error", "step")},
@@ -169,19 +152,6 @@ def _part(head: Values, name: str, section: Section, made: Any) -> Any:  # noqa:
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
-
-
-def _under(panel: PanelRead, top: TopRead) -> Under:
-    """Return what legs must know of the top; what could not be read is as usual."""
-    values = panel.values
-    moisture = values["moisture"]
-    return Under(
-        values["flattened"] or values["thickness"] or STAND_IN_THICKNESS,
-        values["build"] or Kind.SOLID,
-        SWING if moisture is None else moisture[1] - moisture[0],
-        values["sawn"] == "quarter",
-        min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf),
-    )
 
 
 def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from ..errors import LayoutError
 from ..geometry.tolerance import SAME_PLACE
@@ -11,40 +10,21 @@ from ..keys.key import Values
 from ..keys.place import Place
 from ..legs.fixings import Screw, screw_in
 from ..legs.foot import MASONRY, Foot, FootShape
+from ..legs.movement import SWING
 from ..legs.placing import require_footing
 from ..legs.room import FOOT_INSET, SHARE_OF_SIZE
 from ..legs.table_wish import TableWish
 from ..legs.tipping import IN_A_ROW
 from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
+from .panel import PanelRead
 from .sections import LEGS, read_section
 
 
-@dataclass(frozen=True, slots=True)
-class LegsRead:
-    """The legs, and what is asked of the table on them."""
-
-    wish: LegsWish
-    table: TableWish
-
-
-@dataclass(frozen=True, slots=True)
-class Under:
-    """The top that the legs go under, as far as their keys care."""
-
-    thickness: float
-    """mm."""
-    kind: Kind
-    swing: float
-    """Of its moisture over a year, %."""
-    quartered: bool
-    """Whether solid wood is sawn on the quarter."""
-    narrow: float = math.inf
-    """The top is no wider than this, mm."""
-
-
-def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
-    """Return the legs under such a top; None where something is wrong with them."""
+def read_legs(
+    raw: object, place: Place, panel: PanelRead, narrow: float
+) -> tuple[LegsWish, TableWish] | None:
+    """Return the legs under a top of such a panel, at most `narrow` mm wide, and their table."""
     values = read_section(raw, LEGS, place)
     foot = _foot(values)
     whole = values.only_one_of("density", "material")
@@ -59,16 +39,16 @@ def read_legs(raw: object, place: Place, under: Under) -> LegsRead | None:
         whole = False
     if foot is not None:
         whole &= _stand(values, foot)
-        whole = whole and _finds_room(values, foot, under)
-    height = _height(values, under)
-    table = _table(values, under, _compared(values, foot))
+        whole = whole and _finds_room(values, foot, narrow)
+    height = _height(values, panel.thickness)
+    table = _table(values, panel, _compared(values, foot))
     if foot is None or height is None or table is None or not whole:
         return None
     count = len(at) or count or (2 if foot.shape is FootShape.SLAB else LegsWish().count)
     side, end = _insets(values)
     made = {"foot": foot, "height": height, "plate": _plate(values), "count": count}
     wish = values.made(LegsWish, **made, inset_side=side, inset_end=end)
-    return None if wish is None else LegsRead(wish, table)
+    return None if wish is None else (wish, table)
 
 
 def _insets(values: Values) -> tuple[float | None, float | None]:
@@ -105,14 +85,14 @@ def _stand(values: Values, foot: Foot) -> bool:
     return not few
 
 
-def _finds_room(values: Values, foot: Foot, under: Under) -> bool:
+def _finds_room(values: Values, foot: Foot, narrow: float) -> bool:
     """Return whether feet may find room under such a top, and beside each other; else note it."""
-    length, wide = values.place.length, values.place.length(under.narrow)
+    length, wide = values.place.length, values.place.length(narrow)
     is_slab, name = foot.shape is FootShape.SLAB, "inset" if values.has("inset") else "inset_side"
-    usual = 0.0 if is_slab else min(FOOT_INSET, under.narrow * SHARE_OF_SIZE)
+    usual = 0.0 if is_slab else min(FOOT_INSET, narrow * SHARE_OF_SIZE)
     side, end = _insets(values)
     inset = min(usual if side is None else side, math.inf if end is None else end)
-    most = under.narrow - 2 * inset
+    most = narrow - 2 * inset
     if foot.thin > most + SAME_PLACE:
         values.at("size").wrong(
             f"a foot {length(foot.thin)} wide finds no room {length(inset)} inside the edges of a "
@@ -121,7 +101,7 @@ def _finds_room(values: Values, foot: Foot, under: Under) -> bool:
         )
         return False
     beside = IN_A_ROW if values["count"] == 3 else max(foot.width, IN_A_ROW)
-    most = (under.narrow - foot.width - beside) / 2
+    most = (narrow - foot.width - beside) / 2
     if side is None or is_slab or side <= most + SAME_PLACE:
         return True
     values.at(name).wrong(
@@ -132,13 +112,13 @@ def _finds_room(values: Values, foot: Foot, under: Under) -> bool:
     return False
 
 
-def _height(values: Values, under: Under) -> float | None:
+def _height(values: Values, thickness: float) -> float | None:
     """Return from the floor to the underside of the top, mm; None where no leg is left."""
     name = "height" if values["table_height"] is None else "table_height"
     height: float | None = values[name]
     if height is None or not values.sound("plate_thickness", "table_height"):
         return None
-    height -= under.thickness if name == "table_height" else 0.0
+    height -= thickness if name == "table_height" else 0.0
     plate = _plate(values)
     rest = height - (plate.thickness if plate else 0.0)
     if rest <= 0:
@@ -169,11 +149,8 @@ def _foot(values: Values) -> Foot | None:
     if wrong:
         values.at(name).wrong(wrong)
         return None
-    try:
-        return Foot(shape, size[0], size[-1], wall or 0.0)
-    except LayoutError as error:
-        values.at("wall" if wall else "size").wrong(str(error))
-        return None
+    place = values.at("wall" if wall else "size")
+    return place.made(Foot, shape, size[0], size[-1], wall or 0.0)
 
 
 def _plate(values: Values) -> FixingPlate | None:
@@ -183,13 +160,13 @@ def _plate(values: Values) -> FixingPlate | None:
     return FixingPlate(values["plate"][0], values["plate"][-1], values["plate_thickness"])
 
 
-def _table(values: Values, under: Under, counts: tuple[int, ...]) -> TableWish | None:
+def _table(values: Values, panel: PanelRead, counts: tuple[int, ...]) -> TableWish | None:
     """Return what is asked of the table; None where something is wrong with it."""
     whole = _plate_suits(values) & _fixing_suits(values)
-    screw = _screw(values, under)
+    screw = _screw(values, panel)
     if not whole or (values["screw"] is not None and screw is None):
         return None
-    imperial = values.place.units.is_imperial
+    imperial, moisture = values.place.units.is_imperial, panel.values["moisture"]
     usual = TableWish.usual(imperial=imperial, material=values["material"] or "")
     return values.made(
         TableWish,
@@ -197,8 +174,8 @@ def _table(values: Values, under: Under, counts: tuple[int, ...]) -> TableWish |
         place=values["place"] or usual.place,
         screw=screw,
         glue=values["glue"] or usual.glue,
-        swing=under.swing,
-        quartered=under.quartered,
+        swing=SWING if moisture is None else moisture[1] - moisture[0],
+        quartered=panel.values["sawn"] == "quarter",
     )
 
 
@@ -236,21 +213,18 @@ def _fixing_suits(values: Values) -> bool:
     return whole
 
 
-def _screw(values: Values, under: Under) -> Screw | None:
+def _screw(values: Values, panel: PanelRead) -> Screw | None:
     """Return the wished screw; note one that is none, or comes through the top."""
-    if values["screw"] is None:
-        return None
-    try:
-        screw = Screw(*values["screw"])
-    except LayoutError as error:
-        values.at("screw").wrong(str(error))
+    screw = values.at("screw").made(Screw, *values["screw"]) if values["screw"] else None
+    if screw is None:
         return None
     plate = _plate(values)
-    held = screw_in(screw, plate.thickness if plate else 0.0, under.thickness, under.kind)
+    thickness, kind = panel.thickness, panel.values["build"] or Kind.SOLID
+    held = screw_in(screw, plate.thickness if plate else 0.0, thickness, kind)
     if held.is_refused:
         length = values.place.length
         values.at("screw").wrong(
-            f"{length(screw.length)} comes through a top {length(under.thickness)} thick: at most "
+            f"{length(screw.length)} comes through a top {length(thickness)} thick: at most "
             f"{length(held.longest)}"
         )
         return None

@@ -1,10 +1,4 @@
-"""On which line each key of a TOML text stands.
-
-The standard reader gives values and no lines. This one walks the same text beside it and keeps
-only where each key starts, so it may trust that the text is valid: it is called after the standard
-reader took it. What it must get right is what a value can hide (strings of four kinds, comments,
-lists and inline tables over many lines) and to which table of a list a header belongs.
-"""
+"""On which line each key of a TOML text stands, which the standard reader does not tell."""
 
 from __future__ import annotations
 

@@ -89,11 +89,7 @@ def _by_sides(values: Values) -> Path | None:
     clips = values["clips"] or (values["clip"],) * 4
     sides = (values["length"], values["width"])
     corners = [name for name in ("radii", "radius", "clips", "clip") if values.has(name)]
-    try:
-        return four_sided(values.place, sides, radii, clips, bows, corners)
-    except LayoutError as error:
-        values.place.wrong(str(error))
-        return None
+    return values.place.made(four_sided, values.place, sides, radii, clips, bows, corners)
 
 
 def _through(points: tuple[Point, ...], bows: dict[int, float], values: Values) -> Path | None:

@@ -3,20 +3,19 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
-from ..cutting.mendable import why_not
+from ..cutting.mending import why_not
 from ..cutting.tools import Tools
-from ..errors import LayoutError
 from ..geometry import Path, Point, Region
 from ..geometry.tolerance import CHORD, SAME_POINT
+from ..geometry.turned_box import narrowest_strip
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
 from ..keys.plane import Ring
 from ..panel.build import Build
-from ..panel.defect import Defect, check_depth, check_name, check_on_panel, settled
+from ..panel.defect import Defect, check_depth, check_on_panel, settled
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
 from ..panel.told import Told, are_too_many, path_of, polygon
@@ -40,19 +39,20 @@ class PanelRead:
     @property
     def narrow(self) -> float:
         """No top of it is wider than this, mm."""
-        if self.outline is None:
-            return math.inf
-        ring = self.outline.points(CHORD)
-        ways = [Point.polar(1.0, math.pi * k / 180) for k in range(180)]
-        return min(float(np.ptp(ring @ np.array(tuple(way)))) for way in ways)
+        return math.inf if self.outline is None else narrowest_strip(self.outline.points(CHORD))
 
-    def panel(self, stand_in_thickness: float) -> Panel | None:
+    @property
+    def thickness(self) -> float:
+        """Of the top that is made of it, mm; one that stands in where the file says none."""
+        return _thickness(self.values)
+
+    def panel(self) -> Panel | None:
         """Return the panel of a file in which nothing was wrong."""
         values = self.values
         return values.made(
             Panel,
             boundary=self.outline,
-            thickness=values["thickness"] or values["flattened"] or stand_in_thickness,
+            thickness=values["thickness"] or values["flattened"] or STAND_IN_THICKNESS,
             cut_outs=self.cut_outs,
             defects=self.defects,
             build=self.build,
@@ -86,22 +86,30 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     )
 
 
+def _thickness(values: Values) -> float:
+    return values["flattened"] or values["thickness"] or STAND_IN_THICKNESS
+
+
 def _cut_outs(raw: object, place: Place) -> list[Path | None]:
     """Return the boundary of each cut-out; None for one that could not be read."""
-    if raw is None or raw == UNREADABLE:
-        return []
-    if not isinstance(raw, list | tuple):
-        place.wrong(f"{shown(raw)} is not a list of cut-outs: write [[[x, y], …], …]")
-        return []
-    if any(isinstance(item, list) and not any(isinstance(i, list) for i in item) for item in raw):
+    rows = [item for item in raw if isinstance(item, list)] if isinstance(raw, list) else []
+    if any(not any(isinstance(i, list) for i in row) for row in rows):
         place.wrong(
             "cutouts is a list of rings, and a ring a list of points: write "
             "[[[x, y], [x, y], [x, y]]], three brackets"
         )
         return []
-    if are_too_many(raw, place):
-        return []
-    return [_cut_out(item, place / i) for i, item in enumerate(raw)]
+    listed = _listed(raw, place, "cut-outs: write [[[x, y], …], …]")
+    return [_cut_out(item, place / i) for i, item in enumerate(listed)]
+
+
+def _listed(raw: object, place: Place, written: str) -> Sequence[object]:
+    """Return the items of a list; none, and a note, where it is none or holds too many."""
+    if isinstance(raw, list | tuple):
+        return () if are_too_many(raw, place) else raw
+    if raw is not None and raw != UNREADABLE:
+        place.wrong(f"{shown(raw)} is not a list of {written}")
+    return ()
 
 
 def _cut_out(raw: object, place: Place) -> Path | None:
@@ -133,14 +141,10 @@ def _face(outline: Path | None, cut_outs: list[Path | None], place: Place) -> Re
 def _build(values: Values, outline: Path | None) -> Build | None:
     if not values.sound("build", "stile", "rail", "between"):
         return None
-    try:
-        build = Build(values["build"], values["stile"], values["rail"], values["between"])
-        build = build.of(values["material"] or "")
-    except LayoutError as error:
-        name = next((n for n in ("between", "stile") if values[n]), "rail")
-        values.at(name).wrong(str(error))
-        return None
-    if outline is not None:
+    told = [values[name] for name in ("build", "stile", "rail", "between")]
+    name = next((n for n in ("between", "stile") if values[n]), "rail")
+    build = values.at(name).made(Build, *told)
+    if outline is not None and build is not None:
         bounds = outline.bounds
         for name, across in (("stile", bounds.height), ("rail", bounds.width)):
             if 2 * values[name] > across:
@@ -148,7 +152,7 @@ def _build(values: Values, outline: Path | None) -> Build | None:
                     f"two of {values.place.length(values[name])} are wider than the panel's "
                     f"{values.place.length(across)}: give the width of one"
                 )
-    return build
+    return build and build.of(values["material"] or "")
 
 
 def _datum(values: Values) -> tuple[Point, Point] | None:
@@ -183,20 +187,14 @@ def _check_damaged(values: Values, outline: Path) -> None:
 
 
 def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defect, ...]:
-    """Return the defects of [panel] that could be read, on what is known of its face.
-
-    What no blade may cross is usually kept clear of the tools.
-    """
+    """Return the defects of [panel] that could be read; blades are usually kept clear of them."""
     raw, place = panel["defects"], panel.at("defects")
     if isinstance(raw, dict):
         place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
-    elif raw is not None and raw != UNREADABLE and not isinstance(raw, list | tuple):
-        place.wrong(f"{shown(raw)} is not a list of defects: open each with [[panel.defects]]")
-    if not isinstance(raw, list | tuple) or are_too_many(raw, place):
         return ()
-    names: dict[str, int] = {}
-    blades = tools.reach(panel["flattened"] or panel["thickness"] or STAND_IN_THICKNESS)
-    found = [_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(raw)]
+    listed = _listed(raw, place, "defects: open each with [[panel.defects]]")
+    names, blades = dict[str, int](), tools.reach(_thickness(panel))
+    found = (_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(listed))
     return tuple(defect for defect in found if defect is not None)
 
 
@@ -214,7 +212,11 @@ def _defect(
     number = int(place.trail[-1]) + 1
     called = " ".join(raw["kind"].split()).casefold() if values["kind"] else ""
     name = values["name"] or f"{called or 'defect'} {number}"
-    check_name(values, name, number, names)
+    earlier = names.setdefault(name.casefold(), number)
+    if earlier != number:
+        values.at("name").wrong(
+            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
+        )
     told = values.made(Told, called=called)
     found = settled(values, name, told, math.radians(panel["grain"] or 0.0), blades)
     check_depth(values, panel["thickness"])

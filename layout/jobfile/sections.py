@@ -237,20 +237,21 @@ def homes(name: str) -> tuple[str, ...]:
     return tuple(
         section.heading or "the top of the file"
         for section in SECTIONS
-        if name in section and section not in (BOW, CUT_OUT)
+        if section not in (BOW, CUT_OUT) and name in (key.name for key in section.keys)
     )
 
 
 def read_section(raw: object, section: Section, place: Place) -> Values:
     """Return what a table says, having noted every key that is unknown or cannot be read."""
+    keys = {key.name: key for key in section.keys}
     if not isinstance(raw, dict):
         if raw != UNREADABLE:
             place.wrong(f"{shown(raw)} is not a table: {_how(section)}")
-        return Values(section, place, {}, frozenset())
+        return Values(keys, place, {}, frozenset())
     held, meant = {}, set[str]()
     for name, value in raw.items():
-        if name in section:
-            read = section[name].kind.read(value, place / name)
+        if name in keys:
+            read = keys[name].kind.read(value, place / name)
             if read is not None:
                 held[name] = read
         else:
@@ -259,8 +260,7 @@ def read_section(raw: object, section: Section, place: Place) -> Values:
             meant.update((key.name,) if key else ())
             if value != UNREADABLE:
                 (place / name).wrong(_unknown(name, section, key))
-    given = frozenset(raw) & {key.name for key in section.keys}
-    return Values(section, place, held, given, frozenset(meant))
+    return Values(keys, place, held, frozenset(keys).intersection(raw), frozenset(meant))
 
 
 def _unknown(name: str, section: Section, meant: Key | None) -> str:

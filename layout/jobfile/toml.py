@@ -1,8 +1,7 @@
 """From the bytes of a job file to its tables, with the line of everything in them.
 
-The standard reader stops at its first fault. A maker wants all of them at once, so a faulty
-statement is taken out and the reading starts again. That is done only where it is certain which
-statement is at fault: everything before it must be whole TOML, and it must end on its own line.
+The standard reader stops at its first fault. A faulty statement is taken out and the reading starts
+again, where it is certain which it is: all before it is whole TOML, and it ends on its own line.
 """
 
 from __future__ import annotations

@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 
 from ..cutting.profile import EdgeProfile
-from ..errors import LayoutError
 from ..fit.wish import (
     AS_FOUND,
     EVERY,
@@ -48,10 +47,8 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     length, width = _span(values, "length"), _span(values, "width")
     ratio, radius = _between(values, "least_ratio", "most_ratio"), _radius(values)
     wanted, nearest_is_whole = _wanted(values)
-    spans = (length, width, ratio, radius)
-    if any(span is None for span in spans) or not nearest_is_whole:
+    if not (length and width and ratio and radius and nearest_is_whole):
         return TopRead(values, None, profile)
-    assert length and width and ratio and radius  # spans are true; this is for the type checker
     _check_spans(values, length, width, ratio)
     _check_width(values, width, radius, shapes)
     limits = values.made(Limits, length=length, width=width, ratio=ratio, corner_radius=radius)
@@ -65,7 +62,7 @@ def _profile(values: Values, thickness: float | None) -> EdgeProfile:
         return EdgeProfile()
     inwards, up = values["bevel"] or (0.0, 0.0)
     profile = EdgeProfile(values["round_over"], inwards, up)
-    if thickness is not None and profile.edge_left(thickness) <= profile.round_over:
+    if thickness is not None and thickness - profile.bevel_up <= profile.round_over:
         name = "bevel" if up else "round_over"
         taken = values.place.length(up + profile.round_over)
         values.at(name).wrong(
@@ -199,12 +196,8 @@ def read_own(values: Values, shapes: tuple[str, ...]) -> Freeform | None:
     points, place = values["outline"], values.at("outline")
     if points is None or OWN not in shapes or not is_simple(points, place):
         return None
-    try:
-        own = Freeform.through(points, OWN)
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
-    if values["scaled"] and not own.is_convex:
+    own = place.made(Freeform.through, points, OWN)
+    if own is not None and values["scaled"] and not own.is_convex:
         values.at("scaled").wrong(
             "the outline is hollow somewhere, so it is laid at its own size only: leave scaled out"
         )

@@ -1,17 +1,18 @@
-"""Kinds of figures: numbers, angles, shares and lengths, each within its limits."""
+"""Kinds of figures: numbers, angles, shares, lengths and sums, each within its limits."""
 
 from __future__ import annotations
 
 import math
 from collections.abc import Callable
 from dataclasses import dataclass
+from decimal import Decimal
 from fractions import Fraction
 
 from ..errors import LengthError
 from ..geometry.tolerance import SAME_POINT
 from .kinds import Held, Kind, each
 from .length import parse_length
-from .place import Place, shown
+from .place import Place, closest, shown
 
 FARTHEST = 100_000.0
 """No length or place in a job is larger, mm: 100 m is many times the longest slab sold, and more is
@@ -55,7 +56,7 @@ class Number(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    def parse(self, value: object, at: Place) -> Held:
+    def _parse(self, value: object, at: Place) -> Held:
         """Return the number in the library's unit; an int where it counts."""
         number = finite(value, at, f"a number of {self.unit}" if self.unit else "a number")
         if number is None:
@@ -97,8 +98,7 @@ class Length(Kind):
     advice: str = ""
     """What to do where it is out of its limits."""
 
-    def parse(self, value: object, at: Place) -> float | None:
-        """Return the length, mm."""
+    def _parse(self, value: object, at: Place) -> float | None:
         mm = _millimetres(value, at)
         if mm is None:
             return None
@@ -113,15 +113,14 @@ class Length(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Counts(Kind):
-    """A list of numbers of one kind, or a pair of them."""
+    """A list of numbers of one kind, each held once, or a pair of them."""
 
     kind: Number
     """Of each."""
     rising: bool = False
     """Whether they are two, the lower one first."""
 
-    def parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
-        """Return the numbers; the same one twice is one in a list."""
+    def _parse(self, value: object, at: Place) -> tuple[Held, ...] | None:
         if not self.rising:
             count = None if value else 1  # an empty list is none
             listed = each(self.kind, value, at, "a list of numbers: write [4, 6]", count)
@@ -163,3 +162,72 @@ def _millimetres(value: object, at: Place) -> float | None:
     if number is None:
         return None
     return float(Fraction(repr(number)) * Fraction(repr(at.units.mm)))  # 78 in is 1981.2 mm exactly
+
+
+_SUM = Range(0.0, 1e9)
+"""No sum is larger: more is a slip of the keys."""
+
+
+@dataclass(frozen=True, slots=True)
+class Sum(Kind):
+    """A sum of money, held as the decimal that was written."""
+
+    def _parse(self, value: object, at: Place) -> Decimal | None:
+        held = value if isinstance(value, Decimal) and at.held and value.is_finite() else None
+        wanted = "a sum of money: write a number, without its currency"
+        number = finite(value if held is None else float(held), at, wanted)
+        owed = "what is owed to you is no cost"
+        if number is None or not _SUM.keeps(number, at, shown(number), "{:.0f}".format, owed):
+            return None
+        return Decimal(repr(value)) if held is None else held
+
+
+@dataclass(frozen=True, slots=True)
+class Share(Kind):
+    """A share in percent, held as the exact decimal share; a program gives it as a share."""
+
+    limits: Range
+    """Percent."""
+
+    def _parse(self, value: object, at: Place) -> Decimal | None:
+        if at.held and isinstance(value, Decimal):
+            percent = value * 100
+        else:
+            number = finite(value, at, "a number of percent")
+            if number is None:
+                return None
+            percent = Decimal(repr(value)) * (100 if at.held else 1)
+        kept = self.limits.keeps(float(percent), at, f"{percent:f} %", "{:g} %".format)
+        return percent / 100 if kept else None
+
+
+@dataclass(frozen=True, slots=True)
+class Named(Kind):
+    """A figure for each of some names, the names that are left out having none."""
+
+    names: tuple[str, ...]
+    kind: Kind
+    """Of each figure."""
+
+    def _parse(self, value: object, at: Place) -> tuple[tuple[str, Held], ...] | None:
+        """Return the names that were given, in the order of the list, each with its figure."""
+        if at.held and isinstance(value, list):  # as it is held already
+            value = dict(value)
+        if not isinstance(value, dict):
+            at.wrong(f'{shown(value)} is not a table: write {{ "{self.names[0]}" = … }}')
+            return None
+        known = {name.casefold(): name for name in self.names}
+        held: dict[str, Held] = {}
+        for given, figure in value.items():
+            name = known.get(" ".join(str(given).casefold().split()))
+            if name is None:
+                near = closest(str(given), self.names)
+                hint = f"; did you mean {near}?" if near else ":"
+                (at / str(given)).wrong(
+                    f"the name is not known{hint} known are {', '.join(self.names)}"
+                )
+                continue
+            held[name] = self.kind.read(figure, at / str(given))
+        if len(held) < len(value) or None in held.values():
+            return None
+        return tuple((name, held[name]) for name in self.names if name in held)

@@ -1,8 +1,6 @@
 """A key, declared at the field that it fills: one declaration for the job file and for programs.
 
-``kerf: float = key(2.4, THIN, "Width of the saw's cut", "2.2")`` is the field of a dataclass. What
-reads a job file and what writes its documents take the key from there, and `hold` makes the same
-words, limits and messages good for whoever makes the value in a program.
+``kerf: float = key(2.4, THIN, "Width of the saw's cut", "2.2")`` is the field of a dataclass.
 """
 
 from __future__ import annotations
@@ -11,11 +9,11 @@ import dataclasses
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from functools import cache
-from typing import Any, TypeVar
+from typing import Any
 
 from ..errors import LayoutError
 from .kinds import Held, Kind
-from .place import Place, Refusal
+from .place import Made, Place, Refusal
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,14 +48,6 @@ class Section:
     meaning: str
     """For the documents."""
     keys: tuple[Key, ...]
-
-    def __getitem__(self, name: str) -> Key:
-        """Return the key of that name."""
-        return next(key for key in self.keys if key.name == name)
-
-    def __contains__(self, name: object) -> bool:
-        """Return whether there is a key of that name."""
-        return any(key.name == name for key in self.keys)
 
 
 def key(
@@ -143,14 +133,12 @@ def take(kind: Kind, value: object, *where: str, error: type[LayoutError] = Layo
     return kind.read(value, Place(Refusal(error), where))
 
 
-Made = TypeVar("Made")
-
-
 @dataclass(frozen=True, slots=True)
 class Values:
     """What a table says."""
 
-    section: Section
+    keys: Mapping[str, Key]
+    """What it may say, by name."""
     place: Place
     """Of the table."""
     held: Mapping[str, Any]
@@ -161,29 +149,32 @@ class Values:
     """Keys that seem meant by unknown ones; they are not told to be missing on top of it."""
 
     @classmethod
-    def of(cls, value: Any, *where: str, error: type[LayoutError] = LayoutError) -> Values:  # noqa: ANN401 - any dataclass
+    def of(
+        cls,
+        value: Any,  # noqa: ANN401 - any dataclass
+        *where: str,
+        error: type[LayoutError] = LayoutError,
+        beside: Iterable[Any] = (),
+    ) -> Values:
         """Return the fields of a value that are other than usual; what is wrong is raised.
 
-        So one rule serves a job file, of which it notes all that is wrong, and a program.
+        With it those of values `beside` it in the same table. So one rule serves a job file, of
+        which it notes all that is wrong, and a program.
         """
-        keys = keys_by_field(type(value))
-        told = {own.name: getattr(value, name) for name, own in keys.items()}
-        held = {own.name: told[own.name] for own in keys.values() if told[own.name] != own.default}
-        section = Section("", "", tuple(keys.values()))
-        return cls(section, Place(Refusal(error), where), held, frozenset(held))
-
-    def with_those_of(self, value: Any) -> Values:  # noqa: ANN401 - any dataclass
-        """Return them with the fields of another value that stand in the same table."""
-        other = Values.of(value)
-        section = Section("", "", (*self.section.keys, *other.section.keys))
-        held = {**self.held, **other.held}
-        return Values(section, self.place, held, self.given | other.given)
+        fields = [
+            (own, getattr(one, name))
+            for one in (value, *beside)
+            for name, own in keys_by_field(type(one)).items()
+        ]
+        held = {own.name: told for own, told in fields if told != own.default}
+        keys = {own.name: own for own, _ in fields}
+        return cls(keys, Place(Refusal(error), where), held, frozenset(held))
 
     def __getitem__(self, name: str) -> Held:
         """Return what was given, or else the key's default; None where it could not be read."""
         if name in self.given:
             return self.held.get(name)
-        return self.section[name].default
+        return self.keys[name].default
 
     def at(self, name: str) -> Place:
         """Return the place of a key; of the table, by line, where the key is not given."""
@@ -202,20 +193,13 @@ class Values:
         return all(name in self.held or name not in self.given for name in names)
 
     def made(self, cls: type[Made], **filled: Any) -> Made | None:  # noqa: ANN401 - fields of any kind
-        """Return the dataclass whose keys these are; None where something is wrong with it.
-
-        The fields that more than one key fills, or none, are given as `filled`.
-        """
-        if not self.sound(*(key.name for key in self.section.keys)):
+        """Return the dataclass of these keys, with other fields `filled`; None if one is wrong."""
+        if not self.sound(*self.keys):
             return None
         held = {
             name: self[key.name] for name, key in keys_by_field(cls).items() if self.has(key.name)
         }
-        try:
-            return cls(**(held | filled))
-        except LayoutError as error:
-            self.place.wrong(str(error))
-            return None
+        return self.place.made(cls, **(held | filled))
 
     def only_one_of(self, *names: str) -> bool:
         """Return whether at most one of these keys is given; note the others otherwise."""

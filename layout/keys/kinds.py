@@ -1,8 +1,7 @@
 """Kinds of values: how each is written and read; here texts, yes or no, and names.
 
-A kind turns what stands in a file into what the library holds (mm, shares, members of enums) and
-notes what is wrong with it; it returns None then, and nothing is ever clamped. A program may give
-the same words, or what the library holds, in lists, tuples or arrays.
+A kind turns what stands in a file into what the library holds (mm, shares, members of enums) or
+notes what is wrong and returns None; nothing is ever clamped. A program may give what is held, too.
 """
 
 from __future__ import annotations
@@ -32,14 +31,14 @@ class Kind(ABC):
     __slots__ = ()
 
     @abstractmethod
-    def parse(self, value: object, at: Place) -> Held:
+    def _parse(self, value: object, at: Place) -> Held:
         """Return what the library holds for a value, or note what is wrong and return None."""
 
     def read(self, value: object, at: Place) -> Held:
-        """Return what `parse` does; of what was no TOML at all everything has been said."""
+        """Return what `_parse` does; None of what was no TOML, of which all has been said."""
         if at.held:
-            return self.parse(_as_typed(value), at)
-        return None if value == UNREADABLE else self.parse(value, at)
+            return self._parse(_as_typed(value), at)
+        return None if value == UNREADABLE else self._parse(value, at)
 
 
 def _as_typed(value: object) -> object:
@@ -71,8 +70,7 @@ def each(kind: Kind, value: object, at: Place, wanted: str, count: int | None = 
 class Text(Kind):
     """A text of a line."""
 
-    def parse(self, value: object, at: Place) -> str | None:
-        """Return the text without blanks at its ends."""
+    def _parse(self, value: object, at: Place) -> str | None:
         if not isinstance(value, str):
             at.wrong(f"{shown(value)} is not a text: put it in quotes")
         elif not value.strip() or not value.isprintable():
@@ -88,8 +86,7 @@ class Text(Kind):
 class YesNo(Kind):
     """Yes or no."""
 
-    def parse(self, value: object, at: Place) -> bool | None:
-        """Return true or false."""
+    def _parse(self, value: object, at: Place) -> bool | None:
         if isinstance(value, bool):
             return value
         at.wrong(f"{shown(value)} is neither true nor false: write one of them, without quotes")
@@ -98,7 +95,7 @@ class YesNo(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Choice(Kind):
-    """One of some names."""
+    """One of some names, in small or capital letters."""
 
     options: Mapping[str, Any]
     """What the library holds for each name."""
@@ -109,8 +106,7 @@ class Choice(Kind):
     described: str = ""
     """In place of the names where the documents would be swamped by them."""
 
-    def parse(self, value: object, at: Place) -> Held:
-        """Return what the library holds for the name, whatever its capitals."""
+    def _parse(self, value: object, at: Place) -> Held:
         if isinstance(value, Enum) and type(value) in map(type, self.options.values()):
             return value
         if not isinstance(value, str):
@@ -149,8 +145,7 @@ class Only(Kind):
     how: str
     """What to do."""
 
-    def parse(self, value: object, at: Place) -> Held:
-        """Return the value."""
+    def _parse(self, value: object, at: Place) -> Held:
         if not isinstance(value, self.cls):
             at.wrong(f"{shown(value)} does not go here: {self.how}")
         return value

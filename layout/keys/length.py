@@ -38,15 +38,8 @@ def parse_length(text: str, units: Units) -> float:
     r"""Return the length that a maker wrote, mm.
 
     A number without a unit counts in `units`. Feet and inches may stand together, and any
-    number may be a fraction, with a space or a hyphen before it.
+    number may be a fraction, with a space or a hyphen before it. A `LengthError` of anything else.
 
-    Raises
-    ------
-    LengthError
-        If the text is no length.
-
-    Examples
-    --------
     >>> parse_length("5' 3 1/2\"", Units.MM)
     1612.9
     >>> parse_length("31 3/8", Units.IN)

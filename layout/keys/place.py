@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date, time
 from difflib import get_close_matches
+from typing import ParamSpec, TypeVar
 
 from ..errors import LayoutError, Problem
 from ..units import Units
@@ -19,6 +20,9 @@ Trail = tuple[Part, ...]
 
 UNREADABLE = "\ue000"
 """Stands, in the tables, for a value that is no TOML; a sign that nobody types."""
+
+Given = ParamSpec("Given")
+Made = TypeVar("Made")
 
 _CLOSE = 0.6
 """Likeness from which a spelling is suggested: two letters swapped or one missing pass."""
@@ -92,6 +96,16 @@ class Place:
     def wrong(self, message: str) -> None:
         """Note what is wrong here."""
         self.notes.note(self.trail, message)
+
+    def made(
+        self, make: Callable[Given, Made], *args: Given.args, **more: Given.kwargs
+    ) -> Made | None:
+        """Return what is made of what stands here; None, and a note, where it cannot be."""
+        try:
+            return make(*args, **more)
+        except LayoutError as error:
+            self.wrong(str(error))
+            return None
 
     @property
     def units(self) -> Units:

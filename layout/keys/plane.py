@@ -20,10 +20,9 @@ from .place import Place
 
 @dataclass(frozen=True, slots=True)
 class At(Kind):
-    """A point."""
+    """A point, held in mm like all places and lengths here."""
 
-    def parse(self, value: object, at: Place) -> Point | None:
-        """Return the point, mm."""
+    def _parse(self, value: object, at: Place) -> Point | None:
         held = each(ANY_LENGTH, value, at, "a point: write [x, y]", 2)
         return None if held is None else Point(*held)
 
@@ -39,8 +38,7 @@ class Points(Kind):
     least: int = 1
     """How many there are at least."""
 
-    def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
-        """Return the points, mm."""
+    def _parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         if isinstance(value, list) and len(value) > MOST_POINTS:
             at.wrong(
                 f"{len(value):,} points are more than the {MOST_POINTS:,} that are worked with: "
@@ -60,18 +58,16 @@ class Points(Kind):
 class Pairs(Points):
     """Any number of pairs of lengths."""
 
-    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - pairs in place of points
-        """Return the pairs, mm."""
-        points = Points.parse(self, value, at) if value or not at.held else ()
+    def _parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - pairs in place of points
+        points = Points._parse(self, value, at) if value or not at.held else ()
         return None if points is None else tuple((point.x, point.y) for point in points)
 
 
 @dataclass(frozen=True, slots=True)
 class Ring(Kind):
-    """Corners in order round something; the first may be repeated as the last."""
+    """Corners in order round something, all different; the first may be repeated as the last."""
 
-    def parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
-        """Return the corners, mm, none of them the same as the one before it."""
+    def _parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
         points = Points().read(value, at)
         if points is None:
             return None
@@ -97,8 +93,7 @@ class Pair(Kind):
     form: str = "[length, width]"
     """How the two are written."""
 
-    def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
-        """Return one length or two, mm."""
+    def _parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         if at.held and isinstance(value, list) and len(value) == 1:
             value = value[0]
         if self.one_will_do and not isinstance(value, list):
@@ -117,8 +112,7 @@ class Four(Kind):
     kind: Length | Number
     order: str = "A, B, C, D"
 
-    def parse(self, value: object, at: Place) -> tuple[float, ...] | None:
-        """Return four lengths, mm."""
+    def _parse(self, value: object, at: Place) -> tuple[float, ...] | None:
         wanted = f"a list of four lengths, for {self.order}"
         four: tuple[float, ...] | None = each(self.kind, value, at, wanted, 4)
         return four
@@ -126,7 +120,7 @@ class Four(Kind):
 
 @dataclass(frozen=True, slots=True)
 class Choices(Kind):
-    """A list of names."""
+    """A list of names, each held once."""
 
     choice: Choice
     """The names."""
@@ -135,8 +129,7 @@ class Choices(Kind):
     into: type = tuple
     """What the library holds: a tuple, or a set where the order tells nothing."""
 
-    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - `into`
-        """Return what the library holds for each name, none of them twice."""
+    def _parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - `into`
         if self.one_will_do and isinstance(value, str | Enum):
             one = self.choice.read(value, at)
             return None if one is None else self.into((one,))
@@ -153,8 +146,7 @@ class Table(Kind):
 
     described: str
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         return value
 
 
@@ -162,8 +154,7 @@ class Table(Kind):
 class Boundary(Table):
     """A closed line: a table of a job file; of a program a path, its corners, or a polygon."""
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return the closed path, anticlockwise, mm; of a file, what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
         if isinstance(value, Path):

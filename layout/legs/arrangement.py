@@ -1,9 +1,8 @@
 """Where feet stand: as far out as their room allows, and off wood that does not bear.
 
-Under an outline with centrelines they stand symmetrically about both. No centreline need be an axis
-of an outline of any other form, so there nothing is mirrored: feet are put in those corners of
-their room that lie farthest in even directions, or where even rays from the middle of its weight
-last leave it, beyond any waist, or evenly along its edge; the most stable stance is taken.
+Under an outline with centrelines they stand symmetrically about both. Under one of any other form
+they stand in those corners of their room that lie farthest in even directions, or where even rays
+from the middle of its weight last leave it, or evenly along its edge: the most stable stance.
 """
 
 from __future__ import annotations
@@ -29,7 +28,6 @@ LONG = 1.3
 """A top longer than this many widths is stood on in two rows, whatever the ring would hold: rows
 take rails and leave the ends free for knees. Our choice."""
 
-
 ALIKE_FORCE = 0.1
 """Stances whose tipping forces differ by less are as firm as each other, N."""
 
@@ -38,25 +36,27 @@ def middles_for(wish: LegsWish, outline: Outline, stability: Stability) -> tuple
     """Return where the middles of the wished feet stand, anticlockwise from the lower left.
 
     Two slabs stand on the long centreline, four feet on the corners of the largest rectangle; more
-    on a long top in two rows, an odd one in the middle of the top. On a top hardly longer than
-    wide, and for three feet, a ring and rows are held against each other: the firmer one is taken.
-    A `LegsError` tells that no foot finds room at the insets, or not so many.
+    on a long top in two rows, an odd one in the middle. On a top hardly longer than wide, and for
+    three feet, the firmer of ring and rows is taken. A `LegsError` tells that no foot finds room.
     """
     count, foot, rows_apply = wish.count, wish.foot, bool(outline.free_sizes)
-    room = room_for(wish, outline, in_rows=rows_apply)
+    room, size = (
+        room_for(wish, outline, in_rows=rows_apply),
+        f"{foot.length:g} by {foot.width:g} mm",
+    )
     if room.is_empty:
         insets = insets_for(wish, outline)
         raise LegsError(
-            f"a foot {foot.length:g} by {foot.width:g} mm, {insets.side:g} mm in from the sides "
-            f"and {insets.end:g} mm from the ends, finds no room under the {outline.name} "
-            f"{outline.length:g} by {outline.width:g} mm: make the insets or the foot smaller"
+            f"a foot {size}, {insets.side:g} mm in from the sides and {insets.end:g} mm from the "
+            f"ends, finds no room under the {outline.name} {outline.length:g} by "
+            f"{outline.width:g} mm: make the insets or the foot smaller"
         )
     if not rows_apply:
         sets = [places for places in _free(count, room, outline) if apart(places, foot)]
         if not sets:
             raise LegsError(
-                f"{count} feet {foot.length:g} by {foot.width:g} mm find no room beside each other "
-                f"under the {outline.name}: take fewer, or smaller ones"
+                f"{count} feet {size} find no room beside each other under the {outline.name}: "
+                "take fewer, or smaller ones"
             )
     elif count == 2:
         return Point(reach(room, math.pi).x, 0.0), Point(reach(room, 0.0).x, 0.0)
@@ -114,8 +114,7 @@ _FACET, _BLUNT = 20.0, 0.05
 
 
 def _rows(count: int, room: Region) -> tuple[Point, ...]:
-    corner = corner_of_largest(room)
-    half = count // 2
+    corner, half = corner_of_largest(room), count // 2
     xs = [corner.x * (2 * i / (half - 1) - 1) for i in range(half)]
     below, above = [Point(x, -corner.y) for x in xs], [Point(x, corner.y) for x in reversed(xs)]
     return (*below, *above, *[ORIGIN] * (count % 2))
@@ -145,16 +144,11 @@ _PHASES = (0.5, 0.0, 0.25, 0.75)
 
 
 def _free(count: int, room: Region, outline: Outline) -> Iterator[tuple[Point, ...]]:
-    """Yield places in corners of the room, where rays leave it, and along its edge.
-
-    Each set goes anticlockwise round the middle of the top, from the lower left one.
-    """
+    """Yield places in corners of the room, where rays leave it, and along its edge."""
     middle = Region.from_rings(outline.inner(FINE)).centroid
     for places in _sets(count, room, middle, outline):
         held = sorted(places, key=lambda p: (p - middle).angle)
-        first = first_of_best(
-            held, lambda p: -(p.x + p.y), lambda p: (p.x, p.y), tolerance=SAME_PLACE
-        )
+        first = first_of_best(held, lambda p: -(p.x + p.y), tuple, tolerance=SAME_PLACE)
         k = held.index(first)
         yield (*held[k:], *held[:k])
 
@@ -172,9 +166,7 @@ def _sets(count: int, room: Region, middle: Point, outline: Outline) -> Iterator
     for phase in _PHASES:
         ways = [(math.cos(t), math.sin(t)) for t in _turns(count, phase)]
         yield [
-            first_of_best(
-                corners, Point(x / length, y / width).dot, lambda p: (p.x, p.y), tolerance=ROUNDING
-            )
+            first_of_best(corners, Point(x / length, y / width).dot, tuple, tolerance=ROUNDING)
             for x, y in ways
         ]
         if room.holds_point(middle):

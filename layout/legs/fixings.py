@@ -23,39 +23,25 @@ from .wish import Fixing, LegsWish
 LEFT_UNDER_TIP = 6.0
 """Wood left between the tip of a screw and the show face, mm (common practice)."""
 
-FROM_EDGE = 25.0
-"""Least distance of a screw from the edge of solid wood, mm (common practice)."""
-
-FROM_EDGE_BOARD = 40.0
-"""The same in board, whose layers split off (common practice)."""
-
-
-def least_from_edge(kind: Kind) -> float:
-    """Return how far a screw keeps from the edge of a top of this build, mm."""
-    return FROM_EDGE_BOARD if kind.is_board else FROM_EDGE
-
-
-LEAST_BITE = 3.0
-"""A screw bites at least this many of its diameters deep, or it pulls out (our choice)."""
-
-PILOT = 0.7
-"""Diameter of a pilot hole, as a share of the screw's (common practice: 3.5 for 5)."""
-
+LEAST_BITE, PILOT = 3.0, 0.7
+"""A screw bites at least this many of its diameters deep, or it pulls out (our choice); diameter of
+a pilot hole, as a share of its own (common practice: 3.5 for 5)."""
 
 RAIL = 20.0
-"""Thickness of the batten or the ledger through which a slab, or a leg under an apron, is held, mm
-(common practice)."""
+"""How thick a batten or ledger is that holds a slab or apron leg, mm (common practice)."""
 
 RACKS_FROM = 300.0
 """A leg longer than this on a single bolt works loose when the table is pushed, mm (our choice)."""
 
-LENGTHS = (16.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 70.0, 80.0)
-"""Lengths that screws are sold in, mm (common practice)."""
-
-USUAL = 5.0
-"""Diameter of the screws of a leg, mm (common practice)."""
+USUAL, LENGTHS = 5.0, (16.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 60.0, 70.0, 80.0)
+"""Diameter of the screws of a leg, and lengths that screws are sold in, mm (common practice)."""
 
 SCREW = Pair(ABOVE_0, form="[diameter, length]")
+
+
+def least_from_edge(kind: Kind) -> float:
+    """Return how far a screw keeps from the edge, mm (common practice); layers of board split."""
+    return 40.0 if kind.is_board else 25.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,9 +52,9 @@ class Screw:
     length: float
 
     def __post_init__(self) -> None:
-        pair = take(SCREW, (self.diameter, self.length), "legs.screw", error=LegsError)
-        object.__setattr__(self, "diameter", pair[0])
-        object.__setattr__(self, "length", pair[1])
+        pair = take(SCREW, self.size, "legs.screw", error=LegsError)
+        for name, given in zip(("diameter", "length"), pair, strict=True):
+            object.__setattr__(self, name, given)
         if not self.diameter < self.length:
             raise LegsError(
                 f"a screw {self.diameter:g} mm thick and {self.length:g} mm long: "
@@ -106,8 +92,7 @@ class ScrewPlan:
     pilot: float
     """Diameter of its pilot hole, mm."""
     pilot_depth: float
-    """How deep to drill that, mm: to the tip, and never nearer to the face than half of what is
-    left."""
+    """How deep to drill it, mm: to the tip, and no nearer to the face than half of what is left."""
     from_edge: float
     """Least distance from the edge of the top, mm."""
     longest: float
@@ -146,13 +131,12 @@ def screw_in(
 
 
 IN_PLATE = 12.0
-"""The holes of a plate lie this far inside its edges, mm (common practice); at most a quarter of
-its width."""
+"""How far in from its edges a plate has its holes, mm (common practice), a quarter at most."""
 
 
 @dataclass(frozen=True, slots=True)
 class Hole:
-    """One screw."""
+    """A screw."""
 
     leg: int
     """Number of the leg that it holds."""
@@ -168,8 +152,7 @@ def holes_of(
 ) -> tuple[Hole, ...]:
     """Return the screws of legs with these middles, leg by leg; none of glued or loose ones.
 
-    A plate is held near its corners, or by holes so far apart along and across the top, mm; a slab
-    in its middle and near its ends, any other leg by one screw in its middle.
+    A plate is held near its corners, or by holes so far apart along and across the top, mm.
     """
     if wish.fixing is not Fixing.SCREWED:
         return ()
@@ -209,8 +192,7 @@ class Glue(Enum):
 
 
 CURE = (2.0, 3.0)
-"""How far a flexible, moisture-curing adhesive cures in from its edge in a day, mm, least and most
-(common practice)."""
+"""What a moisture-curing adhesive cures in from its edge a day, mm (common practice)."""
 
 BED = {Glue.RIGID: 0.2, Glue.FLEXIBLE: 2.0}
 """How thick it lies, mm (common practice: 200 g of wood glue a square metre; an adhesive that gives
@@ -231,9 +213,8 @@ class Bed:
     """Adhesive in its joints, with a fifth more for what is squeezed out."""
 
     area: float
-    """cm²."""
     bed: float
-    """mm."""
+    """cm², so many mm thick."""
     pack: float = 0.0
     """What a cartridge holds, ml; 0 where it is counted in ml."""
 
@@ -277,16 +258,10 @@ def glue_joint(foot: Foot, legs: int = 4, glue: Glue = Glue.FLEXIBLE) -> GlueJoi
     >>> glue_joint(Foot.square(60)).most_days
     15.0
     """
-    flexible = glue is Glue.FLEXIBLE
     bought = Bed((foot.section + foot.free) * legs / 100, BED[glue], CARTRIDGE)
-    depth = foot.thin / 2
-    return GlueJoint(
-        foot.section,
-        foot.inside if foot.shape.has_wall else None,
-        foot.free,
-        BED[glue],
-        bought.volume,
-        int(bought.need) if flexible else 0,
-        depth / CURE[1] if flexible else RIGID_DAYS,
-        depth / CURE[0] if flexible else RIGID_DAYS,
-    )
+    cartridges, least, most = 0, RIGID_DAYS, RIGID_DAYS
+    if glue is Glue.FLEXIBLE:
+        cartridges, (most, least) = int(bought.need), (foot.thin / 2 / pace for pace in CURE)
+    block = foot.inside if foot.shape.has_wall else None
+    volume = bought.volume
+    return GlueJoint(foot.section, block, foot.free, BED[glue], volume, cartridges, least, most)

@@ -92,11 +92,8 @@ SIZE = Key(
 class Foot:
     """The print of one leg under the top.
 
-    Raises
-    ------
-    LegsError
-        If a size is not above 0, two sizes differ that are one, or the wall of a ring or a tube is
-        not between 0 and half its width.
+    Raises a LegsError if a size is not above 0, two sizes differ that are one, or the wall of a
+    ring or a tube is not between 0 and half its width.
     """
 
     shape: FootShape = field(
@@ -112,8 +109,7 @@ class Foot:
     """A slab is a leg as wide as the top or nearly: two of them stand."""
     length: float = field(metadata=fills(ABOVE_0, in_file=False, also=(SIZE,)))
     width: float = field(metadata=fills(ABOVE_0, in_file=False))
-    """Along and across the top, mm; the diameter, side or, of a hexagon, the width across its flats
-    where both are one."""
+    """Along and across the top, mm; the diameter, side or width across flats where both are one."""
     wall: float = key(
         0.0,
         FROM_0,
@@ -164,10 +160,7 @@ class Foot:
 
     @property
     def corners(self) -> tuple[Point, ...]:
-        """Its corners from its middle, anticlockwise from the lower left; none of a round one.
-
-        A hexagon lies with two flats along the top.
-        """
+        """Its corners from its middle, anticlockwise; a hexagon has two flats along the top."""
         if self.is_round:
             return ()
         if self.shape is FootShape.HEXAGONAL:
@@ -221,8 +214,5 @@ class Foot:
         return max(corner.dot(way) for corner in self.corners)
 
     def gap(self, one: Point, other: Point) -> float:
-        """Return what is clear between two with these middles, mm; below 0 where they overlap.
-
-        Every foot reaches as far one way as the other.
-        """
+        """Return what is clear between two with these middles, mm; below 0 where they overlap."""
         return one.distance_to(other) - 2 * self.reach((other - one).angle)

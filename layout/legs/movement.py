@@ -2,15 +2,14 @@
 
 ΔD = D·C·ΔM (*Wood Handbook* (2010), eq. 13-2): width, coefficient of the species, change of
 moisture. Of the fixings that something rigid joins – the screws of one plate, of a trestle, of all
-legs under an apron – one row across the grain stays fast and the others get slots. Boards
-hardly move, nor does a framed door, whose panels move in their grooves; they want a little play
-where damp gets in.
+legs under an apron – one row across the grain stays fast and the others get slots. Boards and
+framed doors hardly move; they want a little play where damp gets in.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
 
 from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, at_least, first_of_best
@@ -22,11 +21,9 @@ from ..panel.materials import MATERIALS
 from ..top import Top
 from .foot import Foot
 
-SWING = 4.0
-"""How far moisture swings in a heated room over a year, % (common practice)."""
-
-BOARD_SWELL = 0.003
-"""What a board may swell in damp, as a share (common practice)."""
+SWING, BOARD_SWELL = 4.0, 0.003
+"""How far moisture swings in a heated room over a year, %, and what a board may swell in damp, as a
+share (common practice)."""
 
 SETTING_OUT = 1.0
 """Added to a slot for what drilling and setting miss, mm (our choice)."""
@@ -34,25 +31,18 @@ SETTING_OUT = 1.0
 GLUE_FIGHTS = 1.0
 """Movement under one rigid joint above this, mm, breaks the joint or the wood (our choice)."""
 
-SHORT = 75.0
-"""A batten stops this far from each edge, mm (common practice)."""
+SIZE, SHORT = (60.0, 20.0), 75.0
+"""Width and thickness of a batten, and how far it stops from each edge, mm (common practice)."""
 
-SIZE = (60.0, 20.0)
-"""Width and thickness of a batten, mm (common practice)."""
+APART, LEAST = 900.0, 150.0
+"""A top longer along its grain than two of the first gets a third batten, and so on; one shorter
+than the second keeps nothing flat, mm (our choice)."""
 
-APART = 900.0
-"""A top longer along its grain than two of these gets a third batten, and so on, mm (ours)."""
-
-BESIDE = 20.0
-"""Kept between a batten and a leg or its plate, mm (our choice)."""
-
-LEAST = 150.0
-"""A batten shorter than this keeps nothing flat, mm (our choice)."""
-
-AROUND_SCREW = 15.0
-"""Sound wood wanted round each of its screws, mm (our choice)."""
+BESIDE, AROUND_SCREW = 20.0, 15.0
+"""Kept between a batten and a leg or its plate; sound wood wanted round its screws, mm (ours)."""
 
 _STEP = 10.0
+"""By how much it is moved at a time, mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +54,6 @@ class Slot:
     length: float
     """Of its slot across the grain, mm; the screw's own diameter where it is fixed."""
     fixed: bool
-    """Whether it is the one that stays fast."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,23 +115,13 @@ def movement_of(
         share = coefficient * swing
     joint = 2 * held.foot.reach(across) * share
     slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
-    return MovementPlan(
-        across,
-        width,
-        width * share,
-        coefficient,
-        source,
-        solid,
-        tuple(slots) if solid else (),
-        joint,
-        solid and held.glued and joint > GLUE_FIGHTS,
-    )
+    moves = (across, width, width * share, coefficient, source, solid)
+    fights = solid and held.glued and joint > GLUE_FIGHTS
+    return MovementPlan(*moves, tuple(slots) if solid else (), joint, fights)
 
 
 def slot_for(movement: float, screw: float) -> float:
     """Return the length of a slot, mm: the screw, its movement both ways, and what setting misses.
-
-    Rounded up to whole two millimetres beyond the screw.
 
     >>> slot_for(4.5, 5.0), slot_for(9.5, 5.0)
     (11.0, 17.0)
@@ -150,18 +129,16 @@ def slot_for(movement: float, screw: float) -> float:
     return screw + 2 * math.ceil((movement + SETTING_OUT) / 2 - 1e-9)
 
 
-def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> tuple[Slot, ...]:
-    """Return a slot for each fixing; whichever lies nearest to the middle across stays fast."""
+def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> Iterator[Slot]:
+    """Yield a slot for each fixing; whichever lies nearest to the middle across stays fast."""
     if not fixings:
-        return ()
+        return
     rows = [place.dot(way) for place in fixings]
     fast = first_of_best(rows, lambda row: -abs(row), lambda row: (row,), tolerance=SAME_PLACE)
-    return tuple(
-        Slot(place, screw, fixed=True)
-        if abs(row - fast) <= SAME_PLACE
-        else Slot(place, slot_for(2 * abs(row - fast) * share, screw), fixed=False)
-        for place, row in zip(fixings, rows, strict=True)
-    )
+    for place, row in zip(fixings, rows, strict=True):
+        off = abs(row - fast)
+        fixed = off <= SAME_PLACE
+        yield Slot(place, screw if fixed else slot_for(2 * off * share, screw), fixed)
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,16 +148,14 @@ class Batten:
     middle: Point
     """mm from the centre of the top."""
     length: float
-    """mm; it stops `SHORT` inside the edge."""
     width: float
     thickness: float
-    """mm."""
+    """mm; it stops `SHORT` inside the edge."""
     slot: float
     """Length of the slots of its outer screws across the grain, mm; its middle screw is fixed."""
     screws: tuple[Point, Point, Point]
     """Its middle screw and its outer ones, mm from the centre of the top."""
     print: Path
-    """What it covers on the panel."""
 
 
 def battens_under(
@@ -194,11 +169,8 @@ def battens_under(
     """Return the battens of a solid top; none for board, which stays flat without.
 
     They lie evenly along the grain, each moved as little as clears legs and spoilt wood. Their
-    slots take what the whole top moves, which errs on the long side. Inside an apron they end short
-    of its rails, which go from leg to leg.
-
-    `heads` is what the legs and their plates cover, and `apron` what its rails leave free between
-    them, in the frame of the top; `screw` is the diameter of the screws, mm.
+    slots take what the whole top moves, which errs on the long side. `heads` is what the legs and
+    their plates cover, and `apron` what its rails leave free between them, in the frame of the top.
     """
     if not movement.solid or (apron is not None and apron.is_empty):
         return ()
@@ -235,10 +207,7 @@ def battens_under(
 def _at(
     ends: Sequence[tuple[Path, float]], along: Point, offset: float, slot: float
 ) -> Batten | None:
-    """Return the batten at a distance along the grain from the middle; None where it is short.
-
-    It stops so far inside each of some closed lines, mm. Its print is in the frame of the top.
-    """
+    """Return the batten, in the frame of the top, so far along the grain; None if short."""
     base, across = along * offset, along.left
     edges = [base + along * (side * SIZE[0] / 2) for side in (-1, 1)]
     sides = [
@@ -251,11 +220,5 @@ def _at(
     middle, half = base + across * ((up - down) / 2), (up + down) / 2
     outer = across * (half - SIZE[0] / 2)
     box = Path.round_box(Bounds.about(ORIGIN, SIZE[0] / 2, half))
-    return Batten(
-        middle,
-        up + down,
-        *SIZE,
-        slot,
-        (middle, middle + -outer, middle + outer),
-        box.placed(Placement(middle, along.angle)),
-    )
+    screws, covered = (middle, middle + -outer, middle + outer), Placement(middle, along.angle)
+    return Batten(middle, up + down, *SIZE, slot, screws, box.placed(covered))

@@ -1,7 +1,4 @@
-"""Legs placed under a top: what each covers, how far the top overhangs, what tips the table.
-
-And what stands against them where they are.
-"""
+"""Legs placed under a top: what each covers, what tips the table, what stands against them."""
 
 from __future__ import annotations
 
@@ -34,8 +31,7 @@ from .tipping import (
 from .wish import Fixing, LegsWish
 
 NO_BETTER = 0.01
-"""No estimate of a force is better than this share: a stance that falls short by less holds (ours).
-"""
+"""A stance that falls short of the load by less than this share holds: no estimate is better."""
 
 HEAVY_LEG = ONE_LIFTS / 2
 """From this mass, kg, a leg that falls over breaks a foot (our choice)."""
@@ -47,10 +43,9 @@ CLIMBER = 400.0
 def place_legs(
     wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float]
 ) -> LegsPlan:
-    """Return the legs under a top, checked; a push at its edge counts from its upper face.
+    """Return the legs under a top, checked, each moved so far off spoilt wood, mm.
 
-    `moved` is how far each was moved off spoilt wood to stand where it does, mm. A `LegsError`
-    tells of legs at one place, or in a row.
+    A `LegsError` tells of legs at one place, or in a row.
     """
     top = table.top
     require_footing(wish.foot, middles)
@@ -97,10 +92,7 @@ def require_footing(foot: Foot, middles: Sequence[Point]) -> None:
 
 
 def _tipping(wish: LegsWish, table: TableTop, middles: Sequence[Point], centre: Point) -> Tipping:
-    """Return what tips it; a loose top over the line on which it lies, its legs no help.
-
-    A loose table rocks by the force of the parallelogram where that is less than what tips it.
-    """
+    """Return what tips it; a loose top over the line on which it lies, or as a parallelogram."""
     top, foot = table.top, wish.foot
     height, own = wish.height + top.thickness, (top.mass, centre)
     whole, held = whole_table(wish, middles, own), held_down(wish, middles, own)
@@ -148,13 +140,13 @@ def _overhang(face: Region, foot: Foot, middle: Point) -> float:
 
 
 def _overhangs(outline: Outline, foot: Foot, legs: Sequence[Leg]) -> Overhang:
-    middles = Bounds.around(leg.middle for leg in legs)
-    corners = map(Point.of, footprint(foot, [leg.middle for leg in legs]))
-    corner = first_of_best(corners, lambda p: p.norm, lambda p: (p.x, p.y), tolerance=ROUNDING)
+    middles = [leg.middle for leg in legs]
+    corners, box = map(Point.of, footprint(foot, middles)), Bounds.around(middles)
+    corner = first_of_best(corners, lambda p: p.norm, tuple, tolerance=ROUNDING)
     across, along = foot.reach(math.pi / 2), foot.reach(0.0)
     return Overhang(
-        side=outline.width / 2 - across - min(middles.top, -middles.bottom),
-        end=outline.length / 2 - along - min(middles.right, -middles.left),
+        side=outline.width / 2 - across - min(box.top, -box.bottom),
+        end=outline.length / 2 - along - min(box.right, -box.left),
         corner=way_out(outline.path(), ORIGIN, corner.unit()) - corner.norm,
         least=min(leg.overhang for leg in legs),
     )
@@ -168,12 +160,13 @@ def problems_of(
         union(Region.of(path, "outside") for path in (leg.print, leg.plate) if path is not None)
         for leg in plan.legs
     ]
+    pairs = combinations(enumerate(prints, start=1), 2)
     found = [
         *_at_the_edge(plan.legs, on_floor, max(PLATE_INSET, wish.keep_in)),
         *_on_poor_wood(plan.legs, prints, table),
         *(
             Concern(LegMatter.OVERLAP, (f"{one}", f"{other}"))
-            for (one, foot), (other, second) in combinations(enumerate(prints, start=1), 2)
+            for (one, foot), (other, second) in pairs
             if foot.meet(second).area > CHORD * foot.perimeter
         ),
         *_standing(wish, plan),
@@ -211,14 +204,13 @@ def _on_poor_wood(
 
 
 def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
-    least = plan.weakest.force
+    least, at_edge = plan.weakest.force, plan.tipping.at_edge.force
     if least <= 0:
         yield Concern(LegMatter.TIPS_BY_ITSELF)
-    else:
-        if least < wish.pressed * (1 - NO_BETTER):
-            yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.pressed)
-        if plan.tipping.at_edge.force < CLIMBER:
-            yield Concern(LegMatter.CLIMBED_ON, found=plan.tipping.at_edge.force, limit=CLIMBER)
+    elif least < wish.pressed * (1 - NO_BETTER):
+        yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.pressed)
+    if least > 0 and at_edge < CLIMBER:
+        yield Concern(LegMatter.CLIMBED_ON, found=at_edge, limit=CLIMBER)
     if wish.fixing is Fixing.LOOSE:
         yield Concern(LegMatter.LOOSE)
     if plan.tipping.rocks:

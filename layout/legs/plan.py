@@ -89,8 +89,7 @@ class Tipping:
     around: tuple[EdgeForce, ...]
     """At even steps round the edge."""
     push: float = field(metadata={"unit": "N"})
-    """The least level push at the height of the top that tips it, N, where its feet do not slide.
-    """
+    """The least level push at the height of the top that tips it, N, if no foot slides."""
     push_way: float = field(metadata={"unit": "rad"})
     """Which way that push goes, radians from the length of the top."""
     rocks: bool = False
@@ -106,7 +105,6 @@ class Leg:
     middle: Point
     """Of its head, from the centre of the top, x along its length, mm."""
     on_panel: Point
-    """The same place on the panel."""
     print: Path
     """Outside of the leg on the panel."""
     hollow: Path | None
@@ -118,8 +116,7 @@ class Leg:
     floor_print: Path | None
     """What that foot covers, on the panel; None where it stands under its head."""
     overhang: float
-    """Least distance from its head, plate and all, to the edge of the top, mm; negative where it
-    sticks out."""
+    """From its head, plate and all, to the edge of the top, mm; negative where it sticks out."""
     moved: float = 0.0
     """How far it was moved to stand on sound wood, mm; 0 where it stands as laid out."""
 

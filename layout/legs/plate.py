@@ -1,12 +1,9 @@
 """A top as a thin plate on points: how far it bends, by finite elements.
 
 The Kirchhoff plate of any stiffness along and across its grain, on Argyris triangles: quintic, with
-continuous slopes, so that bending energy is what it should be and the answer converges from below.
-The points that carry it need not be corners of triangles: each is one equation that holds the plate
-down there. One plate is set up once and then rested on as many arrangements of legs as one likes.
-
-All work is done on a plate of unit area and unit stiffness; that keeps the equations sound whatever
-the size, and the laws of scale hold exactly.
+continuous slopes, so that the answer converges from below. The points that carry it need not be
+corners of triangles: each is one equation that holds the plate down there. All work is done on a
+plate of unit area and unit stiffness, so that the laws of scale hold exactly.
 """
 
 from __future__ import annotations
@@ -67,12 +64,10 @@ class Plate:
     stiff: float
     """The unit of its stiffness, N·mm."""
     places: Array
-    """(p, 2) array: where its bending is read, mm: first the points of the mesh, then the middles
-    of its edges."""
+    """(p, 2) array: where its bending is read, mm: points of the mesh, then middles of edges."""
     points: int
     """How many of them are points of the mesh."""
     matrix: Any
-    """Of the unit plate."""
     load: Array
     """(n,) array: what a load of one a unit area does to the unit plate."""
     reading: Any
@@ -213,10 +208,7 @@ class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
         i: int,
         tind: NDArray[np.intp] | None = None,
     ) -> Any:  # noqa: ANN401 - a field of skfem
-        """Return shape function `i` at points of the triangles `tind`.
-
-        The library works out the powers anew for each of 21 functions; here all come at once.
-        """
+        """Return shape function `i` at points of triangles; all are worked out at once."""
         if self.V is None:
             self._look_at(mapping.mesh, slice(None))
             self._pbasis_init(self.maxdeg, self.dim, self.derivatives, self.tensorial_basis)

@@ -1,8 +1,7 @@
 """A top on legs: where under it the middle of a foot may stand, and the insets that are usual.
 
-A foot that keeps `clear` inside the edge stands wholly within the line parallel to the edge at that
-distance: the true parallel, not a smaller shape of the same kind. The room of its middle is what is
-left of that face when the foot has been led along all of its edge.
+A foot stands wholly within the true parallel of the edge at its inset. The room of its middle is
+what is left of that face when the foot has been led along all of its edge.
 """
 
 from __future__ import annotations
@@ -30,25 +29,21 @@ from .wish import LegsWish
 if TYPE_CHECKING:
     from .plate import Plate
 
-FOOT_INSET = 60.0
-"""From the edge of the top to the outside of a foot, mm: toes and break-out (common practice)."""
-
-PLATE_INSET = 25.0
-"""From the edge of the top to a fixing plate, mm: screws break out (common practice)."""
+FOOT_INSET, PLATE_INSET = 60.0, 25.0
+"""From the edge of the top to the outside of a foot, for toes and break-out, and to a fixing plate,
+whose screws break out, mm (common practice)."""
 
 SHARE_OF_SIZE = 1 / 6
 """Sides overhang at most this share of the width, ends of the length (common practice)."""
 
-KNEES_FROM = 1800.0
-"""A top this long, mm, where people sit has its ends free for their knees (common practice)."""
+KNEES_FROM, KNEES = 1800.0, (300.0, 350.0)
+"""A top this long where people sit has its ends free for their knees: they overhang the feet by so
+much, least and most, mm (common practice)."""
 
-KNEES = (300.0, 350.0)
-"""How far such an end overhangs its feet, mm, least and most (common practice)."""
-
-PLACING = 0.01
-"""How near the line parallel to an oval is followed when a foot is placed, mm: far below what
-anybody can set a leg to."""
-
+PLACING, FINE, _HAIR = 0.01, 0.05, 1e-4
+"""How near the line parallel to an oval is followed when a foot is placed, and the edge of a top of
+any form, mm: nobody sets a leg closer. A foot that exactly fits has a room so wide, mm: a tenth of
+what a written figure holds."""
 
 UNDER_FEET = (Spoils.BEARING, Spoils.CUTTING)
 """Feet and their screws stay clear of what spoils bearing and of what no screw may meet."""
@@ -72,10 +67,7 @@ class TableTop:
 
     @cached_property
     def plate(self) -> Plate | None:
-        """The top cut in triangles, once for all arrangements; None where no stiffness is known.
-
-        A hollow or a framed door has none, whatever it is said to be made of.
-        """
+        """The top cut in triangles, once for all legs; None of doors and unknown stiffness."""
         top, stiffness = self.top, self.top.panel.substance.stiffness
         if stiffness is None or top.panel.build.has_frame:
             return None
@@ -108,8 +100,7 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
     """Return the wished insets, or the usual ones where none are given.
 
     Usual is a foot whose outside keeps at least `FOOT_INSET`, and clear of an under-bevel. In rows
-    its middle also stands a sixth in, and an end where people sit overhangs by 300 to 350 mm. A
-    slab may reach nearer to the sides: there are no toes in its way.
+    its middle also stands a sixth in. A slab may reach nearer to the sides: no toes are in its way.
     """
     foot, length, width = wish.foot, outline.length, outline.width
     least = min(FOOT_INSET, width * SHARE_OF_SIZE)
@@ -134,8 +125,7 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
 def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Region:
     """Return where the middles of the wished feet may stand, and of the plates on their heads.
 
-    It is empty where none finds room. Under any outline but one of the maker's own form it is
-    symmetrical about both centrelines, so that feet placed by it are.
+    Under any outline but one of the maker's own form it is symmetrical about both centrelines.
     """
     insets = insets_for(wish, outline, in_rows=in_rows)
     room = _room(outline, wish.foot, insets.round_about)
@@ -161,17 +151,18 @@ def reach(room: Region, direction: float) -> Point:
 
 @lru_cache(maxsize=256)
 def _room(outline: Outline, foot: Foot, inset: float) -> Region:
-    """Return where the middle of a foot may stand, all of it so far inside the edge.
-
-    A foot that fits to a hair has a room a hair wide.
-    """
+    """Return where the middle of a foot may stand so far inside the edge, be it to a hair."""
     radius = foot.length / 2 if foot.is_round else 0.0
     for slack in (0.0, _HAIR):
         room = _inside(outline, inset + radius - slack)
         if not foot.is_round:
             room = room_of(room, foot)
         if not room.is_empty:
-            return _mirrored(room, outline)
+            break
+    for flip, axis in (((-1.0, 1.0), "x"), ((1.0, -1.0), "y")) if outline.free_sizes else ():
+        # an outline that is to have such a mirror keeps what room and mirror image share
+        if not room.is_empty and not is_symmetric(outline.path(), axis):
+            room = room.meet(union(Region.from_rings(p.exterior * flip) for p in room.pieces))
     return room
 
 
@@ -186,10 +177,7 @@ def _inside(outline: Outline, inset: float) -> Region:
 
 
 def room_of(wood: Region, foot: Foot) -> Region:
-    """Return where the middle of a foot may stand for all of it to stand on a piece of wood.
-
-    A foot that stands on none of the edges stands on the wood, or nowhere on it.
-    """
+    """Return where the middle of a foot may stand for all of it to stand on a piece of wood."""
     if foot.is_round:
         return wood.shrunk(foot.length / 2)
     corners = array_of(foot.corners)
@@ -214,21 +202,3 @@ def nearest_on(edges: NDArray[np.float64], places: Points) -> Points:
     nearest = np.hypot(*(on - places[:, None]).transpose(2, 0, 1)).argmin(axis=1)
     found: Points = on[np.arange(len(places)), nearest]
     return found
-
-
-def _mirrored(room: Region, outline: Outline) -> Region:
-    """Return what a room and its mirror images share, where its outline has no such mirror."""
-    if not outline.free_sizes:
-        return room
-    for flip, axis in (((-1.0, 1.0), "x"), ((1.0, -1.0), "y")):
-        if not room.is_empty and not is_symmetric(outline.path(), axis):
-            image = [Region.from_rings(piece.exterior * flip) for piece in room.pieces]
-            room = room.meet(union(image))
-    return room
-
-
-_HAIR = 1e-4
-"""A foot that exactly fits has a room so wide, mm: a tenth of what a written figure holds."""
-
-FINE = 0.05
-"""How near the edge of a top of any form is followed, mm: nobody sets a leg closer."""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -29,13 +30,8 @@ CREEP_SOURCE = "EN 1995-1-1, 3.1.4 and table 3.2, service class 1"
 """Where the growth of what lasts comes from: k_def of a heated room (quoted)."""
 
 K_DEF = {
-    "plywood": 0.80,
-    "OSB": 2.25,
-    "particleboard": 2.25,
-    "MDF": 2.25,
-    "hardboard": 2.25,
-    "blockboard": 0.80,
-    "solid-core door": 2.25,
+    **dict.fromkeys(("plywood", "blockboard"), 0.80),
+    **dict.fromkeys(("OSB", "particleboard", "MDF", "hardboard", "solid-core door"), 2.25),
 }
 """What a lasting load adds to the first sag in the end, as a share of it: *EN 1995-1-1* table
 3.2, service class 1 (quoted). OSB as OSB/2, particleboard as P4; blockboard is not in it and
@@ -44,8 +40,7 @@ taken as plywood, a solid-core door as particleboard."""
 K_DEF_WOOD = 0.60
 """The same of solid wood, *EN 1995-1-1* table 3.2 (quoted)."""
 
-FIRST_LIMIT = 300.0
-FINAL_LIMIT = 250.0
+FIRST_LIMIT, FINAL_LIMIT = 300.0, 250.0
 """The span over these is as far as a top should sag when first loaded and in the end: the widest of
 *EN 1995-1-1* 7.2, table 7.2, for the first sag (l/300 to l/500) and for the final one (l/250 to
 l/350; quoted)."""
@@ -55,8 +50,7 @@ ALIKE = 1e-6
 equations leave uncertain is a thousand times smaller."""
 
 WIDE_FOOT = 150.0
-"""A foot longer than this, and any slab, carries the top along its length, not at its middle alone,
-mm."""
+"""A foot longer than this, mm, and any slab, carries the top along its length."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,10 +138,7 @@ def sag_of(
 
 
 def waist_of(outline: Outline) -> float | None:
-    """Return how wide an outline is where it is narrow between two wider parts, mm.
-
-    None where it has no waist: shrunk from all round it stays in one piece until it is gone.
-    """
+    """Return how wide an outline is between two wider parts, mm; None where it has no waist."""
     if outline.free_sizes:
         return None
     face = Region.from_rings(outline.inner(_WAIST))
@@ -163,11 +154,9 @@ def waist_of(outline: Outline) -> float | None:
     return 2 * last_where(lambda by: not falls_apart(by), step * (first - 1), step * first)
 
 
-_WAIST, _DEPTHS = 0.5, 12
-"""How near the edge is followed to find a waist, mm, and at how many depths one is looked for."""
-
-_PART = 0.02
-"""What is left on either side of a waist is at least this share of the top, or it is a nib."""
+_WAIST, _DEPTHS, _PART = 0.5, 12, 0.02
+"""How near the edge is followed to find a waist, mm; at how many depths one is looked for; and the
+least share of the top that is left on either side, or it is a nib."""
 
 
 def borne_at(foot: Foot, middles: Sequence[Point]) -> list[Point]:
@@ -177,12 +166,11 @@ def borne_at(foot: Foot, middles: Sequence[Point]) -> list[Point]:
 
 def bearing_points(foot: Foot, middle: Point) -> list[Point]:
     """Return where a foot carries the top: its middle, and its far ends where it is a slab."""
-    long, short = max(foot.length, foot.width), foot.thin
-    wide = long > short and (long > WIDE_FOOT or foot.shape is FootShape.SLAB)
-    if foot.is_round or not wide:
+    x, y = (max(side - foot.thin, 0.0) / 2 for side in (foot.length, foot.width))
+    wide = max(foot.length, foot.width) > WIDE_FOOT or foot.shape is FootShape.SLAB
+    reach = Point(x, y)
+    if foot.is_round or not wide or not reach.norm:
         return [middle]
-    along = Point(1, 0) if foot.length > foot.width else Point(0, 1)
-    reach = along * ((long - short) / 2)
     return [middle + reach, middle, middle + -reach]
 
 
@@ -191,7 +179,7 @@ def widest_gap(points: Sequence[Point]) -> float:
     hull = Region.hull(array_of(points))
     near = (p for p in points if hull.edge_distance(p) < SAME_POINT)
     rim = sorted(near, key=lambda p: (p - hull.centroid).angle)
-    return max(a.distance_to(b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True))
+    return max(a.distance_to(b) for a, b in pairwise([*rim, rim[0]]))
 
 
 def _deepest(plate: Plate, down: Array, times: float = 1.0) -> Deflection:

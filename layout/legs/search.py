@@ -2,8 +2,7 @@
 
 The insets at the sides and at the ends are tried over a grid, then in ever smaller steps round the
 best; where firmness counts the feet are moved freely from there: each eight ways, and the feet that
-are its mirror images with it, in steps that are halved when no move helps. Feet that would bear on
-spoilt wood are moved off it by the least that frees them.
+are its mirror images with it, in steps that are halved when no move helps.
 """
 
 from __future__ import annotations
@@ -11,7 +10,7 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
-from itertools import combinations
+from itertools import combinations, product
 from typing import NamedTuple
 
 import numpy as np
@@ -28,8 +27,8 @@ from .seating import PLACE
 from .stance import Places, Sought, Stance
 from .wish import COUNTS, Goal, LegsWish
 
-_SIDES, _ENDS = 3, 5
-"""Insets tried at the sides and at the ends, besides the usual ones."""
+_SIDES, _ENDS, _FARTHEST = 3, 5, (0.25, 0.3)
+"""Insets tried at sides and ends, and the farthest of them, shares of width and length."""
 
 _HALVINGS = 4
 """How often the steps round the best insets are halved: down to a sixteenth of the grid's."""
@@ -37,9 +36,6 @@ _HALVINGS = 4
 CROWDED = 100.0
 """More than four legs with less than this clear between two, mm, are not proposed unless their
 number is asked for (our choice): not even a broom passes between them."""
-
-_FARTHEST = (0.25, 0.3)
-"""Farthest in that feet are tried, as shares of width and length."""
 
 _FIRST, _LAST = 1 / 16, 0.5
 """The first step of free moves as a share of the stance's extent, and the last one, mm."""
@@ -61,10 +57,8 @@ def best_stances(
 
     A stance that holds the load asked for goes before one that does not, whatever the goal, and one
     at which somebody sits before one that leaves no place; legs that cannot stay come last. Fewer
-    legs go first unless more are better by `EACH_LEG` each. A count for which no foot finds room is
-    left out, and one that crowds them where the counts are the usual ones. Places that the wish
-    itself gives are tried too, unless a leg cannot stay there: the best of a count is never worse.
-    A diner takes `place` mm of the edge. A `LegsError` tells why none finds room.
+    legs go first unless more are better by `EACH_LEG` each. Places that the wish itself gives are
+    tried too, unless a leg cannot stay there. A `LegsError` tells why none finds room.
     """
     found: list[Stance] = []
     trouble = LegsError("no count of legs is given to compare")
@@ -75,9 +69,8 @@ def best_stances(
         except LegsError as error:
             trouble = error
             continue
-        pairs = combinations(stance.wish.at, 2)
-        crowded = count > 4 and min(wish.foot.gap(*pair) for pair in pairs) < CROWDED
-        if not (crowded and tuple(counts) == COUNTS):
+        gaps = (wish.foot.gap(*pair) for pair in combinations(stance.wish.at, 2))
+        if count <= 4 or tuple(counts) != COUNTS or min(gaps) >= CROWDED:
             found.append(stance)
     if not found:
         raise trouble
@@ -86,22 +79,17 @@ def best_stances(
 
 
 def best_stance(sought: Sought, given: Places = ()) -> Stance:
-    """Return the best stance of the wished number of legs, or the given one where none is better.
-
-    A `LegsError` tells that no foot finds room, or that sag counts and no stiffness is known.
-    """
+    """Return the best stance of so many legs, or the given one where none is better."""
     wish, outline, foot = sought.wish, sought.table.top.outline, sought.wish.foot
     usual = insets_for(wish, outline)
     least = usual.round_about
-    sides = np.linspace(least, outline.width * _FARTHEST[0], _SIDES)
-    ends = np.linspace(least, outline.length * _FARTHEST[1], _ENDS)
-    grid = [(usual.side, usual.end), *((float(s), float(e)) for s in sides for e in ends)]
-    tried = _at_insets(sought, grid)
+    sides = np.linspace(least, outline.width * _FARTHEST[0], _SIDES).tolist()
+    ends = np.linspace(least, outline.length * _FARTHEST[1], _ENDS).tolist()
+    tried = _at_insets(sought, [(usual.side, usual.end), *product(sides, ends)])
     if not tried:
         sought.as_wished()  # says why there is no room
         raise LegsError("no foot finds room under this top at any inset")
-    best = _best(tried)
-    by_side, by_end = float(sides[1] - sides[0]), float(ends[1] - ends[0])
+    best, by_side, by_end = _best(tried), sides[1] - sides[0], ends[1] - ends[0]
     for _ in range(_HALVINGS):
         by_side, by_end = by_side / 2, by_end / 2
         side, end = best.insets
@@ -141,16 +129,11 @@ def _tried(sought: Sought, arrangements: dict[Places, tuple[float, float]]) -> l
     """Return how good arrangements are; those in a row are none."""
     wish, force = sought.wish, sought.stability.force
     spread = [m for m in arrangements if len(m) < 3 or not in_a_row(m)]
-    return [
-        _Tried(
-            arrangements[middles],
-            middles,
-            apart(middles, wish.foot) and sought.bears(middles),
-            min(force(middles), wish.pressed),
-            score,
-        )
-        for middles, score in zip(spread, sought.scores(spread), strict=True)
-    ]
+    bears = [apart(middles, wish.foot) and sought.bears(middles) for middles in spread]
+    held = [min(force(middles), wish.pressed) for middles in spread]
+    insets = [arrangements[middles] for middles in spread]
+    rows = zip(insets, spread, bears, held, sought.scores(spread), strict=True)
+    return [_Tried(*row) for row in rows]
 
 
 class _Tried(NamedTuple):
@@ -209,20 +192,23 @@ def polished(middles: Places, foot: Foot, room: Region, force: Callable[[Places]
     return best
 
 
-def _flip(point: Point, mirror: tuple[int, int]) -> Point:
+_Mirror = tuple[int, int]
+
+
+def _flip(point: Point, mirror: _Mirror) -> Point:
     return Point(point.x * mirror[0], point.y * mirror[1])
 
 
-def _images(middles: Places) -> list[tuple[int, dict[int, tuple[int, int]]]]:
+def _images(middles: Places) -> list[tuple[int, dict[int, _Mirror]]]:
     """Return one foot of each group of mirror images, and how each of the group mirrors it."""
 
-    def image(middle: Point, mirror: tuple[int, int]) -> int | None:
+    def image(middle: Point, mirror: _Mirror) -> int | None:
         place = _flip(middle, mirror)
         near = (k for k, one in enumerate(middles) if one.distance_to(place) <= SAME_PLACE)
         return next(near, None)
 
     mirrors = [m for m in _MIRRORS if all(image(p, m) is not None for p in middles)]
-    groups: list[tuple[int, dict[int, tuple[int, int]]]] = []
+    groups: list[tuple[int, dict[int, _Mirror]]] = []
     for k, middle in enumerate(middles):
         if not any(k in group for _, group in groups):
             found = ((image(middle, mirror), mirror) for mirror in reversed(mirrors))

@@ -7,6 +7,7 @@ from bisect import bisect_left
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property, lru_cache
+from itertools import takewhile
 
 import numpy as np
 from numpy.typing import NDArray
@@ -20,12 +21,9 @@ from .foot import Foot
 
 Array = NDArray[np.float64]
 
-PLACE = 600.0
-"""Edge that a diner takes, mm: 24 in at least, 30 at best (Panero and Zelnik, *Human Dimension and
-Interior Space*)."""
-
-PLACE_IMPERIAL = 24 * MM_PER_INCH
-"""The same where the maker counts in inches, mm."""
+PLACE, PLACE_IMPERIAL = 600.0, 24 * MM_PER_INCH
+"""Edge that a diner takes, mm, and where the maker counts in inches: 24 in at least, 30 at best
+(Panero and Zelnik, *Human Dimension and Interior Space*)."""
 
 DEPTH = 14 * MM_PER_INCH
 """Depth of a place, mm: 14 in (Panero and Zelnik); on a narrower top no farther than the centreline
@@ -37,12 +35,9 @@ KNEES = (400.0, 300.0)
 BULGE = 130.0
 """Most that the edge of a place may bulge, mm: a round end 720 wide will do (our choice)."""
 
-SHARPEST = math.radians(30)
-"""Most that the edge of a place may turn within 100 mm, radians: nobody sits at a corner (our
-choice)."""
-
-BLUNT = math.radians(61)
-"""A corner that turns no farther, like a hexagon's, may lie beside a diner (our choice)."""
+SHARPEST, BLUNT = math.radians(30), math.radians(61)
+"""Most that the edge of a place may turn within 100 mm, for nobody sits at a corner; one that turns
+no farther than the second, like a hexagon's, may lie beside a diner; radians (our choice)."""
 
 STRAIGHT_AHEAD = 360.0
 """How much of the edge has no corner before a diner, mm: about the shoulders (our choice)."""
@@ -50,11 +45,8 @@ STRAIGHT_AHEAD = 360.0
 _STEP, _CORNER = 20.0, 5
 """How finely the edge is walked, mm, and the steps within which it must not turn too far."""
 
-_TOUCH = 100.0
-"""Places that share less than this are beside each other, mm²."""
-
-_EASINGS = 3
-"""How often the places are moved apart, each in its free run."""
+_TOUCH, _EASINGS = 100.0, 3
+"""Places that share less are beside each other, mm²; how often all are moved apart in turn."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +56,6 @@ class Seat:
     place: Point
     """The middle of its stretch of the edge, mm from the centre of the top."""
     towards: float = field(metadata={"unit": "rad"})
-    """Which way the diner faces, radians."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,8 +74,7 @@ def seating_at(
     """Return the places round a top.
 
     A place takes `place` of the edge and 14 in of the depth behind it, on a narrow top to its
-    middle; two do not overlap, so that on a top with corners those at the ends take from the
-    sides. Knees stay clear of the legs, whose heads have these middles, mm.
+    middle; two do not overlap, so that on a top with corners those at the ends take from the sides.
     """
     edge = _edge_of(outline, place)
     seats = tuple(edge.seat(i) for i in most_places(edge, edge.free_of(foot, middles)))
@@ -111,8 +101,6 @@ class Edge:
     inwards: Array
     """(n, 2) array: of each step, and the unit vector into the top."""
     width: int
-    """Steps that a place takes."""
-    _areas: dict[int, tuple[Region, float]] = field(default_factory=dict)
     _clear: dict[tuple[int, int], bool] = field(default_factory=dict)
 
     @classmethod
@@ -120,13 +108,10 @@ class Edge:
         """Return the edge of a closed path, for places that take `place` mm of it."""
         per_place = max(2, round(place / _STEP))
         count = max(8, math.floor(path.length / place * per_place + 1e-9))
-        points, inwards = [], []
-        for segment, share in path.stations(count):
-            here, ahead = segment.at(share), segment.at(share + 1e-4)
-            points.append(here)
-            inwards.append((ahead - here).unit().left)
-        width = math.ceil(place * count / path.length - 1e-6)
-        return cls(array_of(points), array_of(inwards), width)
+        held = [(s.at(share), s.at(share + 1e-4)) for s, share in path.stations(count)]
+        points = array_of(here for here, _ in held)
+        inwards = array_of((ahead - here).unit().left for here, ahead in held)
+        return cls(points, inwards, math.ceil(place * count / path.length - 1e-6))
 
     @cached_property
     def usable(self) -> list[int]:
@@ -152,7 +137,18 @@ class Edge:
     def free_of(self, foot: Foot, middles: Sequence[Point]) -> list[int]:
         """Return the usable places at which knees meet no leg with such a head."""
         prints = [Region.of(foot.outside(middle), "outside") for middle in middles]
-        return [i for i in self.usable if not self._knees_meet(i, prints)]
+        wide, deep = KNEES
+        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
+
+        def in_the_way(seat: Seat) -> bool:
+            middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
+            near = [p for p in prints if p.distance_to(middle) < math.hypot(wide, deep) / 2]
+            if not near:
+                return False
+            knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
+            return any(knees.meet(one).area > 1.0 for one in near)
+
+        return [i for i in self.usable if not in_the_way(self.seat(i))]
 
     def _steps(self, i: int) -> NDArray[np.intp]:
         return np.arange(i, i + self.width + 1) % len(self.points)
@@ -184,33 +180,21 @@ class Edge:
         inner = outer + inwards * np.minimum(DEPTH, to_middle)[:, None]
         return Region.from_rings(convex_hull(np.vstack([outer, inner])))
 
-    def _covered(self, i: int) -> tuple[Region, float]:
-        """Return what a place covers, and how far that reaches from its centroid, mm."""
-        if i not in self._areas:
-            area = self._area(i)
-            off = area.exterior - np.array(tuple(area.centroid))
-            self._areas[i] = area, float(np.hypot(*off.T).max())
-        return self._areas[i]
+    @cached_property
+    def _covered(self) -> dict[int, tuple[Region, float]]:
+        """What each usable place covers, and how far that reaches from its centroid, mm."""
+        areas = {i: self._area(i) for i in self.usable}
+        off = {i: area.exterior - np.array(tuple(area.centroid)) for i, area in areas.items()}
+        return {i: (area, float(np.hypot(*off[i].T).max())) for i, area in areas.items()}
 
     def clear(self, i: int, j: int) -> bool:
         """Return whether two places do not overlap; each pair is worked out once."""
         pair = min(i, j), max(i, j)
         if pair not in self._clear:
-            (one, reach), (other, farther) = map(self._covered, pair)
+            (one, reach), (other, farther) = (self._covered[k] for k in pair)
             apart = one.centroid.distance_to(other.centroid) > reach + farther
             self._clear[pair] = apart or one.meet(other).area <= _TOUCH
         return self._clear[pair]
-
-    def _knees_meet(self, i: int, prints: Sequence[Region]) -> bool:
-        """Return whether a leg stands where the knees of place i go."""
-        seat, (wide, deep) = self.seat(i), KNEES
-        middle = Region.at(seat.place + Point.polar(deep / 2, seat.towards))
-        near = [one for one in prints if one.distance_to(middle) < math.hypot(wide, deep) / 2]
-        if not near:
-            return False
-        room = Path.round_box(Bounds(0.0, -wide / 2, deep, wide / 2))
-        knees = Region.of(room.placed(Placement(seat.place, seat.towards)))
-        return any(knees.meet(one).area > 1.0 for one in near)
 
     def seat(self, i: int) -> Seat:
         """Return where the diner of place i sits."""
@@ -226,11 +210,17 @@ def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
     most. Of chains as long, the one that lies most evenly about the middle is taken, and each place
     then moved to the middle of the room it has.
     """
+
+    def uneven(chain: list[int]) -> float:
+        """Return how far the middle of the places lies from that of the top, mm."""
+        middles = [(i + edge.width // 2) % len(edge.points) for i in chain]
+        return float(np.hypot(*edge.points[middles].mean(axis=0)))
+
     if not usable:
         return []
     best = first_of_best(
         _chains(edge, usable),
-        lambda chain: (float(len(chain)), -_uneven(edge, chain)),
+        lambda chain: (float(len(chain)), -uneven(chain)),
         lambda chain: (float(chain[0]),),
         tolerance=(0.0, SAME_PLACE),
     )
@@ -243,10 +233,7 @@ def most_places(edge: Edge, usable: Sequence[int]) -> list[int]:
 
 
 def _chains(edge: Edge, usable: Sequence[int]) -> Iterator[list[int]]:
-    """Yield the places from each start once round, each the first that fits after the one before.
-
-    Beyond the start places are counted on, a whole way round more.
-    """
+    """Yield the places from each start once round, each the first that fits after the last."""
     count = len(edge.points)
     order = [*usable, *(i + count for i in usable)]
 
@@ -266,17 +253,10 @@ def _chains(edge: Edge, usable: Sequence[int]) -> Iterator[list[int]]:
         yield [i % count for i in chain]
 
 
-def _uneven(edge: Edge, chain: list[int]) -> float:
-    """Return how far the middle of the places lies from that of the top, mm."""
-    middles = [(i + edge.width // 2) % len(edge.points) for i in chain]
-    return float(np.hypot(*edge.points[middles].mean(axis=0)))
-
-
 def _run(edge: Edge, usable: Sequence[int], place: int, way: int, beside: set[int]) -> int:
     """Return how many steps a place may be moved until it meets something."""
     count, may = len(edge.points), set(usable)
-    for steps in range(count // 2):
-        at = (place + (steps + 1) * way) % count
-        if at not in may or not all(edge.clear(at, other) for other in beside):
-            return steps
-    return count // 2
+    steps = range(count // 2)
+    ahead = ((place + (step + 1) * way) % count for step in steps)
+    free = takewhile(lambda at: at in may and all(edge.clear(at, k) for k in beside), ahead)
+    return sum(1 for _ in free)

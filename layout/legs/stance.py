@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from functools import cached_property
+from itertools import pairwise
 
 import numpy as np
 
@@ -32,8 +33,7 @@ MOST_FORCE = 1e6
 """Nothing presses harder than this, N: firmer stances are alike."""
 
 _CLEAR = 0.1
-"""A foot is moved this much farther than it must, mm: no tape shows it, and rounding cannot put it
-back on what it was moved off."""
+"""A foot is moved this much farther than it must, mm, so that no rounding puts it back."""
 
 Places = tuple[Point, ...]
 """The middles of the legs' heads, mm from the centre of the top."""
@@ -82,7 +82,6 @@ class Sought:
     table: TableTop
     goal: Goal = Goal.MOST_STABLE
     place: float = PLACE
-    """Edge that a diner takes, mm."""
 
     @cached_property
     def stability(self) -> Stability:
@@ -104,10 +103,9 @@ class Sought:
         return all(self.table.bearing.inner.holds(Region.of(head, "outside")) for head in heads)
 
     def settled(self, middles: Places) -> tuple[Places, tuple[float, ...]]:
-        """Return places with each foot moved off spoilt wood, and how far.
+        """Return places, each moved by the least that frees it of spoilt wood, and how far.
 
-        It is moved by the least that frees it; one that finds no sound wood in its room, beside the
-        others, stays where it is.
+        One that finds no sound wood in its room, beside the others, stays where it is.
         """
         held, moved = list(middles), [0.0] * len(middles)
         if self.bears(middles):
@@ -122,11 +120,7 @@ class Sought:
         return tuple(held), tuple(moved)
 
     def as_wished(self) -> Stance:
-        """Return the legs where the wish itself puts them: at its places or by its insets.
-
-        Where the maker says where they stand nothing is moved. A `LegsError` tells why they cannot
-        stand.
-        """
+        """Return the legs where the wish has them: at its places, unmoved, or by its insets."""
         wish, outline = self.wish, self.table.top.outline
         middles, moved = wish.at, (0.0,) * len(wish.at)
         if not middles:
@@ -154,18 +148,12 @@ class Sought:
         foot, outline = self.wish.foot, self.table.top.outline
         legs = place_legs(self.wish, self.table, middles, moved)
         rim = sorted((m for m in middles if m.norm > CHORD), key=lambda m: m.angle)
-        gaps = [foot.gap(a, b) for a, b in zip(rim, [*rim[1:], rim[0]], strict=True)]
-        return Stance(
-            len(middles),
-            replace(self.wish, at=middles),
-            legs,
-            seating_at(outline, foot, middles, self.place),
-            Region.from_rings(array_of(legs.feet)).area / outline.area,
-            min(gaps),
-            max(gaps),
-            min(legs.weakest.force, self.wish.pressed),
-            score,
-        )
+        gaps = [foot.gap(a, b) for a, b in pairwise([*rim, rim[0]])]
+        seating = seating_at(outline, foot, middles, self.place)
+        spread = Region.from_rings(array_of(legs.feet)).area / outline.area
+        held, wish = min(legs.weakest.force, self.wish.pressed), replace(self.wish, at=middles)
+        stands = (len(middles), wish, legs, seating, spread)
+        return Stance(*stands, min(gaps), max(gaps), held, score)
 
 
 def _unevenness(foot: Foot, outline: Outline, middles: Places) -> float:

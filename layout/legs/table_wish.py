@@ -23,11 +23,10 @@ from .wish import COUNTS, Goal
 class ScrewPair(Pair):
     """A screw by its diameter and its length, or of a program the screw itself."""
 
-    def parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - a pair or a screw
-        """Return the screw of a program; of a file, its pair."""
+    def _parse(self, value: object, at: Place) -> Any:  # noqa: ANN401 - a pair or a screw
         if isinstance(value, Screw):
             return value
-        pair = Pair.parse(self, value, at)
+        pair = Pair._parse(self, value, at)
         return Screw(*pair) if at.held and pair is not None else pair
 
 

@@ -2,10 +2,10 @@
 
 A table tips over a side of the polygon of its feet when the force outside that side turns it more
 than its weight inside holds it: P·e = W·d, d from the weight to the side, e from the side out to
-the force. A force inside the polygon never tips it. ISO 7172:1988 presses 50 mm in from the edge,
-at the middle of a side, then of the other, and for odd shapes wherever the table stands least
-firmly; it states no force to pass. Where the top is too narrow for that the force presses a quarter
-of its width in. Who sits down on a table does so at its very edge: that force is told too.
+the force. ISO 7172:1988 presses 50 mm in from the edge, at the middle of a side, then of the other,
+and for odd shapes wherever the table stands least firmly; it states no force to pass. On a narrow
+top the force presses a quarter of its width in. Who sits down on a table does so at its very edge:
+that force is told too.
 
 A top that lies loose on loose legs does not tip over as one: pushed level each leg turns about the
 edge of its foot, and the top rises with their heads, so that they lie down together as the sides of
@@ -40,9 +40,8 @@ from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD, CURVE, ROUNDING
 from ..outlines import Outline
 from .foot import Foot
-from .heights import EDGE, SAT_ON
 from .plan import EdgeForce, Tipping
-from .wish import Fixing, LegsWish
+from .wish import EDGE, SAT_ON, Fixing, LegsWish
 
 Array = NDArray[np.float64]
 
@@ -53,8 +52,7 @@ STATIONS = 72
 """Places round the edge at which the force is given."""
 
 IN_A_ROW = 10.0
-"""Legs whose middles lie within a strip so narrow, mm, stand in a row (our choice): a floor is not
-so flat."""
+"""Legs within a strip so narrow, mm, stand in a row (our choice): a floor is not so flat."""
 
 _ALIKE, _NEAR = 1e-6, 0.01
 """Share of the weight by which two forces may differ and still be alike, and of the least force
@@ -62,9 +60,6 @@ within which a side may turn out to be the weakest."""
 
 _COARSE, _ROUGH = 0.01, 0.05
 """How near the edge is followed to tell these, and feet and edge while stances are compared, mm."""
-
-_EVEN = 16
-"""The higher, the less the sides count that are not the weakest."""
 
 
 @dataclass(frozen=True)
@@ -130,12 +125,10 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         near = about <= about.min() * (1 + _NEAR) + alike
         return least_at([farthest(pressed, Point.of(n)) for n in held.normals[near]])
 
-    pushes = weight * np.maximum(held.inside, 0.0) / height
+    pushes = (weight * np.maximum(held.inside, 0.0) / height).tolist()
+    ways = [Point.of(normal) for normal in held.normals]
     over = first_of_best(
-        range(len(pushes)),
-        lambda k: -float(pushes[k]),
-        lambda k: tuple(held.normals[k]),
-        tolerance=alike,
+        range(len(ways)), lambda k: -pushes[k], lambda k: tuple(ways[k]), tolerance=alike
     )
     up, along, most = Point(0, 1), Point(1, 0), math.pi + ROUNDING
     return Tipping(
@@ -146,9 +139,9 @@ def tipping_of(outline: Outline, held: HeldDown, height: float) -> Tipping:
         side=least_at([farthest(line, up), farthest(line, -up)]).force,
         end=least_at([farthest(line, along), farthest(line, -along)]).force,
         around=tuple(forces_at([segment.at(share) for segment, share in line.stations(STATIONS)])),
-        push=float(pushes[over]),
+        push=pushes[over],
         # above −π and up to π: a hair below −x is −x
-        push_way=most - (most - Point.of(held.normals[over]).angle) % math.tau,
+        push_way=most - (most - ways[over].angle) % math.tau,
     )
 
 
@@ -159,10 +152,9 @@ def pressed_in(outline: Outline) -> float:
 
 @lru_cache(maxsize=16)
 def pressed_line(outline: Outline) -> Path:
-    """Return the line along which a force presses: all legs tried under a top share it.
+    """Return the line along which a force presses: of the hull where a hollow top is too narrow.
 
-    Where an outline is hollow and too narrow somewhere, it is that of its convex hull: what tips a
-    table most lies on both.
+    What tips a table most lies on both.
     """
     edge = pressed_in(outline)
     try:
@@ -173,10 +165,7 @@ def pressed_line(outline: Outline) -> Path:
 
 
 def farthest(line: Path, way: Point) -> Point:
-    """Return the point of a closed line that lies farthest towards a unit vector.
-
-    Where a straight of the line lies square to it, the middle of that straight.
-    """
+    """Return the farthest point of a closed line one way, of a straight the middle."""
     reached = [point for segment in line.segments for point in _extremes(segment, way)]
     most = max(point.dot(way) for point in reached)
     tied = [point for point in reached if point.dot(way) >= most - 1e-9 * max(1.0, abs(most))]
@@ -237,10 +226,7 @@ def whole_table(
 
 @dataclass(frozen=True)
 class Stability:
-    """What force at its edge a table stands.
-
-    A search asks this of thousands of stances, so the top is walked once, and curves are polygons.
-    """
+    """What force at its edge a table stands; of thousands of stances the top is walked once."""
 
     wish: LegsWish
     top: tuple[float, Point]
@@ -257,21 +243,16 @@ class Stability:
         return cls(wish, (mass, centre), convex_hull(line.points(_ROUGH)))
 
     def force(self, middles: Sequence[Point]) -> float:
-        """Return the least force at the edge that tips a table on legs with these middles, N.
-
-        Negative where the weight lies outside the feet.
-        """
+        """Return the least force, N, that tips a table on such legs; below 0, it tips by itself."""
         return float(self._forces(middles).min())
 
     def evenness(self, middles: Sequence[Point]) -> float:
-        """Return a force that grows with the least one, and with those hardly above it, N.
-
-        It has no edges on which a search by small moves would stall.
-        """
+        """Return a force that grows with the least and those near it: no search stalls."""
         forces = self._forces(middles)
-        if forces.min() <= 0 or not np.isfinite(forces.min()):
-            return float(forces.min())
-        return float(forces.min() * ((forces / forces.min()) ** -_EVEN).sum() ** (-1 / _EVEN))
+        least, even = float(forces.min()), 16  # the higher, the less other sides count
+        if least <= 0 or not math.isfinite(least):
+            return least
+        return least * float(((forces / least) ** -even).sum() ** (-1 / even))
 
     def _forces(self, middles: Sequence[Point]) -> Array:
         held = held_down(self.wish, middles, self.top, _ROUGH)

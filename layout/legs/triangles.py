@@ -6,9 +6,8 @@ circle through a flat triangle becomes a point, unless a side would see it: then
 halved (Ruppert, "A Delaunay refinement algorithm", *J. Algorithms* 18 (1995) 548–585). So the
 triangles are small where the plate is narrow, and large where it is wide.
 
-A plate that is its own mirror image is cut into triangles that are: only a half or a quarter of it
-is cut, and the rest is its mirror image, point by point. What bends alike then does so to the last
-digits, and no triangle decides which of two mirrored places is the worse.
+Of a plate that is its own mirror image only a half or a quarter is cut, and the rest is mirrored,
+point by point: what bends alike then does so to the last digits.
 """
 
 from __future__ import annotations
@@ -30,32 +29,24 @@ Corners = NDArray[np.intp]
 Sides = list[tuple[int, int]]
 """Which points are neighbours along the edge."""
 
-_FINE = 1 / 80
-"""Share of a step that the edge of a plate may be moved by, so that it has fewer points."""
-
-_CLEAR = 0.53
-"""Share of a step that the lattice keeps from the edge, so that no side sees it."""
+_FINE, _CLEAR, _SHORT = 1 / 80, 0.53, 1 / 30
+"""Shares of a step: by how much the edge of a plate may be moved, so that it has fewer points; how
+far the lattice keeps from it, so that no side sees it; below what nothing is halved, in the tip of
+a sharp corner."""
 
 _FLAT = 1.37
 """A triangle is flat from this radius of its circle over its shortest side on: an angle of 21°.
 Halving ends for any above the root of two, and in practice a little below it."""
 
-_SHORT = 1 / 30
-"""Share of a step below which nothing is halved: the tip of a sharp corner."""
-
 _SHARP = math.radians(75)
-"""Sides that meet at less are halved at lengths that are alike on both, or they would take turns
-for ever."""
+"""Sides that meet at less are halved at lengths alike on both, or they take turns for ever."""
 
-_SEES = 1.004
-"""By how much the circle of a side is widened: all are joined a little sheared."""
+_SLANT, _SEES = np.array([[1.0, 1e-3], [0.0, 1.0]]), 1.004
+"""How the points are sheared when they are joined, so that four of them on one circle, as on every
+small rectangle, are always joined by the same diagonal; the circle of a side is so much wider."""
 
 _MOST = 500
 """Rounds after which a plate is left as it is: none that anybody makes comes near."""
-
-_SLANT = np.array([[1.0, 1e-3], [0.0, 1.0]])
-"""How the points are sheared when they are joined: four of them on one circle, as on every small
-rectangle, are then always joined by the same diagonal."""
 
 _ALIKE = 1e-6
 
@@ -63,10 +54,9 @@ _ALIKE = 1e-6
 def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, Corners]:
     """Return the triangles of a closed path about the origin, about `step` wide.
 
-    Its points, (n, 2) mm; the same for the mesh, all moved out a little where straight sides cut
-    off what is round, so that the triangles have the area of the plate; and which points each
-    triangle joins, (m, 3). One whose doubled area is less than the share `flattest` of the plate's
-    is none.
+    Its points, (n, 2) mm; the same for the mesh, all moved out a little so that the triangles have
+    the area of the plate; and which points each joins, (m, 3). One whose doubled area is less than
+    the share `flattest` of the plate's is none.
     """
     axes = mirror_axes(outline)
     part = Region.from_rings(fewer(outline.points(_FINE * step), _FINE * step))
@@ -75,7 +65,9 @@ def cut_up(outline: Path, step: float, flattest: float) -> tuple[Array, Array, C
         far = max(bounds.width, bounds.height)
         left, bottom = (0.0 if k in axes else -far for k in (0, 1))
         part = part.meet(Region.of(Path.round_box(Bounds(left, bottom, far, far))))
-    on_edge, sides = _sides_of(part, step, _on_mirrors(outline, axes))
+    ways = (Point(0.0, 1.0), Point(1.0, 0.0))
+    met = {k: array_of(c.point for c in crossings(outline, ORIGIN, ways[k])) for k in axes}
+    on_edge, sides = _sides_of(part, step, met)
     middle = Point(*(0.0 if k in axes else tuple(bounds.middle)[k] for k in (0, 1)))
     inner = _lattice(part.shrunk(_CLEAR * step), bounds, middle, step)
     cut = _Cut(part, step, flattest * outline.area, [*on_edge, *inner], sides)
@@ -96,19 +88,12 @@ def mirror_axes(outline: Path) -> tuple[int, ...]:
     return tuple(k for k, name in enumerate("xy") if is_symmetric(outline, name))
 
 
-def _on_mirrors(outline: Path, axes: tuple[int, ...]) -> dict[int, Array]:
-    """Return where a closed path crosses each of its mirrors, (n, 2) mm."""
-    ways = {k: Point(0.0, 1.0) if k == 0 else Point(1.0, 0.0) for k in axes}
-    return {
-        k: array_of(c.point for c in crossings(outline, ORIGIN, way)) for k, way in ways.items()
-    }
-
-
 def _sides_of(part: Region, step: float, mirrors: dict[int, Array]) -> tuple[list[Point], Sides]:
     """Return points along the edge at most a step apart, and which of them are neighbours.
 
-    What lies on a mirror but for rounding lies there, and is one point: its twin is itself. Where
-    the edge crosses a mirror that point is on the true edge: there a top often bends most.
+    `mirrors` are where the edge crosses each, (n, 2) mm. What lies on a mirror but for rounding
+    lies there, and is one point: its twin is itself. Where the edge crosses a mirror that point is
+    on the true edge: there a top often bends most.
     """
     points: list[Point] = []
     sides: Sides = []
@@ -216,10 +201,7 @@ class _Cut:
         return len(self.points) > count
 
     def _worst(self, points: Array, corners: Corners) -> Point | None:
-        """Return the middle of the circle through the flattest triangle; None where none is flat.
-
-        Of triangles as flat the first by place: rounding chooses none.
-        """
+        """Return the middle of the circle through the flattest triangle, if one is flat."""
         a, b, c = (points[corners[:, k]] for k in range(3))
         sides = np.stack([np.hypot(*(p - q).T) for p, q in ((b, c), (c, a), (a, b))])
         least, doubled = sides.min(axis=0), 2 * _doubled(points, corners)

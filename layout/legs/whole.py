@@ -3,15 +3,17 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from ..concern import Concern
-from ..geometry import Point, Region, array_of
+from ..geometry import Region, array_of, at_least, at_most
 from ..panel.build import Kind
 from ..panel.frame import frame_of
 from ..panel.materials import lifters
 from ..top import Top
+from ..units import MM_PER_INCH as INCH
 from .fixings import (
     LEFT_UNDER_TIP,
     RACKS_FROM,
@@ -28,7 +30,6 @@ from .fixings import (
     usual_screw,
 )
 from .foot import FootShape, is_wooden
-from .heights import KNEE_HEIGHT, UsualHeight, use_of
 from .movement import GLUE_FIGHTS, SIZE, Batten, Held, MovementPlan, battens_under, movement_of
 from .plan import LegMatter
 from .room import TableTop
@@ -37,6 +38,35 @@ from .seating import Seating
 from .stance import Stance
 from .table_wish import TableWish
 from .wish import Fixing, LegsWish
+
+KNEE_HEIGHT = 24 * INCH
+"""Free height under a table that knees want, mm: 24 in (from memory)."""
+
+
+@dataclass(frozen=True, slots=True)
+class UsualHeight:
+    """How high a table of one use stands, mm to its upper face, and who says so."""
+
+    use: str
+    least: float
+    most: float
+    source: str
+    seats: bool = False
+    """Whether people sit at it with their knees under it."""
+
+
+HEIGHTS = (
+    UsualHeight("coffee", 15 * INCH, 18 * INCH, "from memory: 15 to 18 in"),
+    UsualHeight("dining", 28 * INCH, 30 * INCH, "Time-Saver Standards: 28 to 30 in", seats=True),
+    UsualHeight("bench", 430.0, 460.0, "from memory"),
+    UsualHeight("bar", 1050.0, 1100.0, "from memory"),
+)
+"""Usual heights by use."""
+
+
+def use_of(height: float) -> UsualHeight | None:
+    """Return the first use for which a table so high, mm, is usual; None where there is none."""
+    return next((u for u in HEIGHTS if at_least(height, u.least) and at_most(height, u.most)), None)
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,12 +87,10 @@ class TablePlan:
     seating: Seating | None
     """None where nobody sits at it."""
     loads: Loads
-    """What it has to carry."""
     sag: Sag | None
     """None where the stiffness of the top is not known."""
     movement: MovementPlan
     battens: tuple[Batten, ...]
-    """Under a solid top."""
     batten_screw: ScrewPlan | None
     """How a screw through such a batten holds; None where there are none, or no screw bites."""
     holes: tuple[Hole, ...]
@@ -70,7 +98,6 @@ class TablePlan:
     screw: ScrewPlan | None
     """How such a screw holds; None where none is driven, or none would hold."""
     glue: GlueJoint | None
-    """Of legs that are glued."""
     notes: tuple[Concern, ...] = ()
 
     @property
@@ -91,15 +118,15 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     screw = _driven(asked.screw, through, top, from_edge) if holes else None
     diameter = screw.screw.diameter if screw else USUAL
     # an apron joins all fixings, else each leg its own
-    numbers = [0 if asked.framed else hole.leg for hole in holes]
-    groups = tuple(
-        tuple(hole.place for hole, n in zip(holes, numbers, strict=True) if n == number)
-        for number in sorted(set(numbers))
-    )
+    joined = groupby(holes, lambda hole: 0 if asked.framed else hole.leg)
+    groups = tuple(tuple(hole.place for hole in group) for _, group in joined)
     held = Held(groups, wish.foot, glued and asked.glue is Glue.RIGID, diameter)
     movement = movement_of(top, held, quartered=asked.quartered, swing=asked.swing)
     heads = [wish.on_top.outside(middle) for middle in middles]
-    apron = _inside_apron(wish, middles) if asked.framed else None
+    apron = None
+    if asked.framed:  # its rails go from leg to leg, flush with them outside and no thicker
+        corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
+        apron = Region.hull(array_of(corners)).shrunk(wish.foot.thin)
     battens = battens_under(top, table.bearing, movement, heads, diameter, apron)
     loads = asked.loads(top.panel.substance.name)
     under = max((batten.thickness for batten in battens), default=0.0)
@@ -132,15 +159,6 @@ def _driven(
     if screw is None:
         return None
     return screw_in(screw, through, top.thickness, top.panel.build.kind, from_edge)
-
-
-def _inside_apron(wish: LegsWish, middles: Sequence[Point]) -> Region:
-    """Return what is free between the rails of an apron, which go from leg to leg.
-
-    They lie flush with the legs outside and are no thicker, so two slabs have rails at both ends.
-    """
-    corners = (corner for m in middles for corner in wish.foot.outside(m).bounds.corners)
-    return Region.hull(array_of(corners)).shrunk(wish.foot.thin)
 
 
 def _notes(plan: TablePlan, asked: TableWish, stance: Stance, top: Top) -> Iterator[Concern]:

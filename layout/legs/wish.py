@@ -14,7 +14,18 @@ from ..keys.key import Key, fills, hold, key
 from ..keys.kinds import Choice, Only, YesNo, names
 from ..keys.plane import Pair, Points
 from .foot import LEG_MATERIALS, MASONRY, METALS, Foot, FootShape
-from .heights import DINED_AT, EDGE, LOAD, SAT_ON, SITTER
+
+SAT_ON, DINED_AT = 900.0, 480.0
+"""Up to the first height somebody may sit down on the edge of a table: then the force counts at its
+very edge, not where a standard presses. Nobody dines at one lower than the second: somebody sits
+down on it; mm (our choice)."""
+
+EDGE = 50.0
+"""How far in from the edge the force presses, mm (ISO 7172:1988)."""
+
+LOAD, SITTER = 600.0, 800.0
+"""What presses on the edge, some 60 kg (common practice), and what somebody brings who sits down on
+that of a low table, 80 kg; N."""
 
 
 class Goal(Enum):
@@ -104,13 +115,7 @@ TABLE_HEIGHT = Key(
 
 @dataclass(frozen=True, slots=True)
 class LegsWish:
-    """How many legs, of what kind, and where.
-
-    Raises
-    ------
-    LegsError
-        If a figure is out of its limits.
-    """
+    """How many legs, of what kind, and where; a LegsError if a figure is out of its limits."""
 
     count: int = key(
         4,
@@ -226,10 +231,7 @@ class LegsWish:
             raise LegsError(f"a leg {self.leg_length:g} mm long is not above 0")
 
     def under(self, thickness: float, keep_in: float) -> LegsWish:
-        """Return the legs under a top so thick, mm: what hangs on the table's height is settled.
-
-        Nothing is fixed nearer to its edge than `keep_in`, mm.
-        """
+        """Return the legs under a top so thick, fixed no nearer to its edge than that, mm."""
         low = self.height + thickness < DINED_AT
         return replace(
             self,

@@ -1,7 +1,4 @@
-"""What swings a curve: string compass, trammel rod, and the oval by string and nails.
-
-The thickness of nails and pencil is counted, and what a slip does; ordinates check the line.
-"""
+"""What swings a curve: string compass, trammel rod, string and nails; ordinates check the line."""
 
 from __future__ import annotations
 
@@ -28,10 +25,9 @@ class StringCompass:
 
 @dataclass(frozen=True, slots=True)
 class Swing:
-    """A radius and the centres that it is swung about."""
+    """A radius, mm, and the centres that it is swung about."""
 
     radius: float
-    """mm."""
     centres: tuple[Point, ...]
     """From the middle of the top, mm."""
     hollow: bool = False
@@ -51,16 +47,12 @@ class TrammelRod:
     """
 
     to_long_axis_pin: float
-    """From the pencil to the pin that runs on the long axis: half the width, mm."""
     to_short_axis_pin: float
-    """From the pencil to the pin that runs on the short axis: half the length, mm."""
+    """From the pencil to the pin that runs on either axis, mm."""
 
     @classmethod
     def for_oval(cls, length: float, width: float) -> TrammelRod:
-        """Return the rod of an oval `length` by `width`, mm.
-
-        Raises an OutlineError if not ``0 < width <= length``.
-        """
+        """Return the rod of an oval, mm; an OutlineError if not ``0 < width <= length``."""
         require_sizes("an oval", length, width)
         return cls(width / 2, length / 2)
 
@@ -134,9 +126,7 @@ class StringLoop:
         pencil: float = 0.0,
         stretch: float = 0.0,
     ) -> StringLoop:
-        """Return the loop of an oval `length` by `width`, mm.
-
-        Raises an OutlineError if not ``0 < width <= length``.
+        """Return the loop of an oval, mm; an OutlineError if not ``0 < width <= length``.
 
         >>> StringLoop.for_oval(length=1000.0, width=600.0)
         StringLoop(nail_spacing=800.0, loop=1800.0, nail=0.0, pencil=0.0, stretch=0.0)
@@ -169,10 +159,7 @@ class StringLoop:
         return replace(self, loop=self.loop + by).drawn
 
     def reach(self, direction: float) -> float:
-        """Return how far from the middle the pencil is, mm, where it lies towards `direction`.
-
-        The taut loop grows with the reach. Direction in radians from the line through the nails.
-        """
+        """Return how far out the pencil is, mm, in a direction from the line of nails, radians."""
 
         def is_slack(reach: float) -> bool:
             at = Point.polar(reach, direction)
@@ -181,16 +168,13 @@ class StringLoop:
         return last_where(is_slack, 0.0, self.taut)
 
     def farthest_from_ellipse(self, length: float, width: float, steps: int = 64) -> float:
-        """Return the farthest that the drawn line lies from the oval `length` by `width`, mm.
+        """Return the farthest that the line lies from an oval along rays from its middle, mm."""
 
-        Measured along rays from the middle, which overstates the true distance.
-        """
-        worst = 0.0
-        for step in range(steps + 1):
-            direction = math.pi / 2 * step / steps
+        def off(direction: float) -> float:
             across = math.hypot(math.cos(direction) / length, math.sin(direction) / width)
-            worst = max(worst, abs(self.reach(direction) - 0.5 / across))
-        return worst
+            return abs(self.reach(direction) - 0.5 / across)
+
+        return max(off(math.pi / 2 * step / steps) for step in range(steps + 1))
 
 
 def taut_length(pencil_at: Point, nail_spacing: float, nail: float, pencil: float) -> float:

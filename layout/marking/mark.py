@@ -27,8 +27,7 @@ class OffWood:
     distance: float
     """To the nearest wood, mm."""
     edge: str
-    """The edge that it lies beyond, by its corners: ``C–D``; empty for a cut-out, or where the edge
-    has no letters."""
+    """The edge that it lies beyond, ``C–D``; empty for a cut-out, or an edge without letters."""
 
 
 @dataclass(frozen=True)
@@ -44,26 +43,15 @@ class Ground:
         """The wood, as a polygon that holds it."""
         return self.top.panel.region("outside")
 
-    def missing(self, own: Point) -> OffWood | None:
-        """Return how far a point of the top's own frame lies off the wood; None where on it."""
-        return self.missing_at(self.top.placement(own))
-
-    def missing_at(self, point: Point) -> OffWood | None:
-        """Return how far a point of the panel's frame lies off the wood; None where it is on it."""
-        if self.face.holds_point(point):
-            return None
-        distance = self.face.edge_distance(point)
+    def missing(self, point: Point) -> OffWood | None:
+        """Return how far a point of the panel lies off the wood; None where it is on it."""
+        distance = 0.0 if self.face.holds_point(point) else self.face.edge_distance(point)
         if distance <= SAME_PLACE:
             return None
-        return OffWood(distance, self._edge(point, distance))
-
-    def _edge(self, point: Point, distance: float) -> str:
-        """Return the letters of the edge nearest to a point outside, if it is that near."""
-        corners = self.datum.corners
-        for edge in edges_of(self.top.panel.boundary):
-            if abs(edge.away(point) - distance) <= 2 * CHORD:
-                return edge_name(edge, corners)
-        return ""
+        edges = edges_of(self.top.panel.boundary)
+        near = (edge for edge in edges if abs(edge.away(point) - distance) <= 2 * CHORD)
+        names = (edge_name(edge, self.datum.corners) for edge in near)
+        return OffWood(distance, next(names, ""))
 
 
 def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
@@ -79,15 +67,16 @@ def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
 
 def _letter(end: Point, out: Point, corners: tuple[Corner, ...]) -> str:
     """Return the letter of the corner at the end of an edge that runs out along a unit vector."""
-    held = [c for c in corners if c.point.distance_to(end) <= SAME_PLACE or _beyond(c, end, out)]
+
+    def is_at(corner: Corner) -> bool:
+        way = corner.point - end
+        beyond = way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT
+        return way.norm <= SAME_PLACE or (corner.flaw is Flaw.GONE and beyond)
+
+    held = [corner for corner in corners if is_at(corner)]
     if not held:
         return ""
     return first_of_best(held, lambda c: -c.point.distance_to(end), tolerance=SAME_PLACE).name
-
-
-def _beyond(corner: Corner, end: Point, out: Point) -> bool:
-    way = corner.point - end
-    return corner.flaw is Flaw.GONE and way.dot(out) > 0 and abs(way.cross(out)) <= STRAIGHT
 
 
 class Kind(Enum):
@@ -208,24 +197,18 @@ class Check:
     end: str
     """Labels of the marks, or letters of corners."""
     distance: float
-    """mm."""
     proves: Proves
     other: bool = False
     """Whether it is the second of two diagonals that must come out alike."""
 
 
-READING_ERROR = 0.5
-"""Half a division of a tape in millimetres, mm."""
+READING_ERROR, TAPE_ERROR = 0.5, 0.5e-3
+"""Half a division of a tape in millimetres, mm; what it is out by hook, sag and class, a mm: with
+the reading 2 mm at 3 m (common practice)."""
 
-TAPE_ERROR = 0.5e-3
-"""What a tape is out by hook, sag and class, a mm: with the reading 2 mm at 3 m (common
-practice)."""
-
-NEAREST_TIE = 20.0
-"""A tape shorter than this is held by its hook and read at nothing: no tie, mm."""
-
-WORST_TIE = 12.0
-"""A tie measurement that may be out by more than this is not worth taking, mm."""
+NEAREST_TIE, WORST_TIE = 20.0, 12.0
+"""No tie: a tape shorter than the first is held by its hook and read at nothing; what may be out by
+more than the second is not worth measuring, mm."""
 
 
 def tape_error(distance: float) -> float:
@@ -239,22 +222,13 @@ def best_ties(point: Point, references: Sequence[Reference]) -> Ties | None:
     Two tapes that are out by s₁ and s₂ and cross at an angle θ leave the point out by
     √(s₁² + s₂²) / sin θ, so a crossing near a right angle and short tapes are best.
     """
-    pairs = (_crossed(point, one, other) for one, other in combinations(references, 2))
-    good = [pair for pair in pairs if pair is not None and at_most(pair.error, WORST_TIE)]
+    good, ways = [], {reference.name: reference.point - point for reference in references}
+    far = {name: way for name, way in ways.items() if at_least(way.norm, NEAREST_TIE)}
+    for (name, first), (other, second) in combinations(far.items(), 2):
+        crossed, errors = abs(first.cross(second)), (tape_error(w.norm) for w in (first, second))
+        sine = crossed / (first.norm * second.norm)
+        error = math.hypot(*errors) / sine if sine >= 1e-6 else math.inf
+        if at_most(error, WORST_TIE):
+            ties = Tie(name, first.norm), Tie(other, second.norm)
+            good.append(Ties(*ties, math.atan2(crossed, first.dot(second)), error))
     return first_of_best(good, lambda pair: -pair.error, tolerance=ROUNDING) if good else None
-
-
-def _crossed(point: Point, one: Reference, other: Reference) -> Ties | None:
-    first, second = one.point - point, other.point - point
-    if not at_least(min(first.norm, second.norm), NEAREST_TIE):
-        return None
-    sine = abs(first.cross(second)) / (first.norm * second.norm)
-    if sine < 1e-6:
-        return None
-    error = math.hypot(tape_error(first.norm), tape_error(second.norm)) / sine
-    return Ties(
-        Tie(one.name, first.norm),
-        Tie(other.name, second.norm),
-        math.atan2(abs(first.cross(second)), first.dot(second)),
-        error,
-    )

@@ -26,7 +26,6 @@ class MarkSet:
     marks: tuple[Mark, ...]
     """In the order in which they are made."""
     checks: tuple[Check, ...]
-    """Distances that would show a slip."""
     compasses: tuple[StringCompass, ...] = ()
     loop: StringLoop | None = None
     rod: TrammelRod | None = None
@@ -56,10 +55,7 @@ class MarkSet:
 
 
 def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkSet:
-    """Return the marks of a finished top, from the datum and from two reference points.
-
-    The workshop gives nails, pencil and string for an oval.
-    """
+    """Return the marks of a top; the workshop gives nails, pencil and string for an oval."""
     outline, turn = top.outline, top.turn_from(datum)
     ground = Ground(top, datum)
     groups = (*groups_for(outline, top.lipping, ground), *_centrelines(top))
@@ -75,8 +71,8 @@ def marks_for(top: Top, datum: Datum, workshop: Workshop | None = None) -> MarkS
     size = (outline.length, outline.width)
     if outline.on_diagonals:
         return replace(held, ordinates=oval_checks(*size, outline.figures["exponent"]))
-    loop = (workshop or Workshop()).loop(*size)
-    return replace(held, loop=loop, rod=TrammelRod.for_oval(*size), ordinates=oval_checks(*size))
+    loop, rod = (workshop or Workshop()).loop(*size), TrammelRod.for_oval(*size)
+    return replace(held, loop=loop, rod=rod, ordinates=oval_checks(*size))
 
 
 def compasses_for(
@@ -119,7 +115,7 @@ def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
     mark = Mark(label, kind, point, offsets.along, offsets.square)
     if kind.is_on_panel_edge:
         return mark
-    ties, off = best_ties(point, ground.datum.references), ground.missing_at(point)
+    ties, off = best_ties(point, ground.datum.references), ground.missing(point)
     spoilt = (
         defect.name
         for defect in ground.top.panel.defects
@@ -131,33 +127,26 @@ def _mark(label: str, kind: Kind, point: Point, ground: Ground) -> Mark:
 
 def checks_for(outline: Outline, datum: Datum, marks: Mapping[str, Point]) -> tuple[Check, ...]:
     """Return the check distances of a panel and of a top on it."""
-    pairs = (*_pairs(outline, marks), *_overall(outline))
-    held = [
+    corners = datum.corners if len(datum.corners) == 4 else ()
+    diagonals = (
+        Check(one.name, other.name, one.point.distance_to(other.point), Proves.PANEL)
+        for one, other in zip(corners[:2], corners[2:], strict=True)
+        if one.usable and other.usable
+    )
+    held = (
         Check(one, end, marks[one].distance_to(marks[end]), *what)
-        for one, end, *what in pairs
+        for one, end, *what in _pairs(outline, marks)
         if one in marks and end in marks
-    ]
-    return (*_panel_checks(datum), *held)
+    )
+    return (*diagonals, *held)
 
 
 Pair = tuple[str, str, Proves] | tuple[str, str, Proves, bool]
 """Two labels, what is proved, and whether it is the second diagonal."""
 
 
-def _panel_checks(datum: Datum) -> Iterator[Check]:
-    """Yield both diagonals of a four-cornered panel, where a tape can be held to them."""
-    corners = datum.corners
-    if len(corners) != 4:
-        return
-    for i in (0, 1):
-        one, other = corners[i], corners[i + 2]
-        if one.usable and other.usable:
-            distance = one.point.distance_to(other.point)
-            yield Check(one.name, other.name, distance, Proves.PANEL)
-
-
 def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
-    """Yield which marks to measure between, and why."""
+    """Yield which marks to measure between, and why; the two axes last."""
     if not outline.free_sizes:
         yield from _freeform(marks)
     elif outline.corners and not outline.is_boxed:
@@ -166,10 +155,6 @@ def _pairs(outline: Outline, marks: Mapping[str, Point]) -> Iterator[Pair]:
         yield from _ROUND_END if "K" in marks and "X3" not in marks else _BOXED
     else:
         yield from _CURVED
-
-
-def _overall(outline: Outline) -> Iterator[Pair]:
-    """Yield the two axes."""
     long, short = Proves.LENGTH, Proves.WIDTH
     if outline.free_sizes == 1:
         long = short = Proves.DIAMETER if outline.is_round else Proves.ACROSS_FLATS
@@ -184,13 +169,11 @@ def _regular(sides: int, marks: Mapping[str, Point]) -> Iterator[Pair]:
 
     Two corners that face each other over the top lie across the flats as its sides do.
     """
-    names = ("X", "E") if sides == 6 else ("X",)
-    corners = {name: at for name, at in marks.items() if name[0] in names}
-    middle = marks["O"]
-    ring = sorted(corners, key=lambda name: (corners[name] - middle).angle)
+    names, half = ("X", "E") if sides == 6 else ("X",), sides // 2
+    corners = [name for name in marks if name[0] in names]
+    ring = sorted(corners, key=lambda name: (marks[name] - marks["O"]).angle)
     first = ring.index("X1")
     ring = [*ring[first:], *ring[:first]]
-    half = sides // 2
     for i in range(sides):
         yield (ring[i], ring[(i + 1) % sides], Proves.SIDE)
     for i in range(half):
@@ -209,12 +192,10 @@ def _freeform(marks: Mapping[str, Point]) -> Iterator[Pair]:
     count = sum(1 for name in marks if name[0] == "X" and name[1:].isdigit())
     for i in range(1, count + 1 if count > 2 else count):
         yield (f"X{i}", f"X{i % count + 1}", Proves.NEXT_CORNER)
+    for i in range(3, count):
+        yield ("X1", f"X{i}", Proves.DIAGONAL)
     if count == 4:
-        yield ("X1", "X3", Proves.DIAGONAL)
         yield ("X2", "X4", Proves.DIAGONAL, True)
-    else:
-        for i in range(3, count):
-            yield ("X1", f"X{i}", Proves.DIAGONAL)
 
 
 _BOXED: tuple[Pair, ...] = (

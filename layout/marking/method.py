@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from enum import Enum
 from typing import Any
 
@@ -38,31 +38,24 @@ class Against(Enum):
     NO_END = "no end left"
 
 
-ALWAYS = frozenset({HandTool.PAPER})
-"""Need not be at hand: the sheets of a full-size template are printed."""
-
-ALL_TOOLS = frozenset(HandTool) - ALWAYS
+ALL_TOOLS = frozenset(HandTool) - {HandTool.PAPER}
+"""The sheets of a full-size template need not be at hand: they are printed."""
 
 TONGUE = 406.4
 """Tongue of a common framing square, its shorter arm, mm: 16 in."""
 
-BAR_PLAY = 0.5
-"""A pencil on a trammel bar draws within this, mm (common practice)."""
+BAR_PLAY, ROUTER_PLAY = 0.5, 0.2
+"""A pencil on a bar draws, and a router on a trammel cuts, within this, mm (common practice)."""
 
-ROUTER_PLAY = 0.2
-"""A router on a trammel cuts within this, mm (common practice)."""
-
-PENCIL_LEAN = 1.0
-"""A pencil on a string leans by this, mm (common practice)."""
+PENCIL_LEAN, TYING = 1.0, 1.0
+"""A pencil on a string leans by this; a loop is tied, and its nails are driven, within this, mm
+(common practice)."""
 
 SETTING = 0.5
 """A pin, a rod or an ordinate is set and read within this, mm: half a division of a tape."""
 
 READ_TWICE = math.hypot(SETTING, SETTING)
 """A place that is set or read in two ways lies within this, mm."""
-
-TYING = 1.0
-"""A loop is tied, and its nails are driven, within this, mm (common practice)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +84,7 @@ class Method:
     line_error: float = 0.0
     """How far the line that is drawn lies from the outline even if all is set truly, mm."""
     hand_error: float = READ_TWICE
-    """How far a careful hand lets it stray, mm."""
+    """How far a careful hand lets it stray, mm: the root of the squares of its slips."""
     leaves_hole: bool = False
     """Whether it leaves a hole in the face that is drawn on."""
     draws_line: bool = True
@@ -124,7 +117,7 @@ class Workshop:
     """Diameters, mm; a pencil notched to the nail's size draws a true ellipse."""
     stretch: float = 0.0
     """Share by which the string gives."""
-    ground: Ground | None = field(default=None)
+    ground: Ground | None = None
     """The panel to draw on, where it is known."""
 
     def loop(self, length: float, width: float) -> StringLoop:
@@ -135,7 +128,8 @@ class Workshop:
         """Return pivots by name, each with how far it lies off the wood."""
         ground = self.ground
         return tuple(
-            Pivot(name, at, ground.missing(at) if ground else None) for name, at in places.items()
+            Pivot(name, at, ground.missing(ground.top.placement(at)) if ground else None)
+            for name, at in places.items()
         )
 
 
@@ -143,12 +137,11 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     """Return the methods, those that serve first and of these the truest first.
 
     A method whose tools are not at hand says so; one with a pivot off the wood still serves, by a
-    board beside the panel, but only after those that need none; one that draws no line comes after
-    those that do, for the saw needs one.
+    board beside the panel, but later; one that draws no line comes after those that do.
     """
 
     def judged(method: Method) -> Method:
-        lacking = [tool.value for tool in method.tools if tool not in workshop.tools | ALWAYS]
+        lacking = [t.value for t in method.tools if t in ALL_TOOLS - workshop.tools]
         if not lacking or not method.serves:
             return method
         return replace(method, against=Concern(Against.NO_TOOL, tuple(lacking)))
@@ -161,14 +154,9 @@ def ranked(methods: Iterable[Method], workshop: Workshop) -> tuple[Method, ...]:
     return tuple(held)
 
 
-def together(*errors: float) -> float:
-    """Return how far independent slips carry a line together, mm: the root of their squares."""
-    return math.hypot(*errors)
-
-
 @dataclass(frozen=True, slots=True)
 class JoinedCorners:
-    """Corners that are marked from the datum and joined."""
+    """Corners that are marked from the datum and joined: each stands where two offsets are read."""
 
     sides: int
     """How many straight sides are drawn."""
@@ -176,23 +164,9 @@ class JoinedCorners:
     """Whether they are all the sides; else the rest of the edge stays."""
 
 
-def joined_corners(sides: int, *, all_round: bool = True) -> Method:
-    """Return the way that joins marks: each stands where two offsets were read."""
-    return Method("corners joined", (HandTool.TAPE,), JoinedCorners(sides, all_round))
-
-
 @dataclass(frozen=True, slots=True)
 class FullSize:
-    """A template as large as the top."""
+    """A template as large as the top, mm, laid and pricked through, each as a tape is read."""
 
     length: float
     width: float
-    """Of the top, mm."""
-
-
-def full_size_template(length: float, width: float) -> Method:
-    """Return how a printed template, `length` by `width` mm, draws an outline.
-
-    The paper is laid, and the line pricked through it, each as well as a tape is read.
-    """
-    return Method("full-size template", (HandTool.PAPER,), FullSize(length, width))

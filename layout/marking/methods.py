@@ -1,8 +1,4 @@
-"""The ways to draw any outline of a top; the first is the one to use.
-
-By compass: circles, capsules, rounded corners, large arcs, hexagon, octagon; by string, pins and
-ordinates what no compass draws.
-"""
+"""The ways to draw any outline of a top by compass, string, pins and ordinates."""
 
 from __future__ import annotations
 
@@ -29,13 +25,12 @@ from .method import (
     PENCIL_LEAN,
     ROUTER_PLAY,
     SETTING,
+    FullSize,
     HandTool,
+    JoinedCorners,
     Method,
     Workshop,
-    full_size_template,
-    joined_corners,
     ranked,
-    together,
 )
 from .oval_methods import oval_ways, superellipse_ways
 from .places import FreeformPlaces, swept_by
@@ -60,8 +55,7 @@ def swung_ways(outline: Circle | Capsule | RoundedRectangle, shop: Workshop) -> 
 
 def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to swing a radius about its centres, with what is there to swing it."""
-    names = {f"centre {i}": at for i, at in enumerate(swing.centres, start=1)}
-    pivots = shop.pivots(**names)
+    pivots = shop.pivots(**{f"centre {i}": at for i, at in enumerate(swing.centres, start=1)})
     for name, tool, slip in _compasses(shop, swing.radius):
         draws = tool is not HandTool.ROUTER
         yield Method(name, (tool,), swing, pivots, 0.0, slip, True, draws_line=draws)
@@ -69,29 +63,18 @@ def swings(swing: Swing, shop: Workshop) -> Iterator[Method]:
 
 def _compasses(shop: Workshop, reach: float) -> Iterator[tuple[str, HandTool, float]]:
     """Yield what swings a radius: its name, and how far it may be out where it is set and drawn."""
-    lean = together(PENCIL_LEAN, shop.stretch * reach)
-    yield "string compass", HandTool.STRING, together(lean, SETTING)
-    yield "trammel bar", HandTool.BAR, together(BAR_PLAY, SETTING)
-    yield "router trammel", HandTool.ROUTER, together(ROUTER_PLAY, SETTING)
+    lean = math.hypot(PENCIL_LEAN, shop.stretch * reach)
+    yield "string compass", HandTool.STRING, math.hypot(lean, SETTING)
+    yield "trammel bar", HandTool.BAR, math.hypot(BAR_PLAY, SETTING)
+    yield "router trammel", HandTool.ROUTER, math.hypot(ROUTER_PLAY, SETTING)
 
 
 def arc_ways(arc: LargeArc, stations: int, shop: Workshop) -> Iterator[Method]:
-    """Yield the ways to draw a large arc.
-
-    Pivots are counted from the middle of the chord, the arc lying up from it.
-    """
+    """Yield the ways to draw a large arc; pivots from the middle of its chord, the arc lying up."""
     ends = {"nail 1": Point(-arc.chord / 2, 0.0), "nail 2": Point(arc.chord / 2, 0.0)}
-    yield Method(
-        "swung radius",
-        (HandTool.BAR,),
-        arc,
-        shop.pivots(centre=Point(0.0, -arc.centre_below)),
-        0.0,
-        together(BAR_PLAY, SETTING),
-        leaves_hole=True,
-    )
-    trammel = ArchTrammel.for_arc(arc)
-    nails = shop.pivots(**ends)
+    centre, slip = shop.pivots(centre=Point(0.0, -arc.centre_below)), math.hypot(BAR_PLAY, SETTING)
+    yield Method("swung radius", (HandTool.BAR,), arc, centre, 0.0, slip, leaves_hole=True)
+    trammel, nails = ArchTrammel.for_arc(arc), shop.pivots(**ends)
     yield Method("arch trammel", (HandTool.LATHS,), trammel, nails, leaves_hole=True)
     if arc.is_flat:
         points = arc.ordinates(stations)
@@ -113,7 +96,6 @@ class SteppedCircle:
     """A circle through the corners, and the chord that steps from one corner to the next."""
 
     radius: float
-    """Of the circle, mm."""
     step: float
     """mm; a hexagon's is the radius itself (Euclid, *Elements* IV.15)."""
 
@@ -148,11 +130,10 @@ def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw a hexagon or an octagon.
 
     A hexagon's circle is stepped round from both ends of the long axis, so that no step adds up:
-    where circle and step cross they make 60°, so a slip of both counts over the sine of that. Half
-    the diagonal of an octagon's square is struck from each corner: its sides are read once, its
-    corners twice, and the compass slips along the sides.
+    circle and step cross at 60°. Half the diagonal of an octagon's square is struck from each
+    corner: its sides are read once, its corners twice, and the compass slips along the sides.
     """
-    yield joined_corners(top.sides)
+    yield Method("corners joined", (HandTool.TAPE,), JoinedCorners(top.sides))
     figures: SteppedCircle | SquareAndHalfDiagonal
     if top.sides == 6:
         name, reach = "circle stepped round", top.circumradius
@@ -165,24 +146,18 @@ def regular_ways(top: RegularPolygon, shop: Workshop) -> Iterator[Method]:
     for by, tool, slip in _compasses(shop, reach):
         if tool is HandTool.ROUTER:  # it would cut where a line is to be struck
             continue
-        crossed = together(slip, slip) / math.sin(math.pi / 3)
-        yield Method(
-            f"{name} by {by.removesuffix(' compass')}",
-            (tool,) if top.sides == 6 else (tool, HandTool.TAPE),
-            figures,
-            shop.pivots(**places),
-            0.0,
-            crossed if top.sides == 6 else together(slip, SETTING, SETTING),
-            leaves_hole=True,
-        )
+        tools = (tool,) if top.sides == 6 else (tool, HandTool.TAPE)
+        crossed = math.hypot(slip, slip) / math.sin(math.pi / 3)
+        error = crossed if top.sides == 6 else math.hypot(slip, SETTING, SETTING)
+        by = f"{name} by {by.removesuffix(' compass')}"
+        yield Method(by, tools, figures, shop.pivots(**places), 0.0, error, leaves_hole=True)
 
 
 def methods_for(outline: Outline, workshop: Workshop | None = None) -> tuple[Method, ...]:
-    """Return the ways to draw an outline, those that serve first.
+    """Return the ways to draw an outline, those that serve first; none for a rectangle.
 
-    None for a rectangle: its corners are joined, and there is no other way. With `Workshop.ground`
-    each pivot says how far it lies off the panel, and what lies on the panel's own edge is not
-    drawn.
+    With `Workshop.ground` each pivot says how far it lies off the panel, and what lies on the
+    panel's own edge is not drawn.
     """
     shop = workshop or Workshop()
     return ranked(_ways(outline, shop), shop)
@@ -207,9 +182,8 @@ def _ways(outline: Outline, shop: Workshop) -> Iterator[Method]:
 def _freeform_ways(outline: Freeform, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw what of an outline is cut.
 
-    Straight sides are joined from mark to mark, arcs are swung, each radius in turn; the straight
-    sides come after the last of them. A template draws any outline; where some of it is neither,
-    nothing else does.
+    Arcs are swung, each radius in turn; straight sides are joined after the last. Where some of it
+    is neither, only a template draws it.
     """
     places = FreeformPlaces.of(outline, shop.ground)
     if places.cut and not places.by_template:
@@ -218,5 +192,6 @@ def _freeform_ways(outline: Freeform, shop: Workshop) -> Iterator[Method]:
             joins = len(places.lines) if which == len(swept) else 0
             yield from (replace(method, joins=joins) for method in swings(one, shop))
         if not places.arcs:
-            yield joined_corners(len(places.lines), all_round=False)
-    yield full_size_template(outline.length, outline.width)
+            corners = JoinedCorners(len(places.lines), all_round=False)
+            yield Method("corners joined", (HandTool.TAPE,), corners)
+    yield Method("full-size template", (HandTool.PAPER,), FullSize(outline.length, outline.width))

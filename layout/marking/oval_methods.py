@@ -15,18 +15,17 @@ from ..errors import OutlineError
 from ..geometry.point import Point
 from ..geometry.superellipse import MIDDLE, Quadrant
 from ..outlines import Superellipse
-from .arc_ovals import EightCentreOval, FourCentreOval
+from .arcs import EightCentreOval, FourCentreOval
 from .instruments import Ordinate, TrammelRod, share_up
 from .method import (
     BAR_PLAY,
     SETTING,
     TYING,
     Against,
+    FullSize,
     HandTool,
     Method,
     Workshop,
-    full_size_template,
-    together,
 )
 
 _STATIONS = 9
@@ -43,35 +42,25 @@ class OvalOrdinates:
     def for_oval(cls, length: float, width: float, exponent: float = 2.0) -> OvalOrdinates:
         """Return ordinates of an oval, or of a superellipse of another exponent.
 
-        |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles, so that they
-        stand closer where the line bends more. Raises an OutlineError if the exponent is not above
-        1, or not ``0 < width <= length``.
+        |2x/L|ⁿ + |2y/W|ⁿ = 1 at x = L/2·sin^(2/n), y = W/2·cos^(2/n) of equal angles: closer where
+        it bends more. Raises an OutlineError if not ``1 < exponent``, ``0 < width <= length``.
         """
         if not (0 < width <= length < math.inf and 1 < exponent < math.inf):
             raise OutlineError(
                 f"an oval by ordinates needs 0 < width <= length and an exponent above 1, not "
                 f"{width:g} by {length:g} mm with {exponent:g}"
             )
-        angles = (math.pi / 2 * i / _STATIONS for i in range(_STATIONS + 1))
-        power = 2 / exponent
-        held = [
-            Ordinate(
-                length / 2 * math.sin(angle) ** power,
-                width / 2 * max(math.cos(angle), 0.0) ** power,
-            )
-            for angle in angles
-        ]
-        held[-1] = Ordinate(length / 2, 0.0)
-        return cls(tuple(held))
+        a, b, power = length / 2, width / 2, 2 / exponent
+        angles = (math.pi / 2 * i / _STATIONS for i in range(_STATIONS))
+        held = (Ordinate(a * math.sin(t) ** power, b * math.cos(t) ** power) for t in angles)
+        return cls((*held, Ordinate(a, 0.0)))
 
 
 def oval_ways(length: float, width: float, shop: Workshop) -> Iterator[Method]:
     """Yield the ways to draw an oval `length` by `width`, mm, with ``0 < width < length``."""
     yield _string(length, width, shop)
-    rod = TrammelRod.for_oval(length, width)
-    by_rod = Method(
-        "trammel rod", (HandTool.ROD,), rod, hand_error=together(SETTING, SETTING, SETTING)
-    )
+    rod, slip = TrammelRod.for_oval(length, width), math.hypot(SETTING, SETTING, SETTING)
+    by_rod = Method("trammel rod", (HandTool.ROD,), rod, hand_error=slip)
     yield by_rod
     yield _square(by_rod, shop)
     best = FourCentreOval.best(length, width)
@@ -82,28 +71,24 @@ def oval_ways(length: float, width: float, shop: Workshop) -> Iterator[Method]:
         forty_five, against = best, Concern(Against.NO_END)
     yield replace(_arcs("four-centre oval, 45°", forty_five, shop), against=against)
     yield _arcs("eight-centre oval", EightCentreOval.for_oval(length, width), shop)
-    yield _ordinates(length, width)
+    # points joined by straight lines; a lath bent round them lies nearer still
+    sag = length / 2 * (1 - math.cos(math.pi / 4 / _STATIONS))
+    table = OvalOrdinates.for_oval(length, width)
+    yield Method("ordinates", (HandTool.TAPE,), table, line_error=sag)
 
 
 def _string(length: float, width: float, shop: Workshop) -> Method:
     """Return string and nails; a slip of the loop or of the nails shows most in the width."""
-    loop = shop.loop(length, width)
+    loop, exact = shop.loop(length, width), shop.nail == shop.pencil
     apart = replace(loop, nail_spacing=loop.nail_spacing + TYING).drawn
-    longer = loop.slipped(TYING)
-    slips = [
-        max(abs(drawn.width - width), abs(drawn.length - length)) / 2 for drawn in (apart, longer)
-    ]
-    exact = shop.nail == shop.pencil
-    half = loop.nail_spacing / 2
-    return Method(
-        "string and nails",
-        (HandTool.STRING,),
-        loop,
-        shop.pivots(N1=Point(-half, 0.0), N2=Point(half, 0.0)),
-        0.0 if exact else loop.farthest_from_ellipse(length, width),
-        together(*slips),
-        leaves_hole=True,
+    slips = (
+        max(abs(drawn.width - width), abs(drawn.length - length)) / 2
+        for drawn in (apart, loop.slipped(TYING))
     )
+    errors = 0.0 if exact else loop.farthest_from_ellipse(length, width), math.hypot(*slips)
+    half, tools = loop.nail_spacing / 2, (HandTool.STRING,)
+    nails = shop.pivots(N1=Point(-half, 0.0), N2=Point(half, 0.0))
+    return Method("string and nails", tools, loop, nails, *errors, leaves_hole=True)
 
 
 def _square(rod: Method, shop: Workshop) -> Method:
@@ -114,7 +99,7 @@ def _square(rod: Method, shop: Workshop) -> Method:
         rod,
         name="framing square",
         tools=(HandTool.SQUARE, HandTool.ROD),
-        hand_error=together(rod.hand_error, SETTING),
+        hand_error=math.hypot(rod.hand_error, SETTING),
         against=Concern(Against.SHORT_TONGUE, (), shop.tongue, apart) if short else None,
     )
 
@@ -130,30 +115,13 @@ def _arcs(name: str, oval: FourCentreOval | EightCentreOval, shop: Workshop) -> 
         at = oval.middle_centre
         for i, (h, v) in enumerate(((1, 1), (-1, 1), (-1, -1), (1, -1)), start=1):
             places[f"between {i}"] = Point(at.x * h, at.y * v)
-    return Method(
-        name,
-        (HandTool.BAR,),
-        oval,
-        shop.pivots(**places),
-        oval.farthest_from_ellipse,
-        together(BAR_PLAY, SETTING),
-        leaves_hole=True,
-    )
+    errors = oval.farthest_from_ellipse, math.hypot(BAR_PLAY, SETTING)
+    return Method(name, (HandTool.BAR,), oval, shop.pivots(**places), *errors, leaves_hole=True)
 
 
-def _ordinates(length: float, width: float) -> Method:
-    """Return points joined by straight lines; a lath bent round them lies nearer still."""
-    table = OvalOrdinates.for_oval(length, width)
-    sag = length / 2 * (1 - math.cos(math.pi / 4 / _STATIONS))
-    return Method("ordinates", (HandTool.TAPE,), table, line_error=sag)
-
-
-SAG = 1.0
-"""A chord between two points stands about this far inside the curve at most, mm; a lath through
-them lies much nearer."""
-
-_STEPS = (200.0, 100.0, 50.0, 25.0, 20.0, 10.0, 5.0)
-"""Distances from one station to the next, mm: even figures, as far apart as `SAG` lets them be."""
+SAG, _STEPS = 1.0, (200.0, 100.0, 50.0, 25.0, 20.0, 10.0, 5.0)
+"""A chord between two points of a superellipse stands about this far inside the curve at most, mm,
+and a lath much nearer; even figures from one station to the next, as far apart as that lets be."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -189,14 +157,13 @@ def superellipse_ways(top: Superellipse) -> Iterator[Method]:
     """Yield the ways to draw a superellipse."""
     table = SuperellipseOrdinates.of(top)
     yield Method("ordinates", (HandTool.TAPE,), table, line_error=table.farthest)
-    yield full_size_template(top.length, top.width)
+    yield Method("full-size template", (HandTool.PAPER,), FullSize(top.length, top.width))
 
 
 def _stations(curve: Quadrant, diagonal: Point, *, upright: bool) -> list[Point]:
     """Return points from the end of one axis towards the diagonal, at even steps along the other.
 
-    Each step is the longest whose chord stands no farther than `SAG` off the curve. Stations that
-    the chord to the point on the diagonal makes needless are left out.
+    Each step is the longest whose chord stands no farther than `SAG` off; no needless one is.
     """
 
     def at(way: float) -> Point:

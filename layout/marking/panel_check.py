@@ -1,8 +1,4 @@
-"""How to see that the panel is what the job says, before anything is marked on it.
-
-Is it square at the reference edge, are its bows arcs, and how much wood stands between the line
-that is cut and everything that it must keep clear of.
-"""
+"""How to see that the panel is what the job says, before anything is marked on it."""
 
 from __future__ import annotations
 
@@ -30,7 +26,6 @@ _UNITS_IMPERIAL = (16.0, 12.0, 8.0, 6.0, 4.0, 2.0, 1.0)
 _FINE = 0.02
 """How near polygons follow curves where distances are taken, mm."""
 
-
 ACCEPTED = 1.5
 """A corner that leans by no more than this over its shorter side is taken for square, mm: two
 diagonals then differ by 3 at most (common practice)."""
@@ -43,8 +38,7 @@ class Squareness:
     angle: float = field(metadata={"unit": "rad"})
     """Of the corner, radians."""
     out_by: float
-    """How far the end of the second side lies from the square line, mm: positive where it leans
-    outwards, over the first side's end."""
+    """How far the second side ends off the square line, mm: positive where it leans outwards."""
     square_diagonal: float
     """What the diagonal would be if the corner were square, mm."""
     is_square: bool
@@ -97,7 +91,6 @@ class RightTriangle:
     across: float
     along: float
     diagonal: float
-    """mm."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,7 +102,6 @@ class BowCheck:
     chord: float
     rise: float
     radius: float
-    """mm."""
     outwards: bool
     quarter: float
     """From each end along the chord to a quarter of it, mm."""
@@ -129,7 +121,6 @@ class Clearance:
     to: Point
     """Where it is taken, on the panel."""
     inside: bool = False
-    """Whether it lies inside the top."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,11 +137,7 @@ class PanelCheck:
 
 
 def check_panel(panel: Panel, datum: Datum, core: Path, tape: Tape) -> PanelCheck:
-    """Return the checks of a panel.
-
-    `core` is the line that is cut, on the panel; the triangle has figures that the tape shows
-    boldly.
-    """
+    """Return the checks of a panel, of which `core` is cut, in figures that a tape shows boldly."""
     edges = edges_of(panel.boundary)
     return PanelCheck(
         tuple(_squares(datum)),
@@ -176,15 +163,12 @@ def _squares(datum: Datum) -> Iterator[SquareCheck]:
 def _triangle(panel: Panel, datum: Datum, tape: Tape) -> RightTriangle | None:
     """Return the largest triangle whose longer side lies on the line and whose other on wood."""
     units = [n * MM_PER_INCH for n in _UNITS_IMPERIAL] if tape.imperial else list(_UNITS)
-    start = datum.held
+    start, up = datum.held, (datum.end - datum.start).unit().left
     room = start.point.distance_to(datum.end)
     points = panel.boundary.points(1.0) - np.array(tuple(start.point))
-    up = Point(*(datum.end - datum.start).unit()).left
     deep = float((points @ np.array(tuple(up))).max())
-    for unit in units:
-        if at_most(4 * unit, room) and at_most(3 * unit, deep):
-            return RightTriangle(start.name, 3 * unit, 4 * unit, 5 * unit)
-    return None
+    fitting = (unit for unit in units if at_most(4 * unit, room) and at_most(3 * unit, deep))
+    return next((RightTriangle(start.name, 3 * u, 4 * u, 5 * u) for u in fitting), None)
 
 
 def _bows(edges: tuple[Edge, ...], datum: Datum) -> Iterator[BowCheck]:
@@ -194,18 +178,10 @@ def _bows(edges: tuple[Edge, ...], datum: Datum) -> Iterator[BowCheck]:
             continue
         middle = arc.at(0.5)
         rise = (middle - edge.start).cross(edge.direction)  # the wood lies on the edge's left
-        if abs(rise) > edge.chord / 2:
-            continue
-        bow = LargeArc.from_chord_and_rise(edge.chord, abs(rise))
-        yield BowCheck(
-            edge_name(edge, datum.corners),
-            bow.chord,
-            bow.rise,
-            bow.radius,
-            rise > 0,
-            bow.chord / 4,
-            bow.height(bow.chord / 4),
-        )
+        if abs(rise) <= edge.chord / 2:
+            bow, quarter = LargeArc.from_chord_and_rise(edge.chord, abs(rise)), edge.chord / 4
+            sizes, name = (bow.chord, bow.rise, bow.radius), edge_name(edge, datum.corners)
+            yield BowCheck(name, *sizes, rise > 0, quarter, bow.height(quarter))
 
 
 def _clearances(
@@ -214,8 +190,7 @@ def _clearances(
     line = core.points(_FINE)
     top = Region.from_rings(line)
     for edge in edges:
-        name = edge_name(edge, datum.corners)
-        if name:
+        if name := edge_name(edge, datum.corners):
             yield _clear_of(name, line, Path(edge.segments).points(_FINE))
     for number, cut_out in enumerate(panel.cut_outs, start=1):
         name = "the cut-out" if len(panel.cut_outs) == 1 else f"cut-out {number}"

@@ -1,13 +1,9 @@
 """What an outline asks to be marked, in the outline's own frame and in a fixed order.
 
 Pairs are given from the left end (or the lower side), sets of four or more anticlockwise from the
-lower left. `Group.seen` turns that order so that it starts where the datum starts, however the top
-is turned on the panel.
-
-Of an outline of any form its corners are marked, and the arcs that are newly cut. Where it runs
-along the panel's own edge nothing is cut, so nothing is marked there but the ends of that edge. One
-drawn by many points is a curve to the eye: only what turns sharply in it is a corner, and the rest
-is drawn by a template.
+lower left. Of an outline of any form its corners are marked, and the arcs that are newly cut; where
+it runs along the panel's own edge nothing but the ends of that edge. One drawn by many points is a
+curve to the eye: only what turns sharply in it is a corner, and a template draws the rest.
 """
 
 from __future__ import annotations
@@ -16,6 +12,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import NamedTuple
 
 from ..geometry import ORIGIN, Arc, Line, Point, Segment, first_of_best
 from ..geometry.intersect import turn_at
@@ -29,19 +26,15 @@ from .mark import Ground, Kind
 
 _SHARES = (0.0, 0.25, 0.5, 0.75, 1.0)
 
-TURNS = 1e-3
-"""A joint that turns by less is straight or smooth to the hand, radians: 0.25 mm at half a metre
-each way."""
-
-MOST_CORNERS = 24
-"""An outline of more corners is a curve drawn by points."""
+TURNS, MOST_CORNERS = 1e-3, 24
+"""A joint that turns by less, radians, is straight or smooth to the hand: 0.25 mm at half a metre
+each way; an outline of more corners is a curve drawn by points."""
 
 _FARTHEST = 5000.0
 """A longer radius than this is not swung: no bar, and no room, mm (common practice)."""
 
 
-@dataclass(frozen=True, slots=True)
-class Joint:
+class Joint(NamedTuple):
     """Where two segments that are cut meet, or a segment that is cut and a kept edge."""
 
     at: Point
@@ -62,7 +55,6 @@ class FreeformPlaces:
     touching: tuple[Point, ...]
     """Where an arc goes on without a corner."""
     arcs: tuple[Arc, ...]
-    """Arcs that can be swung."""
     by_template: bool
     """Whether some of it is neither straight between marks nor such an arc."""
 
@@ -92,10 +84,14 @@ class FreeformPlaces:
         """Its arcs by their radius and the way they bend."""
         kinds: list[list[Arc]] = []
         for arc in self.arcs:
-            same = next((kind for kind in kinds if _alike(kind[0], arc)), None)
-            if same is None:
-                kinds.append(same := [])
-            same.append(arc)
+            for kind in kinds:
+                one = kind[0]
+                bends_alike = (one.sweep < 0) == (arc.sweep < 0)
+                if bends_alike and abs(one.radius - arc.radius) <= SAME_PLACE:
+                    kind.append(arc)
+                    break
+            else:
+                kinds.append([arc])
         return tuple(
             Swing(kind[0].radius, distinct(arc.centre for arc in kind), kind[0].sweep < 0)
             for kind in kinds
@@ -107,26 +103,20 @@ class FreeformPlaces:
         return tuple(s for run in self.cut for s in run if isinstance(s, Line))
 
 
-def _alike(one: Arc, other: Arc) -> bool:
-    """Return whether two arcs are swung with one radius and bend one way."""
-    return abs(one.radius - other.radius) <= SAME_PLACE and (one.sweep < 0) == (other.sweep < 0)
-
-
 def _lies_on_edge(segment: Segment, ground: Ground) -> bool:
     places = (ground.top.placement(segment.at(share)) for share in _SHARES)
     return all(ground.face.edge_distance(place) <= SAME_EDGE for place in places)
 
 
 def _joints(run: Sequence[Segment]) -> list[Joint]:
-    inner = [Joint(b.start, turn_at(a, b), _curved(a, b)) for a, b in pairwise(run)]
-    first, last = run[0], run[-1]
-    if last.end.distance_to(first.start) <= SAME_EDGE:
-        return [Joint(first.start, turn_at(last, first), _curved(last, first)), *inner]
-    return [Joint(first.start, math.pi, False), *inner, Joint(last.end, math.pi, False)]
-
-
-def _curved(one: Segment, other: Segment) -> bool:
-    return not (isinstance(one, Line) and isinstance(other, Line))
+    is_closed = run[-1].end.distance_to(run[0].start) <= SAME_EDGE
+    joints = [
+        Joint(b.start, turn_at(a, b), not (isinstance(a, Line) and isinstance(b, Line)))
+        for a, b in pairwise([*run[-1:], *run] if is_closed else run)
+    ]
+    if is_closed:
+        return joints
+    return [Joint(run[0].start, math.pi, False), *joints, Joint(run[-1].end, math.pi, False)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,22 +132,15 @@ class Group:
     """Whether they stand in no pattern: the first is then simply the one at the lower left."""
 
     def seen(self, turn: float) -> tuple[tuple[str, Point], ...]:
-        """Return labels and points in the order of a datum that the top is turned from by `turn`.
-
-        That is in radians from the datum to the long axis.
-        """
+        """Return labels and points in the order of a datum that the top is turned from, radians."""
         count = len(self.points)
         if count == 1:
             return ((self.prefix, self.points[0]),)
         quarters = nearest_whole(turn / (math.pi / 2)) % 4
         if self.freely:
             seen = [point.turned(turn) for point in self.points]
-            first = first_of_best(
-                range(count),
-                lambda i: -seen[i].x - seen[i].y,
-                lambda i: tuple(seen[i]),
-                tolerance=SAME_PLACE,
-            )
+            lowest = first_of_best(seen, lambda p: -p.x - p.y, tuple, tolerance=SAME_PLACE)
+            first = seen.index(lowest)
         elif count == 2:
             upright = self.kind in _ACROSS
             first = 1 if quarters in ((1, 2) if upright else (2, 3)) else 0
@@ -176,8 +159,7 @@ def groups_for(
 ) -> tuple[Group, ...]:
     """Return what is marked for an outline: centre, axes, centres of arcs, tangent points, nails.
 
-    The core line runs `lipping` mm inside the finished one. On a known ground an outline of any
-    form that runs along the edge of the panel is not marked there.
+    The core line runs `lipping` mm inside. Of a form of its own nothing is marked along the edge.
     """
     found: tuple[tuple[Kind, str, Sequence[Point]], ...]
     if freely := not outline.free_sizes:

@@ -1,7 +1,4 @@
-"""Quick answers for the bench, without a panel: how to draw this, in numbers.
-
-A length is divided by marks that are all measured from one end, so that no error adds up.
-"""
+"""Quick answers for the bench, without a panel: how to draw this, in numbers."""
 
 from __future__ import annotations
 
@@ -25,14 +22,12 @@ class MarkedOval:
     shape: str
     length: float
     width: float
-    """mm."""
     end_radius: float
     side_radius: float
-    """Radii of curvature W²/(2L) and L²/(2W), mm."""
     perimeter: float
-    """mm."""
     bare_loop: float
-    """The loop for nails and a pencil of no thickness, L + √(L² − W²), mm."""
+    """mm: the radii of curvature W²/(2L) and L²/(2W), and the loop for nails and a pencil of no
+    thickness, L + √(L² − W²)."""
     slip_of_1_mm: DrawnOval
     slip_of_1_percent: DrawnOval
     """What the string draws when its loop is so much too long."""
@@ -45,30 +40,25 @@ class MarkedOval:
 
 @dataclass(frozen=True, slots=True)
 class MarkedArcs:
-    """A circle, a capsule or a rounded rectangle, and the ways to draw its arcs."""
+    """A circle, a capsule or a rounded rectangle, mm, and the ways to draw its arcs."""
 
     shape: str
     length: float
     width: float
     radius: float
-    """mm."""
     centres_apart: float
-    """Along the length, mm; 0 for a circle."""
     centres_across: float
-    """Across it, mm; 0 but for a rounded rectangle."""
+    """Along the length, 0 for a circle, and across it, 0 but for a rounded rectangle."""
     diagonal: float
-    """Between tangent points of a capsule, or between opposite corner centres, mm: equal both ways,
-    or it is out of square."""
+    """Between tangent points or opposite centres: equal both ways, or it is out of square."""
     perimeter: float
-    """mm."""
     methods: tuple[Method, ...]
-    """The first is the one to use."""
     outline: Outline = field(metadata={"json": False})
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedArc:
-    """A large arc, and the ways to draw it."""
+    """A large arc, mm, and the ways to draw it."""
 
     shape: str
     chord: float
@@ -76,30 +66,24 @@ class MarkedArc:
     radius: float
     centre_below: float
     length: float
-    """mm."""
     ordinates: tuple[Ordinate, ...]
     """From the middle to the end of the chord; empty for more than half a circle."""
     methods: tuple[Method, ...]
-    """The first is the one to use."""
 
 
 @dataclass(frozen=True, slots=True)
 class MarkedSuperellipse:
-    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1."""
+    """A superellipse by ordinates: |2x/L|ⁿ + |2y/W|ⁿ = 1; mm."""
 
     shape: str
     length: float
     width: float
-    """mm."""
     exponent: float = field(metadata={"unit": ""})
     ordinates: tuple[Ordinate, ...]
 
 
 def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> MarkedOval:
-    """Return how to draw an oval `length` by `width`, mm.
-
-    Raises an OutlineError if not ``0 < width < length``.
-    """
+    """Return how to draw an oval, mm; an OutlineError if not ``0 < width < length``."""
     if not 0 < width < length < math.inf:
         raise OutlineError(
             f"an oval needs 0 < width < length, not {width:g} by {length:g} mm; "
@@ -123,29 +107,19 @@ def mark_oval(length: float, width: float, workshop: Workshop | None = None) -> 
 
 
 def mark_circle(diameter: float) -> MarkedArcs:
-    """Return how to draw a circle, mm.
-
-    Raises an OutlineError if the diameter is not above 0.
-    """
+    """Return how to draw a circle, mm; an OutlineError if the diameter is not above 0."""
     return _arcs(Circle(diameter), diameter / 2, 0.0, 0.0)
 
 
 def mark_capsule(length: float, width: float) -> MarkedArcs:
-    """Return how to draw a capsule, mm.
-
-    Raises an OutlineError if not ``0 < width <= length``.
-    """
+    """Return how to draw a capsule, mm; an OutlineError if not ``0 < width <= length``."""
     capsule = Capsule(length, width)
     marked = _arcs(capsule, capsule.radius, capsule.straight, 0.0)
-    return replace(marked, diagonal=(capsule.straight**2 + width**2) ** 0.5)
+    return replace(marked, diagonal=math.hypot(capsule.straight, width))
 
 
 def mark_rounded(length: float, width: float, radius: float) -> MarkedArcs:
-    """Return how to draw a rectangle with four rounded corners, mm.
-
-    Raises an OutlineError if the radius is below 0 or above half the width, or not
-    ``0 < width <= length``.
-    """
+    """Return how to draw a rounded rectangle, mm; an OutlineError if the corners do not fit."""
     rounded = RoundedRectangle.with_radius(length, width, radius)
     return _arcs(rounded, radius, length - 2 * radius, width - 2 * radius)
 
@@ -154,34 +128,20 @@ def _arcs(
     outline: Circle | Capsule | RoundedRectangle, radius: float, apart: float, across: float
 ) -> MarkedArcs:
     """Return the arcs of an outline whose centres lie so far apart along and across it, mm."""
-    sizes = (outline.length, outline.width, radius, apart, across, (apart**2 + across**2) ** 0.5)
-    methods = methods_for(outline)
-    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods, outline)
+    sizes = (outline.length, outline.width, radius, apart, across, math.hypot(apart, across))
+    return MarkedArcs(outline.name, *sizes, outline.perimeter, methods_for(outline), outline)
 
 
 def mark_arc(arc: LargeArc, stations: int = 6) -> MarkedArc:
-    """Return how to draw an arc.
-
-    Raises an OutlineError if there is no station.
-    """
+    """Return how to draw an arc; an OutlineError if there is no station."""
     shop = Workshop()
-    return MarkedArc(
-        "arc",
-        arc.chord,
-        arc.rise,
-        arc.radius,
-        arc.centre_below,
-        arc.length,
-        ordinates=arc.ordinates(stations) if arc.is_flat else (),
-        methods=ranked(arc_ways(arc, stations, shop), shop),
-    )
+    figures = (arc.chord, arc.rise, arc.radius, arc.centre_below, arc.length)
+    ordinates = arc.ordinates(stations) if arc.is_flat else ()
+    return MarkedArc("arc", *figures, ordinates, ranked(arc_ways(arc, stations, shop), shop))
 
 
 def mark_superellipse(length: float, width: float, exponent: float) -> MarkedSuperellipse:
-    """Return ordinates of a superellipse, mm; an exponent of 2 is an oval.
-
-    Raises an OutlineError if the exponent is not above 1, or not ``0 < width <= length``.
-    """
+    """Return ordinates, mm; an OutlineError if not ``1 < exponent``, ``0 < width <= length``."""
     table = OvalOrdinates.for_oval(length, width, exponent)
     return MarkedSuperellipse("superellipse", length, width, exponent, table.ordinates)
 
@@ -204,7 +164,6 @@ class Division:
     """A length in equal parts."""
 
     total: float
-    """mm."""
     parts: int
     spacing: float
     """Of one part, mm, exact: not to be stepped off, for its rounding would add up."""
@@ -213,9 +172,7 @@ class Division:
 
     @classmethod
     def of(cls, total: float, parts: int, tape: Tape | None = None) -> Division:
-        """Return the marks that divide `total`, mm, each measured from one end.
-
-        Raises a LengthError if there are fewer than 2 parts, or the length is not above 0.
+        """Return the marks that divide a length above 0 in 2 parts or more, else a LengthError; mm.
 
         >>> [m.rounded for m in Division.of(100.0, 3).marks]
         [33.0, 67.0]

@@ -7,15 +7,14 @@ price = sum / (1 − fee − share). Nothing is rounded until it is shown (commo
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from decimal import Decimal
 from enum import Enum
 
 from ..errors import LayoutError
-from ..keys.figures import Range
+from ..keys.figures import Range, Share, Sum
 from ..keys.key import hold, key
 from ..keys.kinds import Text
-from ..keys.named import Share, Sum
 
 NONE = Decimal(0)
 
@@ -28,10 +27,7 @@ _OF_PRICE = Share(Range(0.0, 95.0))
 class MoneyWish:
     """Costs, rates and shares; what is left out is asked for, or is 0.
 
-    Raises
-    ------
-    LayoutError
-        If a figure is out of its limits, or fee and share leave nothing of a price.
+    Raises a LayoutError if a figure is out of limits, or fee and share leave nothing of a price.
     """
 
     currency: str = key("", Text(), "What sums are written with", '"EUR"', usual="none")
@@ -78,11 +74,6 @@ class MoneyWish:
     def of_price(self) -> Decimal:
         """What fee and share take of a price."""
         return (self.fee or NONE) + (self.share or NONE)
-
-    @property
-    def is_asked(self) -> bool:
-        """Whether the maker has said anything of money."""
-        return self != MoneyWish(self.currency)
 
 
 class Entry(Enum):
@@ -135,7 +126,6 @@ class Case:
     hours: Decimal
     lines: tuple[PriceLine, ...]
     price: Decimal
-    """To ask for."""
     break_even: Decimal
     """Below it money is lost before an hour is paid."""
     earned: Decimal | None
@@ -150,8 +140,7 @@ class Money:
     cases: tuple[Case, ...]
     """One where its hours are known, else for the least and the most."""
     in_mind: Decimal | None
-    """The price that the maker has in mind."""
-    forgotten: tuple[Forgotten, ...] = field(default=())
+    forgotten: tuple[Forgotten, ...] = ()
 
 
 def money_of(
@@ -165,9 +154,9 @@ def money_of(
     """Return what to ask for a piece; None where nothing is said of money.
 
     `hours` are those of all steps, least and most, and `materials` is what is bought, some of it
-    without a price where `unpriced`: both for where the maker says nothing else.
+    without a price where `unpriced`.
     """
-    if not wish.is_asked and materials is None:
+    if wish == MoneyWish(wish.currency) and materials is None:
         return None
     worked = {wish.hours} if wish.hours is not None else {Decimal(round(h * 4)) / 4 for h in hours}
     bought = materials if wish.materials is None else wish.materials

@@ -6,6 +6,7 @@ import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 from enum import Enum
+from typing import NamedTuple
 
 from ..errors import LayoutError
 from ..geometry.alike import at_least
@@ -29,8 +30,7 @@ class Make(Enum):
     GLUE = "glue blocks"
 
 
-@dataclass(frozen=True, slots=True)
-class _Least:
+class _Least(NamedTuple):
     """The least piece, mm (common practice), and what it must be."""
 
     length: float
@@ -75,7 +75,7 @@ def makes_of(
 
     def fits(make: Make) -> bool:
         least = _LEAST[make]
-        sizes = (box.length, least.length), (box.width, least.width), (thickness, least.thickness)
+        sizes = zip((box.length, box.width, thickness), least[:3], strict=True)
         large = all(at_least(has, needed, SAME_PLACE) for has, needed in sizes)
         return large and (solid or not least.solid) and (food or not least.clean)
 
@@ -87,10 +87,7 @@ _MAKES = Choices(Choice({make.value: make for make in Make}))
 
 @dataclass(frozen=True, slots=True)
 class OffcutWish:
-    """The least clean rectangles that make an offcut worth keeping.
-
-    Raises a LayoutError if not ``0 <= least_width <= least_length``.
-    """
+    """The least clean rectangles worth keeping; a LayoutError if wider than long, or below 0."""
 
     makes: tuple[Make, ...] = key(
         tuple(Make),

@@ -1,8 +1,4 @@
-"""What every outline of a top can tell, and the frame in which it tells it.
-
-An outline lies in its own frame: its centre at the origin, its length along x, its width along y.
-Its path runs anticlockwise. A `Placement` puts it on a panel.
-"""
+"""What every outline of a top can tell, in its own frame: centre at the origin, length along x."""
 
 from __future__ import annotations
 
@@ -164,10 +160,7 @@ class Outline(ABC):
 
 @dataclass(frozen=True, slots=True)
 class Sized(Outline):
-    """An outline of any length and width.
-
-    Raises an OutlineError if the sizes are not in that order.
-    """
+    """An outline of any length and width no greater."""
 
     length: float
     width: float
@@ -220,10 +213,8 @@ def require_figures(outline: Any, *fields: str) -> None:  # noqa: ANN401 - any d
 
 def require_sizes(name: str, length: float, width: float) -> None:
     """Raise an `OutlineError` unless ``0 < width <= length`` and both are finite, mm."""
-    require(
-        0 < width <= length < math.inf,
-        f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm",
-    )
+    asked = f"{name} needs 0 < width <= length, not {width:g} by {length:g} mm"
+    require(0 < width <= length < math.inf, asked)
     require(width >= LEAST, f"{name} {width:g} mm wide is below {LEAST:g} mm: no top is")
 
 

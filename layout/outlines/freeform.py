@@ -35,7 +35,7 @@ class Freeform(Outline):
 
     def __post_init__(self) -> None:
         path = self.boundary
-        gap = path.segments[-1].end.distance_to(path.segments[0].start)
+        gap = path.end.distance_to(path.start)
         require(
             path.is_closed, f"the {self.title} needs to end where it starts, not {gap:g} mm away"
         )
@@ -69,10 +69,7 @@ class Freeform(Outline):
 
     @classmethod
     def through(cls, points: Iterable[Point], title: str = OWN_OUTLINE) -> Self:
-        """Return the straight-sided outline through points anywhere, in order round it.
-
-        A point that lies on the one before it is left out.
-        """
+        """Return the straight-sided outline through points in order; alike ones are one."""
         held = list(points)
         apart = [p for p, q in pairwise([*held, held[0]]) if p.distance_to(q) > SAME_POINT]
         require(len(apart) >= 3, f"the {title} needs at least 3 different points, not {len(apart)}")
@@ -133,10 +130,7 @@ class Freeform(Outline):
         return self.boundary
 
     def parallel(self, distance: float, tolerance: float = CURVE) -> Path:
-        """Return the line `distance` outside, exact for lines and arcs of which none is used up.
-
-        Raises an OutlineError if nothing is left, or the line falls into several.
-        """
+        """Return the line `distance` outside, exact for lines and arcs of which none is used up."""
         try:
             return parallel_of_path(self.boundary, distance, tolerance)
         except GeometryError as error:
@@ -155,10 +149,7 @@ class Freeform(Outline):
         return type(self)(self.boundary.scaled(factor), self.title)
 
     def resized(self, length: float, width: float) -> Self:
-        """Return it scaled; both sizes must grow alike, for nothing else keeps its form.
-
-        Raises an OutlineError if they do not.
-        """
+        """Return it scaled; both sizes must grow alike, for nothing else keeps its form."""
         own = (self.length, self.width)
         require(
             math.isclose(length * own[1], width * own[0], rel_tol=1e-9),

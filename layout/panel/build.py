@@ -1,7 +1,4 @@
-"""How a panel is built, what it was and what is on its faces.
-
-What lies under its face decides what a cut lays bare; what it was, what its dust and vapours carry.
-"""
+"""How a panel is built, what it was and what is on its faces."""
 
 from __future__ import annotations
 

@@ -1,8 +1,6 @@
 """The datum: the one line that every mark is measured from, and the corners that may be used.
 
-Offsets are taken along the line from its first point and square from it towards the wood. They are
-measured from things that can be touched, so they stay the same when the panel is turned over;
-only left and right swap.
+All is measured from things that can be touched, so it holds when the panel is turned over too.
 """
 
 from __future__ import annotations
@@ -98,7 +96,7 @@ class Datum:
     @property
     def name(self) -> str:
         """The line by its ends: ``A–B``."""
-        return f"{self.first.name}–{self.last.name}"
+        return "–".join(self.names)
 
     @property
     def places(self) -> dict[str, Point]:
@@ -128,9 +126,7 @@ class Datum:
 
 
 def choose_datum(
-    panel: Panel,
-    given: tuple[Point, Point] | None = None,
-    damaged: AbstractSet[str] = frozenset(),
+    panel: Panel, given: tuple[Point, Point] | None = None, damaged: AbstractSet[str] = frozenset()
 ) -> Datum:
     """Return the line to measure from.
 

@@ -87,24 +87,12 @@ def _polygon(place: Path, side: Side, chord: float, by: float) -> Region:
 def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - the keys of a defect
     """Return a defect by its kind and place, with what that kind usually spoils and keeps clear.
 
-    Parameters
-    ----------
-    kind : str, optional
-        Any name, or other word, that a job file takes: ``"screw hole"``.
-    told : object
-        The keys of ``[[panel.defects]]``: ``at`` with ``diameter`` or ``size`` (and ``turn_deg``),
-        or ``points``; ``name``, ``spoils``, ``clear``, ``ends``, ``face``, ``depth``, ``mend``.
-        On a panel it goes by that panel's grain and thickness, and is numbered if it has no name.
+    Its kind is any word that a job file takes, and `told` the keys of ``[[panel.defects]]``: ``at``
+    with ``diameter`` or ``size`` (and ``turn_deg``), or ``points``; ``name``, ``spoils``,
+    ``clear``, ``ends``, ``face``, ``depth``, ``mend``. On a panel it goes by that panel's grain and
+    thickness, and is numbered if it has no name. A `PanelError` is raised if a word is not known, a
+    figure out of its limits, or it has no place.
 
-    Raises
-    ------
-    PanelError
-        If a word is not known, a figure out of its limits, or it has no place.
-    TypeError
-        If there is no such key.
-
-    Examples
-    --------
     >>> hole = defect("screw hole", at=(60, 400), diameter=8)
     >>> hole.clear, sorted(spoilt.value for spoilt in hole.spoils)
     (6.0, ['bearing', 'showing'])
@@ -117,11 +105,7 @@ def defect(kind: str | None = None, **told: Any) -> Defect:  # noqa: ANN401 - th
 
 
 def settled(
-    values: Values,
-    name: str,
-    told: Told | None,
-    grain: float = 0.0,
-    blades: float | None = None,
+    values: Values, name: str, told: Told | None, grain: float = 0.0, blades: float | None = None
 ) -> Defect | None:
     """Return the defect that was told of by its keys, or note what is wrong with them."""
     usual = DEFECT_KINDS[values["kind"]] if values["kind"] else UNNAMED
@@ -164,7 +148,7 @@ def on_panel(
         if said is None or one.blades is not None:
             found.append(one)
             continue
-        name = said.name_as(number)
+        name = said.name or f"{said.called or 'defect'} {number}"
         values = Values.of(said, name, error=PanelError)
         placed = replace(one, name=name, blades=0.0)
         if said.ends is not None or (said.kind and DEFECT_KINDS[said.kind].ends):
@@ -176,10 +160,7 @@ def on_panel(
 
 
 def clear_of_blades(one: Defect, grain: float, blades: float) -> Defect:
-    """Return a defect that keeps clear of blades where nothing else was said of it.
-
-    So far, mm, they may come outside the line of a top; the grain of its panel is in radians.
-    """
+    """Return a defect kept so far clear of blades, mm, where nothing else was said of it."""
     if one.told is None or one.blades == blades or Spoils.CUTTING not in one.spoils:
         return one
     values = Values.of(one.told, one.name, error=PanelError)
@@ -213,21 +194,11 @@ def check_on_panel(values: Values, path: Path | None, face: Region | None) -> No
         )
 
 
-def check_name(values: Values, name: str, number: int, names: dict[str, int]) -> None:
-    """Note a name that an earlier defect has."""
-    earlier = names.setdefault(name.casefold(), number)
-    if earlier != number:
-        values.at("name").wrong(
-            f"defect {earlier} is called {shown(name)} too: give each a name of its own"
-        )
-
-
 @dataclass(frozen=True, slots=True)
 class Defects(Table):
     """Any number of defects: tables of a job file, or values of a program."""
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return the defects; of a file, what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
         listed = value if isinstance(value, list) else [value]

@@ -127,6 +127,6 @@ ALIASES = {
 
 NOT_KINDS = {
     "knot": 'may be sound or loose: leave a sound one out; write "loose knot" where it is loose or '
-    "has fallen out",
+    "has fallen out"
 }
 """Words that makers use and that are no kind, and why."""

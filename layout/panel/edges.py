@@ -1,16 +1,14 @@
 """The edges of a panel: its boundary broken at the corners, as a maker sees it, and their letters.
 
-A boundary given by points bends a little at each of them without having a corner there, and a
-corner may be rounded, clipped or notched. So neighbouring segments that bend gently are one edge,
-and what is short between two edges belongs to the corner. Tapes are held to corners and to struck
-points, and offsets are taken from a reference line.
+Neighbouring segments that bend gently are one edge, and what is short between two edges, rounded,
+clipped or notched, belongs to the corner.
 """
 
 from __future__ import annotations
 
 import math
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from enum import Enum
 
 import numpy as np
@@ -104,20 +102,16 @@ CORNER_SHARE = 0.2
 
 
 @dataclass(frozen=True, slots=True)
-class Edge:
+class Edge(Path):
     """One edge of a panel, from corner to corner, the wood on its left."""
 
-    segments: tuple[Segment, ...]
+    name: str = ""
+    """The letters of its corners in the order in which it runs, ``AB``; empty without letters."""
 
     @property
-    def start(self) -> Point:
-        """Where it leaves a corner."""
-        return self.segments[0].start
-
-    @property
-    def end(self) -> Point:
-        """Where it comes to the next."""
-        return self.segments[-1].end
+    def path(self) -> Path:
+        """It as a path and no more."""
+        return Path(self.segments)
 
     @property
     def chord(self) -> float:
@@ -151,16 +145,12 @@ class Edge:
 
     def away(self, point: Point) -> float:
         """Return how far a point lies from it, mm, good to `CHORD`."""
-        return Region.line(Path(self.segments).points(CHORD)).distance_to(Region.at(point))
-
-    def reversed(self) -> Edge:
-        """Return the same edge run the other way."""
-        return Edge(Path(self.segments).reversed().segments)
+        return Region.line(self.points(CHORD)).distance_to(Region.at(point))
 
     def _offsets(self) -> list[float]:
         """Return how far points of it lie to the left of its chord: into the wood."""
         along = self.direction
-        points = Path(self.segments).points(CHORD) - np.array([self.start.x, self.start.y])
+        points = self.points(CHORD) - np.array(tuple(self.start))
         return [float(o) for o in along.x * points[:, 1] - along.y * points[:, 0]]
 
 
@@ -171,9 +161,9 @@ def edges_of(boundary: Path) -> tuple[Edge, ...]:
     bounds = boundary.bounds
     least = CORNER_SHARE * min(bounds.width, bounds.height)
     return tuple(
-        Edge(chain)
-        for chain in (path.segments for path in chains)
-        if not _is_round(chain[0]) and at_least(chain[0].start.distance_to(chain[-1].end), least)
+        Edge(chain.segments)
+        for chain in chains
+        if not _is_round(chain.segments[0]) and at_least(chain.start.distance_to(chain.end), least)
     )
 
 
@@ -210,7 +200,7 @@ def lettered(
 ) -> tuple[tuple[Edge, ...], tuple[Corner, ...]]:
     """Return edges and corners, A nearest the lower left; edge i runs from corner i.
 
-    None of the corners has a letter where there are too few edges, or more than there are letters.
+    Corners, and letters, are left out where edges are too few, or more than there are letters.
     """
     edges = edges_of(panel.boundary)
     if not FEWEST <= len(edges) <= len(LETTERS):
@@ -224,13 +214,14 @@ def lettered(
         lambda i: tuple(met[i]),
         tolerance=SAME_PLACE,
     )
-    corners = []
-    turned = [(first + i) % count for i in range(count)]
-    for letter, i in zip(LETTERS, turned, strict=False):
+    named, corners = [], []
+    for k, letter in enumerate(LETTERS[:count]):
+        i = (first + k) % count
         flaw, spoilt_by = _flaw(panel, met[i], edges[i - 1], edges[i])
         flaw = Flaw.DAMAGED if letter in damaged else flaw
         corners.append(Corner(letter, met[i], flaw, spoilt_by))
-    return tuple(edges[i] for i in turned), tuple(corners)
+        named.append(replace(edges[i], name=letter + LETTERS[(k + 1) % count]))
+    return tuple(named), tuple(corners)
 
 
 def _flaw(panel: Panel, point: Point, one: Edge, other: Edge) -> tuple[Flaw | None, str]:
@@ -242,6 +233,5 @@ def _flaw(panel: Panel, point: Point, one: Edge, other: Edge) -> tuple[Flaw | No
         return Flaw.NOT_CRISP, ""
     if any(Region.of(cut_out).holds_point(point) for cut_out in panel.cut_outs):
         return Flaw.CUT_AWAY, ""
-    near = (d for d in panel.defects if d.spoils and d.place.bounds.holds(point, -2 * d.chord))
-    spoilt = next((d for d in near if d.extent.holds_point(point)), None)
+    spoilt = next((d for d in panel.defects if d.spoils and d.extent.holds_point(point)), None)
     return (None, "") if spoilt is None else (Flaw.SPOILT, spoilt.name)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..geometry import Bounds, Path, Region
+from ..geometry import Bounds, Path, Region, union
 from .panel import Panel
 
 
@@ -23,9 +23,8 @@ def frame_of(panel: Panel) -> Region | None:
     if inside is None:
         return face
     solid = face.minus(Region.of(Path.round_box(inside)))
-    for rail in _between(panel):
-        solid = solid.joined(face.meet(Region.of(Path.round_box(rail))))
-    return solid
+    rails = (face.meet(Region.of(Path.round_box(rail))) for rail in _between(panel))
+    return union((solid, *rails))
 
 
 def joints_of(panel: Panel) -> Iterator[tuple[str, Path]]:

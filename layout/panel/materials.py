@@ -1,12 +1,10 @@
 """What panels are made of: how heavy, how stiff, and how it moves with moisture.
 
-A row is a material, and beside each figure stands where it comes from: mostly the USDA Forest
-Products Laboratory's *Wood Handbook*, FPL-GTR-190 (2010), with specific gravities (ovendry mass,
-volume at 12 %) and moduli in bending in Table 5-3, coefficients of change in Table 13-5, panel
-boards in Table 12-1, of which the middle of the range is taken. Densities at a moisture M in %
-follow from 1000·G·(1 + M/100). Across the grain wood is far softer than along it; the shares used
-are round figures between those of Table 5-1 for flat-sawn boards (from memory), good to a third,
-which moves the sag of a top on legs far less.
+Mostly from the USDA Forest Products Laboratory's *Wood Handbook*, FPL-GTR-190 (2010): specific
+gravities (ovendry mass, volume at 12 %) and moduli in bending in Table 5-3, coefficients of change
+in Table 13-5, panel boards in Table 12-1. Densities at a moisture M in % follow from
+1000·G·(1 + M/100). Shares across the grain are round figures between those of Table 5-1 for
+flat-sawn boards (from memory), good to a third, which moves the sag of a top on legs far less.
 """
 
 from __future__ import annotations
@@ -158,10 +156,7 @@ _BOARDS = (
 
 _REST = (
     Material(
-        "blockboard",
-        500.0,
-        _PRACTICE,
-        stiffness=Stiffness(7_000.0, 3_500.0, 600.0, 0.2, _PRACTICE),
+        "blockboard", 500.0, _PRACTICE, stiffness=Stiffness(7_000.0, 3_500.0, 600.0, 0.2, _PRACTICE)
     ),
     Material("hollow-core door", 265.0, f"{_PRACTICE}: 14 kg for 1981 × 762 × 35"),
     Material("framed door", 500.0, _PRACTICE),

@@ -1,8 +1,4 @@
-"""Edges of a panel by the letters of their two corners, as a maker points at them and writes them.
-
-The letters are those of the datum: A nearest the lower left, the others anticlockwise, show face
-up. An edge may be called from either of its ends: BA is AB.
-"""
+"""Edges of a panel by the letters of their two corners, from either end: BA is AB."""
 
 from __future__ import annotations
 
@@ -11,7 +7,6 @@ import re
 from dataclasses import dataclass
 
 from ..errors import PanelError
-from ..geometry.path import Path
 from ..geometry.turned_box import half_turn
 from ..keys.kinds import Kind
 from ..keys.place import Place, shown
@@ -23,32 +18,12 @@ _FACING = math.radians(45)
 them is a wedge and no board)."""
 
 
-@dataclass(frozen=True, slots=True)
-class NamedEdge:
-    """An edge and its name."""
-
-    name: str
-    """The letters of its corners, in the order in which it runs, the wood on its left: ``AB``."""
-    edge: Edge
-
-    @property
-    def path(self) -> Path:
-        """The edge as a path, the wood on its left."""
-        return Path(self.edge.segments)
-
-
-def named_edges(panel: Panel) -> tuple[NamedEdge, ...]:
+def named_edges(panel: Panel) -> tuple[Edge, ...]:
     """Return the edges of a panel by name, anticlockwise from A; none where corners have none."""
-    edges, corners = lettered(panel)
-    names = [corner.name for corner in corners]
-    after = names[1:] + names[:1]
-    return tuple(
-        NamedEdge(name + following, edge)
-        for name, following, edge in zip(names, after, edges, strict=False)
-    )
+    return tuple(edge for edge in lettered(panel)[0] if edge.name)
 
 
-def edge_named(panel: Panel, name: str) -> NamedEdge:
+def edge_named(panel: Panel, name: str) -> Edge:
     """Return the edge between two corners, in either order; the error lists those there are."""
     edges = named_edges(panel)
     if not edges:
@@ -61,14 +36,14 @@ def edge_named(panel: Panel, name: str) -> NamedEdge:
     raise PanelError(f"the panel has no edge {name!r}; there are: {listed}")
 
 
-def are_opposite(one: NamedEdge, other: NamedEdge) -> bool:
+def are_opposite(one: Edge, other: Edge) -> bool:
     """Return whether two edges share no corner and face each other across the panel."""
     if set(one.name) & set(other.name):
         return False
-    return one.edge.direction.dot(other.edge.direction) <= -math.cos(_FACING)
+    return one.direction.dot(other.direction) <= -math.cos(_FACING)
 
 
-def require_opposite(one: NamedEdge, other: NamedEdge, panel: Panel) -> None:
+def require_opposite(one: Edge, other: Edge, panel: Panel) -> None:
     """Raise a `PanelError` unless two edges face each other across the panel."""
     if not are_opposite(one, other):
         across = [held.name for held in named_edges(panel) if are_opposite(one, held)]
@@ -101,8 +76,7 @@ _WRITTEN = re.compile(rf"([{LETTERS}])\s*[-–]?\s*([{LETTERS}])", re.IGNORECASE
 class EdgeName(Kind):
     """An edge between two neighbouring corners; which come first does not matter."""
 
-    def parse(self, value: object, at: Place) -> str | None:
-        """Return the two letters, in capitals."""
+    def _parse(self, value: object, at: Place) -> str | None:
         found = _WRITTEN.fullmatch(value.strip()) if isinstance(value, str) else None
         if found is None:
             at.wrong(f'{shown(value)} is not an edge: name its two corners, like "AB"')
@@ -112,10 +86,9 @@ class EdgeName(Kind):
 
 @dataclass(frozen=True, slots=True)
 class EdgeNames(Kind):
-    """One edge, or two."""
+    """One edge, or two; each is held once."""
 
-    def parse(self, value: object, at: Place) -> tuple[str, ...] | None:
-        """Return the letters of each edge, none of them twice."""
+    def _parse(self, value: object, at: Place) -> tuple[str, ...] | None:
         listed = value if isinstance(value, list) else [value]
         if not 1 <= len(listed) <= 2:
             at.wrong(f"{len(listed)} edges are named: keep one, or two opposite ones")

@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping, Sequence
 
 from ..errors import PanelError
-from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, Segment, circle
+from ..geometry import Arc, Bounds, Line, Path, Placement, Point, Region, circle
 from ..geometry.tolerance import CHORD, SAME_POINT
 from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0
 from ..keys.key import take
@@ -14,6 +14,7 @@ from ..keys.place import Place, Refusal
 from ..keys.plane import Four as FourFigures
 from ..keys.plane import Pair, Ring
 from ..outlines import Oval
+from ..outlines.cornered import round_cornered
 
 Four = tuple[float, float, float, float]
 """One figure for each corner A, B, C, D: anticlockwise from the datum corner."""
@@ -22,28 +23,13 @@ NONE: Four = (0.0, 0.0, 0.0, 0.0)
 
 
 def rectangular_outline(
-    length: float,
-    width: float,
-    *,
-    radii: Four = NONE,
-    clips: Four = NONE,
-    bows: Four = NONE,
+    length: float, width: float, *, radii: Four = NONE, clips: Four = NONE, bows: Four = NONE
 ) -> Path:
-    """Return the outline of a panel with four sides, its datum corner A at the origin.
+    """Return the outline of a panel with four sides, its datum corner A at the origin, in mm.
 
-    Parameters
-    ----------
-    length, width : float
-        Along x and along y, mm.
-    radii, clips : four floats
-        Radius of a rounded corner A, B, C, D, mm; what a clipped one has lost along both edges.
-    bows : four floats
-        Rise of the edges AB, BC, CD, DA between their corners, mm: positive outwards.
-
-    Raises
-    ------
-    PanelError
-        If a size is not above 0, or corners and bows do not fit on their edges.
+    Its length lies along x. A corner A, B, C, D has a radius, or has lost a clip along both edges;
+    `bows` is how far the middles of the edges AB, BC, CD, DA stand out. A `PanelError` is raised if
+    a size is not above 0, or corners and bows do not fit on their edges.
     """
     place = Place(Refusal(PanelError), ("panel", "outline"))
     sides = Pair(ABOVE_0).read((length, width), place)
@@ -63,31 +49,15 @@ def four_sided(
     bows: Mapping[int, float],
     names: Sequence[str] = ("radii", "clips"),
 ) -> Path | None:
-    """Return the outline of a panel with four sides; None where something of it was noted.
-
-    What is wrong with its corners is told of the last, or the first, of the keys `names`.
-    """
+    """Return the outline of a panel with four sides, or note what is wrong at keys of `names`."""
     taken = [radius + clip for radius, clip in zip(radii, clips, strict=True)]
     if any(radius and clip for radius, clip in zip(radii, clips, strict=True)):
         (place / names[-1]).wrong("a corner is both rounded and clipped: give 0 for one of them")
         return None
     if not _have_room(place, sides * 2, taken, bows, names):
         return None
-    corners = Bounds(0, 0, *sides).corners
-    segments: list[Segment] = []
-    for i, corner in enumerate(corners):
-        after = (i + 1) % 4
-        end, radius, clip = corners[after], radii[after], clips[after]
-        along = (end - corner).unit()
-        first, last = corner + along * taken[i], end + along * -taken[after]
-        if (last - first).dot(along) > SAME_POINT:
-            segments.append(_edge(first, last, bows.get(i, 0.0)))
-        if radius:
-            centre = end + along * -radius + along.left * radius
-            segments.append(Arc(centre, radius, (-along.left).angle, math.pi / 2))
-        elif clip:
-            segments.append(Line(end + along * -clip, end + along.left * clip))
-    return _simple(Path(tuple(segments)))
+    box = Bounds(0, 0, *sides)
+    return _simple(round_cornered(box, radii, clips, lambda i, a, b: _edge(a, b, bows.get(i, 0.0))))
 
 
 def _have_room(
@@ -117,19 +87,13 @@ def _have_room(
 
 
 def round_outline(diameter: float) -> Path:
-    """Return the outline of a round panel, its box at the origin.
-
-    A `PanelError` is raised if the diameter, mm, is not above 0.
-    """
+    """Return the outline of a round panel of a diameter above 0, mm, its box at the origin."""
     radius = take(ABOVE_0, diameter, "diameter", error=PanelError) / 2
     return circle(Point(radius, radius), radius)
 
 
 def oval_outline(along: float, up: float) -> Path:
-    """Return the outline of an oval panel by its axes along x and along y, its box at the origin.
-
-    A `PanelError` is raised if an axis, mm, is not above 0.
-    """
+    """Return the outline of an oval panel by its axes above 0, mm, its box at the origin."""
     x, y = take(Pair(ABOVE_0), (along, up), "axes", error=PanelError)
     if x == y:
         return round_outline(x)
@@ -138,19 +102,10 @@ def oval_outline(along: float, up: float) -> Path:
 
 
 def outline_through(points: Sequence[Point], bows: Mapping[int, float] | None = None) -> Path:
-    """Return the outline through corner points, whichever way they run.
+    """Return the outline through corner points in order, whichever way they run.
 
-    Parameters
-    ----------
-    points : sequence of Point
-        At least three, in order round the panel.
-    bows : mapping of int to float, optional
-        Rise of the edge that starts at the point of this index (from 0), mm: positive outwards.
-
-    Raises
-    ------
-    PanelError
-        If they are too few, two neighbours are one, or the outline crosses itself.
+    `bows` has how far the middle of the edge that starts at a point, counted from 0, stands out,
+    mm. A `PanelError` is raised if points are too few or two neighbours one, or it crosses itself.
     """
     place = Place(Refusal(PanelError), ("panel", "outline"))
     corners = Ring().read(list(points), place / "points")

@@ -218,14 +218,8 @@ class Panel:
     ) -> SoundWood:
         """Return what is left for a purpose: clear of its defects and `margin` inside every edge.
 
-        Parameters
-        ----------
-        margin, tape_error : float
-            Kept to the panel's edges and cut-outs, and how far any tape may have been out, mm: that
-            widens the margin and each clearance.
-        kept : sequence of Path
-            Edges of the boundary that stay as they are. Nothing is cut or measured there, so no
-            margin is kept to them and no tape can be out; to their neighbours it is.
+        What any tape may have been out widens the margin and each clearance; all are in mm. No
+        margin is kept to edges of the boundary that are `kept`: nothing is cut or measured there.
         """
         margin = take(FROM_0, margin, "margin", error=PanelError)
         tape_error = take(FROM_0, tape_error, "tape_error", error=PanelError)
@@ -244,10 +238,7 @@ class Panel:
 
     @property
     def islands(self) -> tuple[Defect, ...]:
-        """The defects that spoil cutting but not showing, and mends that must stay whole.
-
-        A top's edge may not cross them, yet each may lie wholly inside the top or wholly outside.
-        """
+        """The defects and mends that a top's edge may not cross; each may lie wholly inside it."""
         return tuple(
             d
             for d in self.defects

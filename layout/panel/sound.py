@@ -23,7 +23,7 @@ class SoundWood:
     @property
     def polygon(self) -> Polygon:
         """What is proved to be sound, as a shapely geometry, mm."""
-        return self.inner.polygon
+        return self.inner.shape
 
     def meet(self, other: SoundWood) -> SoundWood:
         """Return what is sound for both of two purposes."""

@@ -36,20 +36,14 @@ def round_place(at: Point, diameter: float) -> Path:
 
 
 def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0) -> Path:
-    """Return the boundary of a rectangle with its middle at `at`, its length at `turn`, radians.
-
-    A `PanelError` is raised unless both sizes are above 0.
-    """
+    """Return the boundary of a rectangle about `at`, its length at `turn`, radians from x."""
     length, width = take(Pair(ABOVE_0), (length, width), "size", error=PanelError)
     box = Bounds.about(ORIGIN, length / 2, width / 2)
     return Path.round_box(box).placed(Placement(at, turn))
 
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:
-    """Return the boundary through corners, whichever way they run.
-
-    A `GeometryError` is raised of fewer than three, or where it crosses itself.
-    """
+    """Return the boundary through corners, whichever way they run; it may not cross itself."""
     path = Path.through(points, closed=True)
     Region.of(path)
     return path if path.area > 0 else path.reversed()
@@ -136,11 +130,7 @@ class Told(Spot):
         usual='`"through"`; `"up"` where a depth is given',
     )
     depth: float | None = key(
-        None,
-        ABOVE_0,
-        "How deep it goes, where it does not go through",
-        "12",
-        usual="not known",
+        None, ABOVE_0, "How deep it goes, where it does not go through", "12", usual="not known"
     )
     mend: Mend | None = key(
         None,
@@ -159,10 +149,6 @@ class Told(Spot):
         if self.kind and not self.called:
             object.__setattr__(self, "called", " ".join(str(self.kind).split()).casefold())
         hold(self, "defect", error=PanelError)
-
-    def name_as(self, number: int) -> str:
-        """Return its name, or what it is and its number on its panel."""
-        return self.name or f"{self.called or 'defect'} {number}"
 
 
 def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | None:
@@ -208,13 +194,7 @@ def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | Non
 
 def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
     """Return the boundary through corners, or note where it crosses itself."""
-    if not is_simple(points, place):
-        return None
-    try:
-        return polygonal_place(points)
-    except LayoutError as error:
-        place.wrong(str(error))
-        return None
+    return place.made(polygonal_place, points) if is_simple(points, place) else None
 
 
 MOST_PLACES = 300
@@ -236,8 +216,7 @@ def are_too_many(raw: Sequence[object], place: Place) -> bool:
 class Boundaries(Table):
     """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
 
-    def parse(self, value: object, at: Place) -> object:
-        """Return the closed paths, mm; of a file, what stands there."""
+    def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
         if not isinstance(value, list):

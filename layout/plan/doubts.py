@@ -75,10 +75,7 @@ class Doubt:
 
 
 def first_look(job: Job) -> Fit | None:
-    """Return a good top of a job, sought for a moment only; None where that is not enough.
-
-    A `NothingFitsError` is raised if it is proved that none fits.
-    """
+    """Return a good top, sought for a moment only; None where that is not enough."""
     panel, wish = job.panel, job.wish
     places = (panel.boundary, *panel.cut_outs, *(defect.place for defect in panel.defects))
     sides = sum(len(place.segments) for place in places)
@@ -101,10 +98,7 @@ def first_look(job: Job) -> Fit | None:
 
 
 def doubts_about(job: Job, tables: Mapping[str, Any]) -> Iterator[Doubt]:
-    """Yield what is unlikely about the figures of a job, by its file as TOML has it.
-
-    A job no longer knows by which word a defect was called.
-    """
+    """Yield what is unlikely about the figures of a job, and about words that only its file has."""
     box, thickness = job.panel.boundary.bounds, job.panel.thickness
     longer, shorter = max(box.width, box.height), min(box.width, box.height)
     sizes = ((longer, LIKELY_LENGTH), (shorter, LIKELY_WIDTH))

@@ -39,25 +39,10 @@ def fits(
     """Return the best top of each wished-for shape on a panel, best first, as a job has them.
 
     All defects are heeded by what they spoil, metal and mends within the top included, and so are
-    the panel's grain and what the tools take outside the line.
-
-    Parameters
-    ----------
-    wish : Wish, str or sequence of str
-        What to look for; the name of a shape alone will do, or several.
-    tools : Tools, optional
-        What it is cut with.
-    margin : float
-        Kept to the panel's edges and cut-outs, mm.
-    tape_error : float
-        How far any tape may have been out, mm.
-
-    Raises
-    ------
-    NothingFitsError
-        If no wished-for shape fits; the message says why.
-    LayoutError
-        If anything was given that cannot be.
+    the panel's grain and what the tools take outside the line. As a wish the name of a shape will
+    do, or several. `margin` is kept to the panel's edges and cut-outs, and `tape_error` is what any
+    tape may have been out, mm. A `NothingFitsError` says why no wished-for shape fits, another
+    `LayoutError` what was given that cannot be.
     """
     asked = wish if isinstance(wish, Wish) else Wish(wish)  # type: ignore[arg-type]
     held = Tools() if tools is None else tools
@@ -72,8 +57,6 @@ def best_fit(
 ) -> Fit:
     """Return the best top on a panel: the first of `fits`, which says what else may be given.
 
-    Examples
-    --------
     >>> from panelwright.layout.panel import Panel, defect
     >>> board = Panel([(0, 0), (1200, 0), (1200, 600), (0, 600)], 22)
     >>> holed = board.with_defect(defect("screw hole", at=(60, 400), diameter=8))
@@ -88,12 +71,7 @@ def fits_of(job: Job, *, progress: Progress | None = None) -> tuple[Fit, ...]:
     """Return the best top of each wished-for shape, best first.
 
     The top stays clear of what spoils showing; what spoils only cutting may lie wholly inside it or
-    wholly outside.
-
-    Raises
-    ------
-    NothingFitsError
-        If no wished-for shape fits; the message says why, and which defect alone is to blame.
+    wholly outside. A `NothingFitsError` says why none fits, and which defect alone is to blame.
     """
     ground = ground_of(job, job.panel)
     try:

@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from ..cutting.mendable import why_not
+from ..cutting.mending import why_not
 from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..errors import LayoutError, PanelError, Problem
-from ..fit.wish import Wish
+from ..fit.wish import AS_FOUND, Keeping, Wish
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import FROM_0, Length, Range
-from ..keys.key import hold, key, take
+from ..keys.key import Values, hold, key, take
 from ..keys.kinds import Choice, Kind, Only, Text, names
 from ..keys.plane import Choices, Points
 from ..legs.fixings import plate_keeps_in
@@ -23,12 +24,12 @@ from ..legs.wish import LegsWish
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.defect import clear_of_blades
-from ..panel.edges import LETTERS
+from ..panel.edges import LETTERS, Edge
+from ..panel.named_edges import edge_named, require_opposite, require_straight, turn_along
 from ..panel.panel import Panel
 from ..template.wish import TemplateWish
 from ..units import Tape, Units
 from ..work.wish import MaterialsWish, WorkWish
-from .tied import tied
 
 STAND_IN_THICKNESS = 18.0
 """Thickness, mm, that a panel carries where the file gives none: a fit never looks at it, and a
@@ -48,13 +49,7 @@ UNSAID: Any = None
 
 @dataclass(frozen=True, slots=True)
 class Job:
-    """A panel, and what the maker wishes to make of it.
-
-    Raises
-    ------
-    LayoutError
-        If a length is out of its limits, or P and Q are one point.
-    """
+    """A panel, and what the maker wishes to make of it; a `LayoutError` says what cannot be."""
 
     panel: Panel
     wish: Wish
@@ -152,8 +147,7 @@ class Job:
         A `LayoutError` is raised if the panel has curves that a file cannot hold. What a file has
         no key for is left out: how many steps a search may take, what a printer was corrected by.
         """
-        from .as_tables import edge_table, legs_table, panel_table, top_table
-        from .spelt import keyed, spelt
+        from .as_tables import edge_table, keyed, legs_table, panel_table, spelt, top_table
         from .written import written
 
         units = self.units
@@ -209,3 +203,57 @@ _PARTS: dict[str, Kind] = {
     "damaged": DAMAGED,
 }  # fmt: skip
 """What each part of a job takes."""
+
+
+def tied(wish: Wish, panel: Panel, values: Values | None = None) -> Wish:
+    """Return the wish with the panel's grain, edges and points; note what the panel has not."""
+    if wish.limits.grain_deg is not None and bool(wish.keep) == (wish.keeping is not None):
+        return wish
+    values = Values.of(wish, "top", beside=[wish.limits]) if values is None else values
+    values.not_with("parallel_to", ("most_turn",), "parallel is no turn at all")
+    values.not_with("keep", ("parallel_to",), "the top runs along the edge that is kept")
+    values.not_with("keep", ("lipping",), "nothing is glued on a kept edge")
+    for edge in _edges(values, "parallel_to", panel):
+        turn = math.degrees(turn_along(edge))
+        wish = replace(wish, limits=replace(wish.limits, grain_deg=turn, most_turn_deg=0.0))
+    wish, face = _keeping(wish, values, panel), panel.region("outside")
+    for name in ("covers", "avoids"):
+        for i, point in enumerate(values[name] or ()):
+            if not face.holds_point(point):
+                (values.at(name) / i).wrong(
+                    "it lies off the panel or in a cut-out: give a point of its face"
+                )
+    for i, point in enumerate(wish.avoids):
+        if point in wish.covers:
+            (values.at("avoids") / i).wrong("the top cannot both cover and avoid it: drop one")
+    if wish.limits.grain_deg is None:
+        wish = replace(wish, limits=replace(wish.limits, grain_deg=panel.grain_deg))
+    return wish
+
+
+def _keeping(wish: Wish, values: Values, panel: Panel) -> Wish:
+    edges = _edges(values, "keep", panel)
+    if not edges or len(edges) < len(values["keep"]):
+        return wish
+    place = values.at("keep")
+    beside = [shape for shape in wish.shapes if shape != AS_FOUND]
+    try:
+        if len(edges) == 2 and beside:
+            place.wrong(
+                f'a "{beside[0]}" lies on one edge: keep one, or wish for a {AS_FOUND} alone'
+            )
+        elif len(edges) == 2:
+            require_opposite(edges[0], edges[1], panel)
+        elif beside:
+            require_straight(edges[0], edges[0].name)
+    except PanelError as error:
+        place.wrong(str(error))
+    return replace(wish, keeping=Keeping(tuple(edge.path for edge in edges), values["ends"]))
+
+
+def _edges(values: Values, name: str, panel: Panel) -> list[Edge]:
+    """Return the edges that a key names; note those that the panel has not."""
+    named = values[name] or ()
+    letters = (named,) if isinstance(named, str) else named
+    edges = (values.at(name).made(edge_named, panel, pair) for pair in letters)
+    return [edge for edge in edges if edge is not None]

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field, fields, replace
+from typing import Any
 
 from ..concern import Concern
-from ..cutting.cut import TrimKind
+from ..cutting.cut import Kerf, TrimKind
 from ..cutting.plan import CutPlan, plan_cuts
 from ..cutting.profile import ProfilePlan, plan_profile
 from ..fit.found import Fit
@@ -26,19 +27,20 @@ from ..money.price import Money, money_of
 from ..offcuts.plan import OffcutPlan, offcuts_of
 from ..panel.datum import Datum, choose_datum
 from ..template.content import TemplateContent
-from ..template.portions import portions
-from ..template.proposal import AUTO, Proposal, proposed
+from ..template.portions import AUTO, Proposal, portions, proposed
 from ..top import Top, top_from
-from ..work.blades import Bore, blades_through, pins_of
+from ..work.blades import blades_through, pins_of
 from ..work.cautions import Risk, cautions_for
 from ..work.materials import Materials, materials_of
 from ..work.order import WorkOrder, work_order
 from ..work.piece import Finish, Piece, Sale, finish_of, sale_of
 from .fitting import along_grain_in, fits_of
+from .form import SCHEMA
 from .job import Job
+from .serialise import fit_record, plain
 from .standing import Standing, stand
 from .template import template_content
-from .why import contacts_in, costs_in, others_in
+from .why import contacts_in, costs_in, others_in, why_record
 
 
 @dataclass(frozen=True, slots=True)
@@ -180,17 +182,18 @@ def _left_out(job: Job, standing: Standing, has_portion: bool) -> tuple[Concern,
 
 def _bores(
     job: Job, top: Top, marks: MarkSet, cuts: CutPlan, table: TablePlan | None
-) -> Iterator[Bore]:
+) -> Iterator[Kerf]:
     """Yield the screws that are driven into a top, and the pins that cuts are swung about."""
     places = {mark.label: mark.point for mark in marks.marks}
     yield from pins_of(cuts, places, job.tools.nail)
     if table is None:
         return
     wide = table.screw.screw.diameter if table.screw is not None else USUAL
-    yield from (Bore(f"A screw of leg {hole.leg}", hole.on_panel, wide) for hole in table.holes)
+    for hole in table.holes:
+        yield Kerf.bored(f"A screw of leg {hole.leg}", hole.on_panel, wide)
     for number, batten in enumerate(table.battens, start=1):
         for screw in batten.screws:
-            yield Bore(f"A screw of batten {number}", top.placement(screw), wide)
+            yield Kerf.bored(f"A screw of batten {number}", top.placement(screw), wide)
 
 
 def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, ...]:
@@ -200,3 +203,28 @@ def _methods(job: Job, top: Top, datum: Datum, cuts: CutPlan) -> tuple[Method, .
         top, datum = replace(top, panel=replace(job.panel, boundary=again.boundary)), again.datum
     ground = Ground(top, datum)
     return methods_for(top.outline, job.tools.workshop(ground))
+
+
+ON_THEIR_OWN = ("fits", "top", "contacts", "limits_met", "costs", "others")
+"""Fields that stand in the record in a form shared with `fit --json`."""
+
+
+def plan_record(plan: Plan) -> dict[str, Any]:
+    """Return every number of a plan: mm, mm², degrees, kg, N, whatever the job's units.
+
+    ``top`` is the found top as `fit --json` prints it, ``made`` the same with its sizes rounded
+    down, as the sheets say it; ``fits`` holds all that were wished for, best first; ``contacts``,
+    ``limits_met``, ``costs`` and ``others`` tell why it is not larger, as `fit --why --json` does.
+    Seconds are left out, so that the same job gives the same bytes.
+    """
+    rest = {
+        f.name: plain(getattr(plan, f.name)) for f in fields(plan) if f.name not in ON_THEIR_OWN
+    }
+    return {
+        "schema": SCHEMA,
+        "top": fit_record(plan.fit),
+        "made": plain(plan.top),
+        "fits": [fit_record(fit) for fit in plan.fits],
+        **why_record(plan.contacts, plan.limits_met, plan.costs, plan.others),
+        **rest,
+    }

@@ -1,9 +1,8 @@
-"""One generic way from the values of a plan to JSON: no page of it is written by hand.
+"""One generic way from the values of a plan to JSON: every field under its own name.
 
-Every field of every value is written under its own name. Numbers are in mm, mm², degrees, kg and
-N whatever the job's units. An angle (a field whose metadata says ``{"unit": "rad"}``) is written
-in degrees under its name and ``_deg``. A field whose metadata says ``{"json": False}`` is left out:
-it stands elsewhere in the record. Coordinates are pairs; a path is a list of its segments.
+Numbers are in mm, mm², degrees, kg and N whatever the job's units. Metadata says which field is an
+angle, ``{"unit": "rad"}``, written in degrees under its name and ``_deg``, and which stands
+elsewhere in the record, ``{"json": False}``.
 """
 
 from __future__ import annotations
@@ -69,23 +68,8 @@ def _angles(arc: Arc | EllipticArc) -> dict[str, Any]:
     return {"from_deg": _degrees(arc.from_angle), "sweep_deg": _degrees(arc.sweep)}
 
 
-def _elliptic(arc: EllipticArc) -> dict[str, Any]:
-    return {
-        "elliptic_arc": {
-            "centre": plain(arc.centre),
-            "half_length": plain(arc.half_length),
-            "half_width": plain(arc.half_width),
-            "turn_deg": _degrees(arc.turn),
-            **_angles(arc),
-        }
-    }
-
-
 def _sizes(outline: Outline) -> dict[str, Any]:
-    """Return shape and sizes of an outline, and what only its kind has.
-
-    Its corner radius is one figure, four where they differ, None where no corner is round.
-    """
+    """Return shape and sizes, a corner radius or four that differ, and what only its kind has."""
     radii: tuple[float, ...] = getattr(outline, "radii", ())
     radius = None
     if any(radii):
@@ -109,7 +93,15 @@ _WAYS: dict[type, Callable[[Any], Any]] = {
     Arc: lambda arc: {
         "arc": {"centre": plain(arc.centre), "radius": plain(arc.radius), **_angles(arc)}
     },
-    EllipticArc: _elliptic,
+    EllipticArc: lambda arc: {
+        "elliptic_arc": {
+            "centre": plain(arc.centre),
+            "half_length": plain(arc.half_length),
+            "half_width": plain(arc.half_width),
+            "turn_deg": _degrees(arc.turn),
+            **_angles(arc),
+        }
+    },
     Region: lambda region: [_listed((p.exterior, *p.holes)) for p in region.pieces],
     Outline: lambda outline: {
         **_sizes(outline),

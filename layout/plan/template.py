@@ -6,18 +6,19 @@ from collections.abc import Sequence
 from string import ascii_lowercase
 
 from ..cutting.plan import CutPlan
+from ..drawing.scene import Sign
 from ..geometry import Path, Point
 from ..geometry.symmetry import is_symmetric
 from ..geometry.tolerance import SAME_PLACE
 from ..marking.mark import Kind
 from ..marking.marks import MarkSet
-from ..template.content import MarkSign, TemplateContent, TemplateMark
+from ..template.content import TemplateContent, TemplateMark
 from ..top import Top, runs_of
 from ..top.runs import hollow_corners
 from .job import Job
 from .standing import Standing
 
-_SIGNS: dict[Kind, MarkSign] = {Kind.CENTRE: "middle", Kind.ARC_CENTRE: "centre", Kind.NAIL: "nail"}
+_SIGNS: dict[Kind, Sign] = {Kind.CENTRE: "middle", Kind.ARC_CENTRE: "centre", Kind.NAIL: "nail"}
 """Marks that are more than a point of the outline."""
 
 

@@ -47,17 +47,14 @@ def others_in(job: Job, fit: Fit) -> tuple[Fit, ...]:
 
 
 def sides_of(job: Job) -> Iterator[Side]:
-    """Yield the parts of the panel's boundary, each under its name; a corner is one of its own.
-
-    On a panel whose corners have no letters the whole boundary is "the edge".
-    """
+    """Yield the parts of the panel's boundary by name; without letters all is "the edge"."""
     kept = {s for path in job.wish.kept for s in path.segments}
     named = {
         segment: f"edge {edge.name[0]}–{edge.name[1]}"
         for edge in named_edges(job.panel)
-        for segment in edge.edge.segments
+        for segment in edge.segments
     }
-    corners = {edge.edge.segments[-1]: f"corner {edge.name[1]}" for edge in named_edges(job.panel)}
+    corners = {edge.segments[-1]: f"corner {edge.name[1]}" for edge in named_edges(job.panel)}
     chain: list[Segment] = []
     name, last = "", "the edge"
     segments = job.panel.boundary.segments

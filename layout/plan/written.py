@@ -2,65 +2,49 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+import json
+import re
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from textwrap import wrap
 from typing import Any
-
-import tomlkit
-from tomlkit.items import AoT, Item, Table
 
 from ..keys.place import Trail
 
 LINE = 100
 """Signs of a line, its remark included; a longer remark stands above its key."""
 
+Remark = Callable[[Trail], str]
+
 
 def written(
-    tables: Mapping[str, Any],
-    remark: Callable[[Trail], str] | None = None,
-    heading: Iterable[str] = (),
+    tables: Mapping[str, Any], remark: Remark = lambda trail: "", heading: Iterable[str] = ()
 ) -> str:
-    """Return the text of a job file.
+    """Return the text of a job file from its tables, as a reader finds them.
 
-    Parameters
-    ----------
-    tables : mapping
-        As the reader finds them: tables within tables, lists, texts and numbers.
-    remark : callable, optional
-        What is said of the key of this trail, as a comment; empty for nothing.
-    heading : iterable of str
-        Lines of comment above everything.
+    `remark` says what stands as a comment beside the key of a trail, `heading` above everything.
 
-    Examples
-    --------
     >>> print(written({"panel": {"outline": {"length": 900.0, "width": 400}}}), end="")
     [panel]
     outline = {length = 900, width = 400}
     """
-    document = tomlkit.document()
-    for line in heading:
-        document.add(tomlkit.comment(line))
-    _fill(document, tables, (), remark or (lambda trail: ""))
-    return tomlkit.dumps(document)
+    rows = [*(f"# {line}" for line in heading), *_rows(tables, (), remark)]
+    return "\n".join(rows).lstrip("\n") + "\n"
 
 
-def _fill(
-    table: tomlkit.TOMLDocument | Table,
-    values: Mapping[str, Any],
-    trail: Trail,
-    remark: Callable[[Trail], str],
-) -> None:
-    """Put values first and tables behind them: what follows a table would belong to it."""
+def _rows(values: Mapping[str, Any], trail: Trail, remark: Remark) -> Iterator[str]:
+    """Yield values first and tables behind them: what follows a table would belong to it."""
     for name, value in sorted(values.items(), key=lambda item: _is_table(item[1], trail)):
         here = (*trail, name)
         if not _is_table(value, trail):
-            _pair(table, name, _item(value), remark(here))
+            yield from _pair(name, _value(value), remark(here))
         elif isinstance(value, Mapping):
-            inner = tomlkit.table()
-            _fill(inner, value, here, remark)
-            table.add(name, inner)
+            yield from ("", f"[{_key(name)}]", *_rows(value, here, remark))
         else:
-            table.add(name, _tables(value, here, remark))
+            for number, inner in enumerate(value):
+                # What a key means is said once, where it comes first.
+                said = remark if not number else lambda trail: ""
+                table = ".".join(_key(str(part)) for part in here)
+                yield from ("", f"[[{table}]]", *_rows(inner, here, said))
 
 
 def _is_table(value: object, trail: Trail) -> bool:
@@ -70,40 +54,26 @@ def _is_table(value: object, trail: Trail) -> bool:
     return isinstance(value, list | tuple) and bool(value) and isinstance(value[0], Mapping)
 
 
-def _tables(
-    values: Iterable[Mapping[str, Any]], trail: Trail, remark: Callable[[Trail], str]
-) -> AoT:
-    held = tomlkit.aot()
-    for number, value in enumerate(values):
-        inner = tomlkit.table()
-        # What a key means is said once, where it comes first.
-        said = remark if not number else (lambda trail: "")
-        for name, item in value.items():
-            _pair(inner, name, _item(item), said((*trail, name)))
-        held.append(inner)
-    return held
-
-
-def _pair(table: tomlkit.TOMLDocument | Table, name: str, item: Item, remark: str) -> None:
-    if remark and len(f"{name} = {item.as_string()}   # {remark}") <= LINE:
-        item.comment(remark)
+def _pair(name: str, value: str, remark: str) -> Iterator[str]:
+    row = f"{_key(name)} = {value}"
+    if remark and len(f"{name} = {value}   # {remark}") <= LINE:
+        yield f"{row} # {remark}"
     else:
-        for line in wrap(remark, LINE - 2):
-            table.add(tomlkit.comment(line))
-    table.add(name, item)
+        yield from (f"# {line}" for line in wrap(remark, LINE - 2))
+        yield row
 
 
-def _item(value: object) -> Item:
+def _key(name: str) -> str:
+    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else _value(name)
+
+
+def _value(value: object) -> str:
     if isinstance(value, Mapping):
-        inline = tomlkit.inline_table()
-        for name, inner in value.items():
-            inline.append(name, _item(inner))
-        return inline
+        return f"{{{', '.join(f'{_key(name)} = {_value(held)}' for name, held in value.items())}}}"
     if isinstance(value, list | tuple):
-        row = tomlkit.array()
-        for inner in value:
-            row.append(_item(inner))
-        return row
-    if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
-        return tomlkit.item(int(value))
-    return tomlkit.item(value)
+        return f"[{', '.join(map(_value, value))}]"
+    if isinstance(value, str):  # as JSON has it, which leaves one control character
+        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
+    if isinstance(value, float):
+        return repr(int(value) if value.is_integer() and abs(value) < 1e15 else value)
+    return str(value).lower()

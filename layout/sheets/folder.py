@@ -1,34 +1,26 @@
-"""Every file of a plan, by its name; the template as pages and as files.
-
-Face up or mirrored, never under one name.
-"""
+"""Every file of a plan, by its name; the template as pages and as files."""
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING, cast
+from typing import cast
 
+from ..drawing.dxf import Release, to_dxf
+from ..drawing.pdf import to_pdf
 from ..drawing.scene import Scene
-from ..plan.plan import Plan
-from ..plan.record import plan_record
+from ..drawing.svg import to_svg
+from ..plan.plan import Plan, plan_record
 from ..plan.serialise import to_json
 from ..template.content import TemplateContent
-from ..template.proposal import Proposal
+from ..template.portions import Proposal
 from ..words.listing import listing
 from .template_cover import cover_pages, ordinates_pages
 from .template_drawing import Shown, template_drawing
 from .template_sheet import template_sheet
 
-if TYPE_CHECKING:
-    from ..drawing.dxf import Release
-
 
 def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
-    """Return the content of each file that a plan is written as, by file name.
-
-    `opened`, what stands behind the work is unfolded on the bench sheet, so that it is printed.
-    """
-    from ..drawing.svg import to_svg
-    from .bench import bench_sheet
+    """Return each file of a plan, by its name; `opened`, what stands behind it is unfolded."""
+    from .bench.page import bench_sheet
     from .plan_drawing import plan_scene
 
     others = {
@@ -44,14 +36,11 @@ def plan_files(plan: Plan, *, opened: bool = False) -> dict[str, str | bytes]:
 def template_pages(
     content: TemplateContent, proposal: Proposal, *, with_ordinates: bool = True
 ) -> tuple[Scene, ...]:
-    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper.
-
-    No ink lies outside the printable area. What two sheets share is on both.
-    """
+    """Return the cover, every sheet at true scale, and the ordinates, each a scene of its paper."""
     plan = proposal.plan
     sheets: tuple[Scene, ...] = ()
     if plan.tiles:
-        shown = Shown.of(content, proposal)
+        shown = Shown.of(content, proposal.portion)
         sheets = tuple(template_sheet(shown, plan, tile) for tile in plan.tiles)
     figures = ordinates_pages(content, plan.paper, plan.upright_margins) if with_ordinates else ()
     return (*cover_pages(content, proposal), *sheets, *figures)
@@ -59,10 +48,6 @@ def template_pages(
 
 def template_files(plan: Plan) -> dict[str, str | bytes]:
     """Return the sheets and the drawing in one piece, by file name, as the job's template asks."""
-    from ..drawing.dxf import to_dxf
-    from ..drawing.pdf import to_pdf
-    from ..drawing.svg import to_svg
-
     wish, content = plan.job.template, plan.template
     scene = template_drawing(content)
     pages = template_pages(content, plan.sheets, with_ordinates=wish.ordinates)
@@ -71,5 +56,5 @@ def template_files(plan: Plan) -> dict[str, str | bytes]:
     return {
         f"{stem}.pdf": to_pdf(pages, title),
         f"{stem}.svg": to_svg(scene),
-        f"{stem}.dxf": to_dxf(scene, cast("Release", wish.dxf_release)),
+        f"{stem}.dxf": to_dxf(scene, cast(Release, wish.dxf_release)),
     }

@@ -1,8 +1,4 @@
-"""`plan.svg`: everything on the panel, to scale, with a title and a legend.
-
-First the old panel as it lies, then the top on it: its lines, marks, cuts, legs, and what is kept
-of the rest; names come last, where they find room.
-"""
+"""`plan.svg`: everything on the panel, to scale, with a title and a legend."""
 
 from __future__ import annotations
 
@@ -10,9 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from ..drawing import layers
-from ..drawing.kit.flow import LETTERS, ROW, legend
 from ..drawing.kit.labels import LabelSetter
-from ..drawing.kit.picture import DrawingFrame, Stage
+from ..drawing.kit.picture import ROW, TITLES, DrawingFrame, Stage, legend
 from ..drawing.scene import Group, Item, Scene, Text, fitted_height, line, paragraph
 from ..geometry import Bounds, Path, Point, Region, at_least
 from ..marking.mark import Kind
@@ -25,24 +20,17 @@ from ..words.say import found_words, size_words, unit_words
 from .pictures.ground import Wood
 from .pictures.legs import draw_legs
 
+_CORNER_LETTERS = 5.0  # height of the corner letters, paper mm
+_PAST = 4.0  # how far saw lines, guides and centrelines are drawn past their ends, paper mm
+# Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
+# between them; nobody measures on this drawing
 SCALES = (1, 2, 4, 5, 6, 8, 10, 12, 15, 20, 25, 30, 40, 50, 100, 500)
-"""Whole numbers to draw smaller by: those of ISO 5455 and, so that a panel fills its sheet, a few
-between them; nobody measures on this drawing."""
-
-BORDER = 10.0
-"""White round the drawing, paper mm: what home printers leave."""
-
-AROUND_PANEL = 22.0
-"""Kept round the panel for labels and measures, paper mm."""
-
+BORDER = 10.0  # white round the drawing, paper mm: what home printers leave
+AROUND_PANEL = 22.0  # kept round the panel for labels and measures, paper mm
+# Of the title block at most, paper mm; the legend has the rest of the foot
 TITLE_WIDTH, _TITLE_HEIGHT = 150.0, 46.0
-"""Of the title block at most, paper mm; the legend has the rest of the foot."""
-
-_COLUMN = 58.0
-"""Width of a column of the legend at least, paper mm: the longest title with its sample."""
-
-_MOST_LAYERS = 20
-"""Layers that a plan draws, at most."""
+_COLUMN = 58.0  # least width of a column of the legend, paper mm: its longest title
+_MOST_LAYERS = 20  # layers that a plan draws, at most
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,36 +40,29 @@ class _Paper:
     name: str
     sheet: Bounds
     room: Bounds
-    """For the drawing."""
     title: Bounds
     legend: Bounds
+    """For the drawing, its title and its legend."""
     columns: int
-    """Of the legend."""
 
     @classmethod
     def of(cls, plan: Plan) -> _Paper:
         paper = A3 if plan.job.template.paper.roll else plan.job.template.paper
         sheet = Bounds(0.0, 0.0, paper.length, paper.width)
-        inside = sheet.grown(-BORDER)
-        wide = min(TITLE_WIDTH, sheet.width * 0.48)
+        inside, wide = sheet.grown(-BORDER), min(TITLE_WIDTH, sheet.width * 0.48)
         columns = int((inside.width - wide - 8) // _COLUMN)
         foot = max(_TITLE_HEIGHT, 6.0 + _MOST_LAYERS / columns * ROW)
-        room, below = (
-            replace(inside, bottom=BORDER + 4.0 + foot),
-            replace(inside, top=BORDER + foot),
-        )
+        room = replace(inside, bottom=BORDER + 4.0 + foot)
+        below = replace(inside, top=BORDER + foot)
         title = replace(below, right=BORDER + wide)
         samples = replace(below, left=BORDER + wide + 8)
         return cls(paper.name, sheet, room, title, samples, columns)
 
 
 def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
-    """Return the drawing of the panel with the top, its marks, cuts, legs and offcuts on it.
-
-    `mirrored` it is seen from the underside, for work done face down.
-    """
+    """Return the drawing of the panel with all that is on it; `mirrored` seen from below."""
     frame, paper = plan_frame(plan, mirrored=mirrored), _Paper.of(plan)
-    stage = Stage(frame, LabelSetter(paper.room), letters=LETTERS)
+    stage = Stage(frame, LabelSetter(paper.room), letters=TITLES)
     draw_panel(plan, stage)
     draw_top(plan, stage)
     name_top(plan, stage)
@@ -91,10 +72,8 @@ def plan_scene(plan: Plan, *, mirrored: bool = False) -> Scene:
     rule = line(Point(paper.room.left, level), Point(paper.room.right, level))
     heading = Text(Point(rest.left, rest.top - 3.5), "Legend", 3.5, bold=True)
     samples = replace(rest, top=rest.top - 6)
-    foot = (
-        Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper))),
-        *legend(used, samples, layers.LETTERING, columns=paper.columns),
-    )
+    lettering = Group(layers.LETTERING, (rule, heading, *title_items(plan, frame, paper)))
+    foot = (lettering, *legend(used, samples, columns=paper.columns))
     title = f"{plan.job.name}: {size_words(plan)}{', MIRRORED' if mirrored else ''}"
     return Scene(title, frame.sheet, (*stage.groups, *foot))
 
@@ -108,10 +87,6 @@ def plan_frame(plan: Plan, *, mirrored: bool = False) -> DrawingFrame:
     least = max(extent.width / room.width, extent.height / room.height)
     scale = float(next((s for s in SCALES if at_least(s, least)), SCALES[-1]))
     return DrawingFrame(paper.sheet, scale, room.middle - extent.middle * (1 / scale), mirrored)
-
-
-_CORNER_LETTERS = 5.0
-"""Height of the corner letters, paper mm."""
 
 
 def draw_panel(plan: Plan, stage: Stage) -> None:
@@ -137,17 +112,12 @@ def name_panel(plan: Plan, stage: Stage) -> None:
     panel, datum = plan.job.panel, plan.datum
     Wood.found(plan).letters(stage, layers.DATUM, _CORNER_LETTERS)
     third = datum.start + (datum.end - datum.start) * 0.3
-    told = f"datum {datum.name}, {plan.job.tape.measure(datum.length)}"
-    stage.label(layers.DATUM, third, told)
+    stage.label(layers.DATUM, third, f"datum {datum.name}, {plan.job.tape.measure(datum.length)}")
     for defect in panel.defects:
         mend = "" if defect.mend is None else f" ({defect.mend.value})"
         stage.label(layers.LETTERING, defect.place.bounds.middle, defect.name + mend)
     for cut_out in panel.cut_outs:
         stage.label(layers.LETTERING, cut_out.bounds.middle, "cut-out")
-
-
-_PAST = 4.0
-"""How far saw lines, guides and centrelines are drawn past their ends, paper mm."""
 
 
 def draw_top(plan: Plan, stage: Stage) -> None:
@@ -156,8 +126,7 @@ def draw_top(plan: Plan, stage: Stage) -> None:
     clean = [o.clean.corners for o in plan.offcuts.pieces if o.kept and o.clean is not None]
     stage.path(layers.OFFCUTS, *map(Path.through_ring, clean), clear=True)
     if plan.table is not None:
-        prints = (batten.print for batten in plan.table.battens)
-        stage.path(layers.BATTENS, *prints, clear=True)
+        stage.path(layers.BATTENS, *(batten.print for batten in plan.table.battens), clear=True)
     draw_legs(plan, stage, arm=1.5)
     for trim in cuts.trims:
         stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST)
@@ -185,20 +154,17 @@ def name_top(plan: Plan, stage: Stage) -> None:
     for trim in cuts.trims:
         start, end = trim.start.point, trim.end.point
         past = end + (end - start).unit() * (_PAST * stage.frame.scale)
-        words = f"line {numbers[trim.label]}"
-        stage.label(layers.SAW_LINE, past, words, bold=True)
+        stage.label(layers.SAW_LINE, past, f"line {numbers[trim.label]}", bold=True)
     for cut in cuts.corner_cuts:
         middle = cut.start.point.midpoint(cut.end.point)
         stage.label(layers.SAW_LINE, middle, f"line {numbers[cut.label]}", height=1.8)
     for kept in cuts.kept:
-        at = kept.edge.at(0.75 * kept.edge.length)
-        stage.label(layers.KEPT, at, "kept edge")
+        stage.label(layers.KEPT, kept.edge.at(0.75 * kept.edge.length), "kept edge")
     for leg in () if plan.legs is None else plan.legs.legs:
         stage.label(layers.LEGS, leg.on_panel, f"leg {leg.number}")
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
-            words = f"offcut {offcut.number}"
-            stage.label(layers.OFFCUTS, offcut.clean.centre, words)
+            stage.label(layers.OFFCUTS, offcut.clean.centre, f"offcut {offcut.number}")
 
 
 def title_items(plan: Plan, frame: DrawingFrame, paper: _Paper) -> Iterator[Item]:

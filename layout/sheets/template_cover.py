@@ -1,8 +1,4 @@
-"""The pages of words of a printed template: its cover with the map of its sheets, and ordinates.
-
-What to check, how the sheets join, what goes where, and what runs across each; then the finish line
-in figures, for a batten and a rule.
-"""
+"""The pages of words of a printed template: its cover with the map of its sheets, and ordinates."""
 
 from __future__ import annotations
 
@@ -12,19 +8,18 @@ from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Drawn, Flow
 from ..drawing.kit.labels import LabelSetter
 from ..drawing.kit.picture import DrawingFrame
-from ..drawing.scene import Mark, Scene, Sign, Stroke, Text, text_box
+from ..drawing.scene import Mark, Scene, Sign, Stroke, Text
 from ..geometry import Bounds, Path, Point
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar, wrong_prints
-from ..template.content import TemplateContent
-from ..template.ordinates import Station, ordinates
+from ..template.content import Station, TemplateContent, ordinates
 from ..template.paper import Margins, Paper, Sheet
-from ..template.proposal import Proposal
+from ..template.portions import Proposal
 from ..template.tiles import Tile, TilePlan, field_of
 from ..units import Tape, nearest_whole
 from ..words import paper
 from ..words.paper import alike_words, figures_words
-from . import template_parts as parts
+from . import template_drawing as parts
 
 _MAP_HEIGHT = 75.0
 _HEADING_ROOM = 11.0
@@ -73,8 +68,7 @@ def _sheets(flow: Flow, content: TemplateContent, proposal: Proposal) -> None:
 
 
 def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
-    tape = content.tape
-    field = field_of(plan.sheet, plan.correction)
+    tape, field = content.tape, field_of(plan.sheet, plan.correction)
     bars = (longest_bar(field.width - 1.0, tape), longest_bar(field.height - 1.0, tape))
     flow.heading("Before any cut")
     flow.check(paper.PRINT)
@@ -96,8 +90,7 @@ def _check_list(flow: Flow, content: TemplateContent, plan: TilePlan) -> None:
     flow.check(paper.FACE_MARK[content.mirrored])
 
 
-_NAMES = 3.5
-"""Height of a sheet's name, mm."""
+_NAMES = 3.5  # height of a sheet's name, mm
 
 _IN_CELL = ((0.5, 0.5), (0.25, 0.75), (0.75, 0.75), (0.25, 0.25), (0.75, 0.25), (0.5, 0.75),
             (0.5, 0.25))  # fmt: skip
@@ -128,23 +121,19 @@ def sheet_map(content: TemplateContent, proposal: Proposal, box: Bounds) -> Iter
         for item in spots.set(Text(place, cross.name), off=1.5, within=True):
             yield layers.CHECK_BARS, item
     for tile in plan.tiles:
-        text = spots.best(_names(tile, frame))
-        if text is not None:
-            yield layers.LETTERING, text
+        yield from ((layers.LETTERING, text) for text in spots.placed(_names(tile, frame)))
     flag = Point(box.left, box.top - parts.FACE_MARK[1])
     for stroke in parts.face_mark(flag, mirrored=content.mirrored):
         yield layers.LETTERING, stroke
 
 
-def _names(tile: Tile, frame: DrawingFrame) -> Iterator[tuple[Text, Bounds]]:
+def _names(tile: Tile, frame: DrawingFrame) -> Iterator[Text]:
     """Yield places for a sheet's name in its cell, as large as the cell allows."""
     cell = tile.cell
     height = min(_NAMES, cell.height / frame.scale / 3, cell.width / frame.scale / 4)
     for right, up in _IN_CELL:
         at = Point(cell.left + cell.width * right, cell.bottom + cell.height * up)
-        foot = frame.at(at) - Point(0.0, height / 2)
-        text = Text(foot, tile.name, height, "middle", bold=True)
-        yield text, text_box(text)
+        yield Text(frame.at(at) - Point(0.0, height / 2), tile.name, height, "middle", bold=True)
 
 
 def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:
@@ -156,10 +145,7 @@ def _legend(signs: Sequence[Sign], box: Bounds) -> Iterator[Drawn]:
 
 
 def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) -> tuple[Scene, ...]:
-    """Return the finish line's square distances from the centrelines, and every mark's.
-
-    Where both halves are alike one is given.
-    """
+    """Return the finish line's square distances from the centrelines, and every mark's."""
     tape, x, y = content.tape, content.symmetric_x, content.symmetric_y
     sheet = Sheet.upright(paper, margins)
     flow = Flow(sheet.frame, sheet.printable.grown(-1.0), f"Ordinates, {content.title}")
@@ -177,7 +163,12 @@ def ordinates_pages(content: TemplateContent, paper: Paper, margins: Margins) ->
         flow.table(_station_rows(stations, tape, both=both, ends=ends))
     if content.marks:
         flow.heading("The marks")
-        flow.table([("mark", "along", "up", "hole"), *_mark_rows(content)])
+        rows = [("mark", "along", "up", "hole")]
+        for mark in content.marks:
+            along, up = (ordinate_figure(value, tape) for value in mark.at)
+            hole = f"ø {tape.thin(mark.diameter)}" if mark.diameter else "point"
+            rows.append((mark.label, along, up, hole))
+        flow.table(rows)
     return flow.scenes()
 
 
@@ -201,10 +192,3 @@ def ordinate_figure(value: float, tape: Tape) -> str:
     if tape.imperial:
         return tape.figure(value)
     return f"{nearest_whole(value * 2) / 2:.1f}".replace("-", "−")
-
-
-def _mark_rows(content: TemplateContent) -> Iterator[tuple[str, ...]]:
-    for mark in content.marks:
-        along, up = (ordinate_figure(value, content.tape) for value in mark.at)
-        hole = f"ø {content.tape.thin(mark.diameter)}" if mark.diameter else "point"
-        yield mark.label, along, up, hole

@@ -1,12 +1,9 @@
-"""One sheet of a template: first what is drawn, then what finds room beside it.
-
-Among that are its seams with the neighbours' names, and the lines to flip on.
-"""
+"""One sheet of a template: first what is drawn, then what finds room beside it."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import reduce
 
 import numpy as np
@@ -29,36 +26,22 @@ from ..drawing.scene import (
 )
 from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
+from ..geometry.window import pieces_in
 from ..template.calibration import longest_bar
 from ..template.portions import Portion
 from ..template.tiles import Tile, TilePlan
 from ..words.paper import FLIP, LIES_HERE, TRIM_HERE, correction_words, sheets_words, side_words
-from .template_drawing import Shown, names_of
-from .template_parts import FACE_MARK, CheckBar, face_mark
+from .template_drawing import FACE_MARK, CheckBar, Shown, face_mark, names_of
 
-_NUMBER = 7.0
-"""Height of the sheet's name, mm."""
-
+_NUMBER = 7.0  # height of the sheet's name, mm
+# Arm of a register mark, and the ring round it, both halves of which show across a seam, mm
 _ARM, _RING = 3.0, 4.0
-"""Arm of a register mark, and the ring round it, both halves of which show across a seam, mm."""
-
-_BESIDE_MARK = 5.0
-"""How far a register mark's number stands from its middle, mm: just clear of its arms."""
-
-_CORNER_ARM = 4.0
-"""Length of a corner cross's arms, mm: they stand out from the register marks."""
-
-_NAME_HEIGHTS = (3.5, 2.5)
-"""Heights of a mark's name, mm: the second where there is no room for the first."""
-
-_HEADING = 62.0
-"""Width to which a heading's longest words are wrapped, mm."""
-
-_ROW = 1.75
-"""Distance of a heading's rows by the height of their letters."""
-
-_CROSSED = 40
-"""Points of drawn lines, 1.5 mm apart, that a bar may cross: a few lines across, none along."""
+_BESIDE_MARK = 5.0  # from a register mark's middle to its number, mm: just clear of its arms
+_CORNER_ARM = 4.0  # length of a corner cross's arms, mm: they stand out from the register marks
+_NAME_HEIGHTS = (3.5, 2.5)  # of a mark's name, mm: the second where the first has no room
+_HEADING = 62.0  # width to which a heading's longest words are wrapped, mm
+_ROW = 1.75  # distance of a heading's rows by the height of their letters
+_CROSSED = 40  # points of drawn lines, 1.5 mm apart, that a bar may cross: few lines, none along
 
 
 def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
@@ -68,8 +51,7 @@ def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
     sheet.register()
     # names first, for these are bound to their places; the rest can move
     sheet.add(layers.MARK_NAMES, sheet.names())
-    flips = flip_items(shown.portion, sheet.spots, sheet.shift, shown.box)
-    sheet.add(layers.FLIP, flips)
+    sheet.add(layers.FLIP, flip_items(shown.portion, sheet.spots, sheet.shift, content.bounds))
     sheet.add(layers.CHECK_BARS, sheet.bars())
     sheet.add(layers.SHEET, sheet.register_names())
     sheet.add(layers.LETTERING, sheet.heading())
@@ -85,12 +67,10 @@ class _Sheet:
         self.shown, self.plan, self.tile = shown, plan, tile
         self.shift = plan.shift(tile)
         self.room, self.cell = tile.window.moved(self.shift), tile.cell.moved(self.shift)
-        self.marks = [
-            (mark.at + self.shift, f"{mark.number}")
-            for mark in plan.register_marks
-            if tile.name in mark.tiles
-        ]
-        self.crosses = [(c.at + self.shift, c.name) for c in shown.crosses if c.tile == tile.name]
+        marks = (mark for mark in plan.register_marks if tile.name in mark.tiles)
+        self.marks = [(mark.at + self.shift, f"{mark.number}") for mark in marks]
+        crosses = (cross for cross in plan.corner_crosses if cross.tile == tile.name)
+        self.crosses = [(cross.at + self.shift, cross.name) for cross in crosses]
         self.drawn: list[tuple[Layer, Item]] = []
         self.spots = LabelSetter(self.room)
         points = shown.points + np.array([*self.shift])
@@ -103,9 +83,9 @@ class _Sheet:
     def lines(self) -> None:
         """Draw what of the template lies on this sheet; dashes carry on from sheet to sheet."""
         window, laid = self.tile.window, Placement(self.shift)
-        for layer, cutter, box in self.shown.lines:
+        for layer, path, box in self.shown.lines:
             if min(box.shared(window)) >= 0:
-                for piece in cutter.pieces(window):
+                for piece in pieces_in(path, window):
                     phase = piece.start if layer.dashes else 0.0
                     self.add(layer, [Stroke(piece.path.placed(laid), phase)])
 
@@ -114,8 +94,8 @@ class _Sheet:
         for mark in self.shown.marks:
             if self.tile.window.holds(mark.at):
                 self.spots.keep_clear(mark.ring.bounds.moved(self.shift))
-        for seam in seams_of(self.tile, self.cell):
-            self.spots.keep_clear(Bounds.around((seam.start, seam.end)).grown(0.3))
+        for start, end, *_ in seams_of(self.tile, self.cell):
+            self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
         crosses = [Mark(at, _ARM, _RING) for at, _ in self.marks]
         crosses += [Mark(at, _CORNER_ARM) for at, _ in self.crosses]
         self.spots.keep_clear(*(Bounds.about(cross.at, cross.arm) for cross in crosses))
@@ -123,9 +103,10 @@ class _Sheet:
 
     def register_names(self) -> Iterator[Item]:
         """Yield the register marks' numbers, in this sheet's cell, and the crosses' names."""
-        inner = replace(self.spots, room=self.cell)
+        self.spots.room = self.cell
         for at, words in self.marks:
-            yield from inner.set(Text(at, words), off=_BESIDE_MARK, within=True)
+            yield from self.spots.set(Text(at, words), off=_BESIDE_MARK, within=True)
+        self.spots.room = self.room
         for at, words in self.crosses:
             yield from self.spots.set(Text(at, words, 3.5), within=True)
 
@@ -134,8 +115,8 @@ class _Sheet:
         shown, cell = self.shown, self.tile.cell
         kept = tuple(
             piece.path
-            for layer, cutter, _ in shown.lines
-            for piece in (cutter.pieces(cell) if layer == layers.KEPT else ())
+            for layer, path, _ in shown.lines
+            for piece in (pieces_in(path, cell) if layer == layers.KEPT else ())
         )
         here = replace(shown.content, marks=shown.marks, kept=kept)
         return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)
@@ -147,9 +128,7 @@ class _Sheet:
             yield from bar.lines()
             self.spots.keep_clear(bar.box)
             texts = (bar.text(share, after=after) for share in ALONG for after in (True, False))
-            words = self.spots.best((text, text_box(text).grown(0.5)) for text in texts)
-            if words is not None:
-                yield words
+            yield from self.spots.placed(texts, apart=0.5)
 
     def _clearest_bar(self, *, upright: bool) -> CheckBar:
         room, tape = self.room, self.shown.content.tape
@@ -161,7 +140,7 @@ class _Sheet:
             if upright:
                 start = Point(corner.x + off, middle.y - length / 2)
             bar = CheckBar(start, length, upright, tape)
-            shared = [bar.box.grown(1.0).shared(taken) for taken in self.spots.taken]
+            shared = [bar.box.grown(1.0).shared(Bounds(*taken)) for taken in self.spots.taken]
             covered = sum(5.0 * max(both) for both in shared if min(both) > ROUNDING)
             tried.append((self.spots.drawn_in(bar.box.grown(2.0)) + covered, bar))
             if at_most(tried[-1][0], _CROSSED):
@@ -169,10 +148,7 @@ class _Sheet:
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
     def heading(self) -> list[Item]:
-        """Return the sheet's name, the face mark and what must be known, as one block.
-
-        On paper too narrow for that the side alone stands under the name.
-        """
+        """Return name, face mark and what must be known; on narrow paper of that the side alone."""
         content, plan, cell = self.shown.content, self.plan, self.cell
         wide, high = FACE_MARK
         side, count = side_words(content), sheets_words(len(plan.tiles))
@@ -189,7 +165,11 @@ class _Sheet:
         width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
         height = high + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = Bounds(-1.0, -1.0, width + 1.0, height + 1.0)
-        corner = self.spots.best((at, block.moved(at)) for at in _places(cell, width, height))
+        # from the upper left of the cell, row by row
+        ys = np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0)
+        xs = np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0)
+        places = (Point(float(x), float(y)) for y in ys for x in xs)
+        corner = self.spots.best((at, block.moved(at)) for at in places)
         flag = Point(self.room.left + 2, self.room.top - high - 1)
         if corner is None:
             rows = [("MIRRORED" if content.mirrored else "face up", 2.5, True)]
@@ -205,57 +185,36 @@ class _Sheet:
         return items
 
 
-def _places(cell: Bounds, width: float, height: float) -> Iterator[Point]:
-    """Yield places for a block, from the upper left of a cell, row by row."""
-    for y in np.arange(cell.top - height - 8.0, cell.bottom + 8.0 - ROUNDING, -8.0):
-        for x in np.arange(cell.left + 16.0, cell.right - 8.0 - width + ROUNDING, 10.0):
-            yield Point(float(x), float(y))
-
-
 _LETTERS = 2.5
+# Where along a seam its words may stand, from the middle outwards
 _SHARES = (0.5, *(0.5 + side * k / 25 for k in range(1, 12) for side in (-1, 1)))
-"""Where along a seam its words may stand, from the middle outwards."""
-
-_LEAST_FLIP = 40.0
-"""On less of a flip line than this its words find no room, mm."""
+_LEAST_FLIP = 40.0  # on less of a flip line than this its words find no room, mm
 
 
-@dataclass(frozen=True, slots=True)
-class Seam:
-    """One side of a cell, from below or from the left."""
+def seams_of(tile: Tile, cell: Bounds) -> Iterator[tuple[Point, Point, str, bool]]:
+    """Yield the seams of a sheet from below or the left, the neighbour, whether it lies under that.
 
-    start: Point
-    end: Point
-    neighbour: str
-    under: bool
-    """Whether the sheet lies under its neighbour there; else it is trimmed."""
-
-
-def seams_of(tile: Tile, cell: Bounds) -> Iterator[Seam]:
-    """Yield the seams of a sheet: trimmed at the right and below, under the neighbour elsewhere."""
+    Else, at the right and below, it is trimmed.
+    """
     lower_left, lower_right, upper_right, upper_left = cell.corners
-    for seam in (
-        Seam(lower_right, upper_right, tile.right, under=False),
-        Seam(lower_left, lower_right, tile.below, under=False),
-        Seam(lower_left, upper_left, tile.left, under=True),
-        Seam(upper_left, upper_right, tile.above, under=True),
-    ):
-        if seam.neighbour:
-            yield seam
+    seams = (
+        (lower_right, upper_right, tile.right, False),
+        (lower_left, lower_right, tile.below, False),
+        (lower_left, upper_left, tile.left, True),
+        (upper_left, upper_right, tile.above, True),
+    )
+    return (seam for seam in seams if seam[2])
 
 
 def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:
     """Yield the seams of a sheet with what to do at each, in the middle of the strip beyond it."""
     strip = plan.overlap / 2
     letters = min(_LETTERS, strip - 2.0)
-    for seam in seams_of(tile, cell):
-        yield line(seam.start, seam.end)
-        off = (strip - letters) / 2 * (1 if seam.under else -1)
-        words = (LIES_HERE if seam.under else TRIM_HERE).format(seam.neighbour)
-        texts = (text_along(seam.start, seam.end, words, letters, s, off) for s in _SHARES)
-        text = spots.best((text, text_box(text)) for text in texts)
-        if text is not None:
-            yield text
+    for start, end, neighbour, under in seams_of(tile, cell):
+        yield line(start, end)
+        off = (strip - letters) / 2 * (1 if under else -1)
+        words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
+        yield from spots.placed(text_along(start, end, words, letters, s, off) for s in _SHARES)
 
 
 def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:
@@ -287,5 +246,4 @@ def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[Item
     return spots.best(offers) or ()
 
 
-_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))
-"""Corners of the sign: along the line, and off it, mm."""
+_TRIANGLE = ((-2.0, 1.5), (2.0, 1.5), (0.0, 6.0))  # corners of a sign: along the line, off it, mm

@@ -1,9 +1,7 @@
 """The printer's error, by which each page is written larger or smaller, and how it is measured.
 
 A printer's scale differs across and along the way it feeds, so there is one factor for each edge
-of the paper. Across is the short edge of a sheet, along is the long edge. A page that was printed
-in one of the usual wrong ways is known by what its bars read. A printer as it was measured is kept
-as a text that a person can read.
+of the paper: across is the short edge of a sheet, along the long one.
 """
 
 from __future__ import annotations
@@ -17,11 +15,12 @@ from ..geometry import Bounds, Point
 from ..units import MM_PER_INCH, Tape
 from .paper import A3, A4, LETTER, TABLOID, Margins, Paper, Sheet
 
-MOST = 0.03
-"""More than this is no printer's error but a page that was fitted to the wrong paper."""
-
-READING = 0.25
-"""A bar is read to about a quarter of a millimetre; a difference below that is none."""
+_USUAL = (A4, LETTER, A3, TABLOID)  # the sheets that a page is fitted to by mistake
+_TELLING = (0.75, 1.1)  # a page that is shrunk or enlarged by more than this is seen without a rule
+_USUAL_MARGIN = 4.23  # a sixth of an inch, the margin that many drivers fit a page into, mm
+SCHEMA = 1  # version of the text that a profile is kept as
+MOST = 0.03  # more than this is no printer's error but a page that was fitted to the wrong paper
+READING = 0.25  # a bar is read to about a quarter of a millimetre; a difference below that is none
 
 
 class CalibrationError(LayoutError):
@@ -70,17 +69,7 @@ def longest_bar(room: float, tape: Tape) -> float:
     return tape.step * math.floor(room / tape.step + 1e-9)
 
 
-TRUE = Correction()
-"""A printer that is right."""
-
-_USUAL = (A4, LETTER, A3, TABLOID)
-"""The sheets that a page is fitted to by mistake."""
-
-_TELLING = (0.75, 1.1)
-"""A page that is shrunk or enlarged by more than this is seen without a rule."""
-
-_USUAL_MARGIN = 4.23
-"""A sixth of an inch, the margin that many drivers fit a page into, mm."""
+TRUE = Correction()  # a printer that is right
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +80,11 @@ class WrongPrint:
     """The paper that the page was fitted to; empty where it was shrunk to the printable area."""
     scale: float
     """What is left of a length."""
+
+    @property
+    def done(self) -> str:
+        """What was done to the page."""
+        return f"fitted to {self.sheet}" if self.sheet else "shrunk to the printable area"
 
 
 def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
@@ -105,20 +99,13 @@ def wrong_prints(paper: Paper) -> tuple[WrongPrint, ...]:
     if paper.roll:
         return ()
     fitted = {other.name: _fit(paper, other) for other in _USUAL if other.name != paper.name}
-    found = [
-        WrongPrint(name, scale)
-        for name, scale in fitted.items()
-        if _TELLING[0] <= scale <= _TELLING[1]
-    ]
+    least, most = _TELLING
+    found = [WrongPrint(name, scale) for name, scale in fitted.items() if least <= scale <= most]
     return (*found, WrongPrint("", _fit(paper, paper, _USUAL_MARGIN)))
 
 
 def _fit(page: Paper, sheet: Paper, margin: float = 0.0) -> float:
     return min((sheet.width - 2 * margin) / page.width, (sheet.length - 2 * margin) / page.length)
-
-
-SCHEMA = 1
-"""Version of the text that a profile is kept as."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +122,7 @@ class Reading:
     @property
     def factor(self) -> float:
         """By what a page must be written larger; 1 where the difference can't be read."""
-        off = abs(self.measured - self.true) < READING
-        return 1.0 if off else self.true / self.measured
+        return 1.0 if abs(self.measured - self.true) < READING else self.true / self.measured
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +130,6 @@ class PrinterProfile:
     """A printer as it was measured; a `CalibrationError` if a bar is off by more than 3 %."""
 
     name: str
-    """The maker's word for it."""
     across: Reading
     along: Reading
     """The bars along the short and the long edge."""
@@ -183,8 +168,7 @@ class PrinterProfile:
             ) from error
 
 
-_BAR_ROOM = 4.0
-"""Ticks and ink beside a calibration bar, mm."""
+_BAR_ROOM = 4.0  # ticks and ink beside a calibration bar, mm
 
 _LENGTHS_MM: tuple[float, ...] = (
     *range(50, 160, 10), *range(160, 320, 20), 320, *range(350, 850, 50), 900, 1000,
@@ -198,9 +182,7 @@ A printer is out by less than 3 %, so a bar that was printed with other margins 
 than the program is told can never pass for this one.
 """
 
-
-_DIGITS = 4
-"""Decimals of a millimetre that a profile keeps."""
+_DIGITS = 4  # decimals of a millimetre that a profile keeps
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,8 +200,7 @@ class CalibrationBars:
     def on(cls, paper: Paper, margins: Margins) -> CalibrationBars:
         """Return the largest of round sides that the paper holds; a roll gives a square.
 
-        Its sides are whole inches on paper that is made to inches, so that only the paper and its
-        margins, and nothing that may be forgotten, tell how long they should be.
+        Whole inches on paper made to inches: only paper and margins tell how long they should be.
         """
         room = calibration_sheet(paper, margins).printable.grown(-_BAR_ROOM)
         round_ones = [n * MM_PER_INCH for n in _LENGTHS_INCH] if paper.imperial else _LENGTHS_MM
@@ -227,8 +208,7 @@ class CalibrationBars:
             max(length for length in round_ones if length <= side + 1e-9)
             for side in (room.width, room.height)
         )
-        corner = room.middle - Point(across / 2, along / 2)
-        return cls(corner, across, along, paper)
+        return cls(room.middle - Point(across / 2, along / 2), across, along, paper)
 
     @property
     def tape(self) -> Tape:
@@ -248,16 +228,14 @@ class CalibrationBars:
     def measured(self, name: str, across: float, along: float) -> PrinterProfile:
         """Return the profile of a printer on which the sides came out as `across` and `along`.
 
-        A `CalibrationError` if a side is off by more than 3 %, or both are off just as a page is
-        that was fitted to another sheet: Letter fitted to A4 shrinks by 2.7 %.
+        A `CalibrationError` if one is off by over 3 %, or both as on a page fitted elsewhere.
         """
         sides = ((self.across, across), (self.along, along))
         for wrong in wrong_prints(self.paper):
             if all(abs(read - true * wrong.scale) <= 4 * READING for true, read in sides):
-                how = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
                 raise CalibrationError(
                     f"{self.words(across)} and {self.words(along)} are what this sheet reads when "
-                    f"it was {how}: that is no printer's error; print it again at 100 %"
+                    f"it was {wrong.done}: that is no printer's error; print it again at 100 %"
                 )
         for edge, (true, read) in zip(("short", "long"), sides, strict=True):
             if not abs(read - true) <= MOST * true:

@@ -13,8 +13,9 @@ from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
-LEAST_OVERLAP = 8.0
-"""A register mark of 3 mm each way must fit in half of the overlap, with the ink's room."""
+_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)  # of a seam, where register marks may lie
+_CLEAR = 6.0  # what a register mark wants clear of any drawn line, mm
+LEAST_OVERLAP = 8.0  # half of it holds a register mark of 3 mm each way and the ink
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,10 +40,7 @@ class Grid:
         return Bounds(left, top - self.height, left + self.width, top)
 
     def cell(self, place: Place, kept: Set[Place], less: float = 0.5) -> Bounds:
-        """Return a window up to the seams that it has with kept neighbours.
-
-        Or up to their windows: then it is `less` by 1, not by half of what they share.
-        """
+        """Return a window up to its seams with kept neighbours; `less` by 1, to their windows."""
         (row, column), w, by = place, self.window(*place), less * self.overlap
         return Bounds(
             w.left + by * ((row, column - 1) in kept),
@@ -58,26 +56,15 @@ class Grid:
 
 
 def tiles_on(grid: Grid, kept: Places) -> tuple[Tile, ...]:
-    """Return the tiles of the kept places, each with its neighbours' names.
-
-    Rows and columns count from the first that are kept.
-    """
+    """Return the tiles of the kept places, numbered from the first kept, with neighbours' names."""
     top, left = (min(place[axis] for place in kept) for axis in (0, 1))
     numbers = {place: number for number, place in enumerate(sorted(kept), start=1)}
     found = []
     for (row, column), number in numbers.items():
-        sides = (row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)
-        names = (str(numbers.get(place, "")) for place in sides)
+        names = (str(numbers.get(place, "")) for place in beside((row, column)))
         window, cell = grid.window(row, column), grid.cell((row, column), kept)
         found.append(Tile(row - top, column - left, number, window, cell, *names))
     return tuple(found)
-
-
-_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)
-"""Where on a seam, from either end, a register mark may lie: far apart, clear of the corners."""
-
-_CLEAR = 6.0
-"""What a register mark wants clear of any drawn line, mm."""
 
 
 def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark, ...]:
@@ -85,33 +72,23 @@ def register_marks(tiles: tuple[Tile, ...], drawn: Points) -> tuple[RegisterMark
     by_name = {tile.name: tile for tile in tiles}
     marks: list[RegisterMark] = []
     for tile in tiles:
-        for name, below in ((tile.right, False), (tile.below, True)):
-            if not name:
-                continue
-            one, other = _seam(tile.cell, by_name[name].cell, below=below)
-            for start, end in ((one, other), (other, one)):
+        for name in filter(None, (tile.right, tile.below)):
+            # the seam, as far as both cells have it: below, its ends lie level
+            cell, other = tile.cell, by_name[name].cell
+            left, right = max(cell.left, other.left), min(cell.right, other.right)
+            low, high = max(cell.bottom, other.bottom), min(cell.top, other.top)
+            one, other_end = Point(left, high), Point(right, low)
+            for start, end in ((one, other_end), (other_end, one)):
                 at = _clearest([start + (end - start) * share for share in _ALONG_SEAM], drawn)
                 marks.append(RegisterMark(len(marks) + 1, at, (tile.name, name)))
     return tuple(marks)
 
 
-def _seam(cell: Bounds, other: Bounds, *, below: bool) -> tuple[Point, Point]:
-    """Return the ends of the seam with a neighbour, as far as both are its owners."""
-    left, right = max(cell.left, other.left), min(cell.right, other.right)
-    low, high = max(cell.bottom, other.bottom), min(cell.top, other.top)
-    if below:
-        return Point(left, cell.bottom), Point(right, cell.bottom)
-    return Point(cell.right, high), Point(cell.right, low)
-
-
 def _clearest(places: list[Point], drawn: Points) -> Point:
     """Return the first place clear of what is drawn, or else the clearest."""
-    near = Bounds.around(places).grown(_CLEAR).holds_points(drawn)
-    lines, at = drawn[near], array_of(places)
-    if not len(lines):
-        return places[0]
-    rooms = np.hypot(*(lines[:, None] - at).transpose(2, 0, 1)).min(axis=0)
-    enough = np.minimum(rooms, _CLEAR)
+    near = drawn[Bounds.around(places).grown(_CLEAR).holds_points(drawn)]
+    rooms = np.hypot(*(near[:, None] - array_of(places)).transpose(2, 0, 1))
+    enough = rooms.min(axis=0, initial=_CLEAR)
     best = first_of_best(range(len(places)), lambda k: float(enough[k]), tolerance=SAME_PLACE)
     return places[best]
 
@@ -127,11 +104,7 @@ def check_overlap(overlap_width: float, field: Bounds) -> None:
 
 
 def tied_together(kept: Places, grid: Grid) -> Places:
-    """Return the places with more added until all of them join, edge to edge.
-
-    Island after island is tied to the rest by a shortest way: the fewest sheets for two islands,
-    and for more of them near it.
-    """
+    """Return the places with more added by shortest ways until all of them join, edge to edge."""
     joined = set(kept)
     while True:
         island = reached({min(joined)}, joined)
@@ -146,7 +119,7 @@ def _bridge(island: set[Place], others: set[Place], grid: Grid) -> set[Place]:
     left = set(grid.places) - island
     while True:  # a grid is in one piece
         way = ways.popleft()
-        for near in sorted(beside(way[-1]) & left):
+        for near in sorted(left.intersection(beside(way[-1]))):
             if near in others:
                 return {*way[1:], near}
             left.remove(near)

@@ -8,11 +8,8 @@ from ..errors import LayoutError
 from ..geometry.bounds import Bounds
 from ..units import MM_PER_INCH
 
-LONGEST_PAGE = 5000.0
-"""A PDF page may be 14 400 points long, 5080 mm (ISO 32000-1, annex C)."""
-
-_SMALLEST_FIELD = 60.0
-"""Less than this between the margins holds no check bar worth reading, mm."""
+LONGEST_PAGE = 5000.0  # a PDF page may be 14 400 points long, 5080 mm (ISO 32000-1, annex C)
+_SMALLEST_FIELD = 60.0  # less than this between the margins holds no check bar worth reading, mm
 
 
 class PaperError(LayoutError):
@@ -28,9 +25,8 @@ class Paper:
     length: float
     """The short and the long side of a sheet, mm."""
     roll: bool = False
-    """Whether the length is cut as needed."""
     imperial: bool = False
-    """Whether it is made to inches: then its calibration bars are, too."""
+    """Whether the length is cut as needed; whether it is made to inches, as its bars are then."""
 
     def __post_init__(self) -> None:
         if not 0 < self.width <= self.length <= LONGEST_PAGE:
@@ -67,7 +63,6 @@ LEGAL = Paper("Legal", 8.5 * MM_PER_INCH, 14 * MM_PER_INCH, imperial=True)
 TABLOID = Paper("Tabloid", 11 * MM_PER_INCH, 17 * MM_PER_INCH, imperial=True)
 ROLL_610 = Paper.from_roll(610.0)
 ROLL_914 = Paper.from_roll(914.0)
-
 PAPERS = {paper.name: paper for paper in (A4, A3, LETTER, LEGAL, TABLOID)}
 PAPERS |= {"roll 610": ROLL_610, "roll 914": ROLL_914}
 """The papers by the name that a job file uses."""
@@ -100,11 +95,7 @@ class Margins:
 
     @property
     def turned(self) -> Margins:
-        """The margins of the sheet laid on its side.
-
-        Drivers turn a page either way, so what was top or bottom may come to lie left or right:
-        both get the larger.
-        """
+        """The margins of the sheet laid on its side, either way: both of a pair get the larger."""
         across, along = max(self.left, self.right), max(self.bottom, self.top)
         return Margins(along, along, across, across)
 

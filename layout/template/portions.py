@@ -1,4 +1,4 @@
-"""How much of a top is printed; the rest is had by flipping the paper on its centrelines.
+"""How much of a top is printed, on how many sheets; the rest is had by flipping the paper.
 
 A portion shows a little beyond each line it is flipped on, so that the line itself is on paper.
 What is not alike on both sides of such a line cannot be flipped: it is left out, and named.
@@ -6,7 +6,7 @@ What is not alike on both sides of such a line cannot be flipped: it is left out
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Set
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 from typing import Literal
@@ -19,23 +19,16 @@ from ..geometry.window import clipped
 from ..marking.places import MOST_CORNERS, TURNS
 from .content import TemplateContent, TemplateMark
 from .paper import PaperError
+from .tiles import TilePlan
+from .tiling import tiles_for
+from .wish import TemplateWish
 
 PortionName = Literal["whole", "half", "quarter", "end", "corner", "curves", "none"]
-
-BEYOND = 3.0
-"""What is shown past a line that the paper is flipped on, mm."""
-
-TAIL = 40.0
-"""How much of a straight is shown before a curve, so that the paper can be laid along it, mm."""
-
-FEW_CURVES = 0.25
-"""Where no more than this share of what is cut is curved, a straightedge draws most of a top (our
-choice)."""
-
+BEYOND = 3.0  # what is shown past a line that the paper is flipped on, mm
+TAIL = 40.0  # of a straight, shown before a curve so that the paper can be laid along it, mm
+FEW_CURVES = 0.25  # share of curves up to which a straightedge draws most of a top (our choice)
 _FAR = 1e5
-
-_BESIDE = 20.0
-"""Most that another outline's curve stands off the finish line's, mm."""
+_BESIDE = 20.0  # most that another outline's curve stands off the finish line's, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,13 +45,10 @@ class Portion:
     @property
     def uses(self) -> int:
         """How many times the paper is laid down."""
-        return (2 if self.flip_x else 1) * (2 if self.flip_y else 1)
+        return 1 + len(self._flips)
 
     def marks(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
-        """Return the marks that lie on it and may be flipped, with the names of all they stand for.
-
-        A mark on a flip line stands for itself; others bear the names of their mirror images too.
-        """
+        """Return the marks on it that may be flipped, with the names of all they stand for."""
         shown = []
         for mark in content.marks:
             right = not self.flip_x or mark.at.x >= -SAME_PLACE
@@ -85,28 +75,23 @@ class Portion:
 
     def paths(self, content: TemplateContent) -> tuple[Path, ...]:
         """Return every line that must be on paper."""
-        if self.name in ("curves", "none"):
-            return self._curves(content)
+        if self.name in ("curves", "none"):  # a rough line's own ones round square corners go
+            finish, *others = (
+                [piece for part in content.drawn(path) for piece in self.outline(part)]
+                for path in content.outlines
+            )
+            beside = [piece.bounds.grown(_BESIDE) for piece in finish]
+            own = (piece for held in others for piece in held)
+            return (*finish, *(p for p in own if any(b.holds(p.bounds.middle) for b in beside)))
         lines = [piece for path in content.outlines for piece in self.outline(path)]
         window, rings = self.window.grown(BEYOND), (mark.ring for mark in self.marks(content))
         shown = (piece for ring in rings for piece in clipped(ring, window))
         return (*lines, *self.feet(content), *shown)
 
-    def _curves(self, content: TemplateContent) -> tuple[Path, ...]:
-        """Return the curves of all outlines; a rough line's own ones round square corners go."""
-        finish, *others = (
-            [piece for part in content.drawn(path) for piece in self.outline(part)]
-            for path in content.outlines
-        )
-        beside = [piece.bounds.grown(_BESIDE) for piece in finish]
-        kept = (p for held in others for p in held if any(b.holds(p.bounds.middle) for b in beside))
-        return (*finish, *kept)
-
     @property
     def _flips(self) -> list[tuple[float, float]]:
         """By what x and y are multiplied when the paper is laid down each further time."""
-        xs = (1.0, -1.0) if self.flip_x else (1.0,)
-        ys = (1.0, -1.0) if self.flip_y else (1.0,)
+        xs, ys = ((1.0, -1.0) if flip else (1.0,) for flip in (self.flip_x, self.flip_y))
         return [(sx, sy) for sx in xs for sy in ys][1:]
 
     def _kin(self, mark: TemplateMark, others: Iterable[TemplateMark]) -> list[str] | None:
@@ -118,8 +103,7 @@ class Portion:
             same = next((m for m in near if abs(m.diameter - mark.diameter) <= SAME_PLACE), None)
             if same is None:
                 return None
-            if image.distance_to(mark.at) > SAME_PLACE:
-                labels.append(same.label)
+            labels.append(same.label)
         return labels
 
 
@@ -169,17 +153,11 @@ def portions_named(content: TemplateContent, name: str) -> tuple[Portion, ...]:
 
 
 def _is_plain(path: Path, along: float) -> bool:
-    """Return whether an outline has only its long straights that far each way from the middle.
-
-    What is left out of an end is then drawn with a straightedge.
-    """
+    """Return whether an outline has only its long straights that far each way from the middle."""
     box, reach = path.bounds, along - SAME_PLACE
     left_out = clipped(path, Bounds(-reach, -_FAR, reach, _FAR))
-    return all(
-        isinstance(s, Line) and (_level(s, 1, box.top) or _level(s, 1, box.bottom))
-        for piece in left_out
-        for s in piece.segments
-    )
+    segments, levels = (s for piece in left_out for s in piece.segments), (box.top, box.bottom)
+    return all(isinstance(s, Line) and any(_level(s, 1, y) for y in levels) for s in segments)
 
 
 def _straight_end(path: Path, axis: int) -> float | None:
@@ -200,32 +178,81 @@ def _level(line: Line, axis: int, value: float) -> bool:
 
 def curves_of(path: Path) -> tuple[Path, ...]:
     """Return the curves of a path, each run with up to a tail of the straights beside it."""
-    bent = {segment for segment, bends in _bends(path) if bends}
-    return tuple(_with_tails(run, path, bent) for run in path.runs(bent.__contains__))
-
-
-def _with_tails(run: Path, path: Path, bent: Set[Segment]) -> Path:
-    """Return a run of a curve with the ends of the straights before and after it, if any."""
     held, closed = path.segments, path.is_closed
-    first, after = held.index(run.segments[0]), held.index(run.segments[-1]) + 1
-    straights = [s for s in held[first - 1 : first] or held[-1:] * closed if s not in bent]
-    head = [s.part(1 - _tail(s), 1.0) for s in straights]
-    straights = [s for s in held[after : after + 1] or held[:1] * closed if s not in bent]
-    return Path((*head, *run.segments, *(s.part(0.0, _tail(s)) for s in straights)))
+    bent = {segment for segment, bends in _bends(path) if bends}
+    curves = []
+    for run in path.runs(bent.__contains__):
+        first, after = held.index(run.segments[0]), held.index(run.segments[-1]) + 1
+        before, behind = held[first - 1 : first] or held[-1:] * closed, held[after : after + 1]
+        head = (s.part(1 - _tail(s), 1.0) for s in before if s not in bent)
+        tail = (s.part(0.0, _tail(s)) for s in behind or held[:1] * closed if s not in bent)
+        curves.append(Path((*head, *run.segments, *tail)))
+    return tuple(curves)
 
 
 def _bends(path: Path) -> list[tuple[Segment, bool]]:
-    """Return the segments of a path, and whether each belongs to a curve.
-
-    An outline drawn by many points is a curve to the eye, though all its segments are straight.
-    """
+    """Return segments, and whether each belongs to a curve, as all of a line of many points do."""
     held = path.segments
     before = (held[-1:] if path.is_closed else ()) + held
-    sharp = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before))
-    by_points = sharp > MOST_CORNERS
+    by_points = sum(abs(turn_at(a, b)) > TURNS for a, b in pairwise(before)) > MOST_CORNERS
     return [(segment, by_points or not isinstance(segment, Line)) for segment in held]
 
 
 def _tail(line: Segment) -> float:
     """Return what share of a straight a tail is: at most half, so that two tails don't overlap."""
     return min(0.5, TAIL / line.length)
+
+
+AUTO = "auto"  # the name under which the least paper is chosen
+# Portions that show all the marks; an end, a corner or the curves alone leave some to the rule.
+# Where every line is straight nothing needs paper.
+_CHOSEN_FROM = ("whole", "half", "quarter", "none")
+
+
+@dataclass(frozen=True, slots=True)
+class Proposal:
+    """A portion and the sheets it takes."""
+
+    portion: Portion
+    plan: TilePlan
+
+    @property
+    def sheets(self) -> int:
+        """How many sheets, without the cover."""
+        return len(self.plan.tiles)
+
+    def marks_left_out(self, content: TemplateContent) -> tuple[TemplateMark, ...]:
+        """Return the marks that no sheet shows: they are set out by measure."""
+        windows = [tile.window for tile in self.plan.tiles]
+        shown = {
+            label
+            for mark in self.portion.marks(content)
+            if any(window.holds(mark.at) for window in windows)
+            for label in mark.label.split("/")
+        }
+        return tuple(mark for mark in content.marks if mark.label not in shown)
+
+
+def proposals(
+    content: TemplateContent, wish: TemplateWish, among: Sequence[Portion] | None = None
+) -> tuple[Proposal, ...]:
+    """Return what each portion takes, fewest sheets first; among equals the larger portion."""
+    found = [
+        Proposal(p, tiles_for(p.paths(content), wish, tied=p.name != "curves"))
+        for p in (portions(content) if among is None else among)
+    ]
+    return tuple(sorted(found, key=lambda proposal: proposal.sheets))
+
+
+def proposed(content: TemplateContent, wish: TemplateWish) -> Proposal:
+    """Return the proposal for a named portion, or with "auto" the one of the fewest sheets.
+
+    "auto" keeps to portions that show every mark; of a top with few curves those alone will do. A
+    `PaperError` if the top has no such portion.
+    """
+    if wish.portion == AUTO:
+        few = curved_share(content) <= FEW_CURVES
+        among = tuple(p for p in portions(content) if few or p.name in _CHOSEN_FROM)
+    else:
+        among = portions_named(content, wish.portion)
+    return proposals(content, wish, among)[0]

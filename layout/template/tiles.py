@@ -2,8 +2,7 @@
 
 The sheets lie in a grid. Neighbours share a strip, `overlap` wide, with a seam along its middle.
 A sheet's *window* is all that it can show; its *cell* is what it alone must show: the window up to
-the seams, or to its own edge where no neighbour is printed. Template coordinates throughout, mm,
-unless a name says sheet.
+the seams. Template coordinates throughout, mm, unless a name says sheet.
 """
 
 from __future__ import annotations
@@ -16,13 +15,8 @@ from ..geometry.tolerance import SAME_PLACE
 from .calibration import TRUE, Correction
 from .paper import Margins, Paper, Sheet
 
-INK = 0.5
-"""Lines are cut this far inside the margins, mm, so that half their width stays printable."""
-
-
-Place = tuple[int, int]
-"""A row and a column of a grid."""
-
+INK = 0.5  # lines are cut this far inside the margins, mm, so that half their width stays printable
+Place = tuple[int, int]  # a row and a column of a grid
 Places = frozenset[Place]
 
 
@@ -35,10 +29,10 @@ def reached(start: set[Place], within: set[Place]) -> set[Place]:
     return held
 
 
-def beside(place: Place) -> set[Place]:
-    """Return the four places that share an edge with a place."""
+def beside(place: Place) -> tuple[Place, ...]:
+    """Return the places left and right of a place, above it and below."""
     row, column = place
-    return {(row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)}
+    return (row, column - 1), (row, column + 1), (row - 1, column), (row + 1, column)
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,9 +45,8 @@ class Tile:
     number: int
     """Of the sheet, row by row from 1: no letter, for those are papers, marks and corners."""
     window: Bounds
-    """What of the template it shows."""
     cell: Bounds
-    """What of that it shows from seam to seam."""
+    """What of the template it shows, and what of that from seam to seam."""
     left: str = ""
     right: str = ""
     above: str = ""
@@ -71,10 +64,9 @@ class RegisterMark:
     """A mark on a seam that both sheets show, so that they can be laid true."""
 
     number: int
-    """The same on both sheets."""
     at: Point
     tiles: tuple[str, str]
-    """The two sheets' names."""
+    """The two sheets' names; the number is the same on both."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -147,11 +139,7 @@ class TilePlan:
 
     @property
     def corner_crosses(self) -> tuple[CornerCross, ...]:
-        """A cross on the sheet nearest each corner of the grid, numbered round from the lower left.
-
-        One sheet may be nearest to more than one corner. There are none where the sheets do not
-        hang together.
-        """
+        """A cross on the sheet nearest each corner, from lower left; none of sheets apart."""
         if not self.tiles or not self.is_joined:
             return ()
         crosses = []
@@ -173,19 +161,15 @@ class TilePlan:
         return tuple(CheckLength(a.name, b.name, a.at.distance_to(b.at)) for a, b in ends)
 
 
+# Names of corner crosses: letters are those of the panel and its marks, figures those of sheets
 _CORNERS = ("I", "II", "III", "IV")
-"""Names of corner crosses: letters are those of the panel and its marks, figures those of sheets.
-"""
-
-INSET = 6.0
-"""How far a corner cross stands inside its window, mm: a 4 mm arm and clear paper beyond."""
+INSET = 6.0  # of a corner cross in its window, mm: a 4 mm arm and clear paper beyond
 
 
 def field_of(sheet: Sheet, correction: Correction = TRUE) -> Bounds:
     """Return where ink may go on a sheet, in true mm as it comes out of the printer.
 
-    A page that is written larger to meet a printer that shrinks must still stay within the margins
-    as written, so its true field is smaller, about the middle of the sheet.
+    A page written larger must stay within the margins as written: its true field is smaller.
     """
     middle, corners = sheet.frame.middle, sheet.printable.grown(-INK).corners
     across, up = (max(1.0, f) for f in correction.for_page(landscape=sheet.landscape))

@@ -1,9 +1,8 @@
 """Choosing the tile plan with the fewest sheets.
 
-The paper is tried upright and on its side, and the grid is shifted in small steps. A shift is first
-judged by points along the lines: which cells hold any. The most promising are then settled exactly:
-lines cut to the cells, sheets dropped that show nothing their neighbours do not, and, where
-the rest would fall apart, sheets put back that tie it together.
+The paper is tried upright and on its side, and the grid is shifted in small steps, judged by points
+along the lines. The most promising are settled exactly: lines cut to the cells, sheets dropped that
+show nothing their neighbours do not, and others put back where the rest would fall apart.
 """
 
 from __future__ import annotations
@@ -25,23 +24,12 @@ from .paper import PaperError, Sheet
 from .tiles import Place, Places, TilePlan, beside, field_of
 from .wish import TemplateWish
 
-_SPACING = 2.0
-"""Distance between the points that stand for a line, mm."""
-
-_SHIFTS = 9
-"""Places tried between the two ends of the play that a grid has."""
-
-_SETTLED = 8
-"""How many promising shifts are settled exactly."""
-
-_NEAR_SEAM = 8.0
-"""A line along a seam nearer than this is awkward to join, mm."""
-
-_ROLL_SPARE = 40.0
-"""What a piece of roll is longer than its drawing, for a check bar at the end, mm."""
-
-_SHORTEST_PIECE = 200.0
-"""A piece of roll shorter than this curls, and holds no check bar worth reading, mm."""
+_SPACING = 2.0  # distance between the points that stand for a line, mm
+_SHIFTS = 9  # places tried between the two ends of the play that a grid has
+_SETTLED = 8  # how many promising shifts are settled exactly
+_NEAR_SEAM = 8.0  # a line along a seam nearer than this is awkward to join, mm
+_ROLL_SPARE = 40.0  # by which a piece of roll is longer than its drawing, for a check bar, mm
+_SHORTEST_PIECE = 200.0  # shorter ones curl and hold no check bar worth reading, mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +57,9 @@ class _Drawn:
 
 
 def tiles_for(paths: Sequence[Path], wish: TemplateWish, *, tied: bool = True) -> TilePlan:
-    """Return the plan that shows every line on the fewest sheets; without any there are none.
+    """Return the plan that shows every line on the fewest sheets; `tied` they hang together.
 
-    Sheets that are tied must all hang together, edge to edge. A `PaperError` if the piece of a roll
-    that the lines take leaves too little between the margins.
+    A `PaperError` if the lines take a piece of a roll that leaves too little between the margins.
     """
     paper, white, overlap, correction = wish.paper, wish.margins, wish.overlap, wish.correction
     if not paths:
@@ -180,7 +167,7 @@ def _needed(drawn: _Drawn, grid: Grid) -> Places:
     for place in sorted(kept):
         if place in relied_on:
             continue
-        sides = beside(place) & kept
+        sides = kept.intersection(beside(place))
         if sides and not drawn.runs_through(grid.cell(place, sides, less=1.0)):
             kept.remove(place)
             relied_on |= sides

@@ -17,6 +17,7 @@ from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
 from .tiles import field_of
 
+WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 _ROLL = re.compile(r"roll\s*(?:of\s+)?(?P<width>.+)", re.IGNORECASE)
 _SIZE = re.compile(r"(?P<one>.+?)\s*(?:[x×*]|\bby\b)\s*(?P<other>.+)", re.IGNORECASE)
 _BARE = re.compile(r"[\d.\s/-]+")
@@ -61,15 +62,11 @@ def _is_in_inches(text: str, units: Units) -> bool:
     return bool(_INCHES.search(text)) or (units.is_imperial and bool(_BARE.fullmatch(text)))
 
 
-WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
-
-
 @dataclass(frozen=True, slots=True)
 class PaperSize(Kind):
     """Paper by its name, or by its size."""
 
-    def parse(self, value: object, at: Place) -> Paper | None:
-        """Return the paper."""
+    def _parse(self, value: object, at: Place) -> Paper | None:
         if isinstance(value, Paper):
             return value
         try:
@@ -91,8 +88,7 @@ class PaperSize(Kind):
 class White(Kind):
     """What stays white at the edges of a sheet: the same all round, or side by side."""
 
-    def parse(self, value: object, at: Place) -> Margins | None:
-        """Return the margins of a sheet held upright, mm."""
+    def _parse(self, value: object, at: Place) -> Margins | None:
         if isinstance(value, Margins):
             return value
         if not isinstance(value, list):
@@ -105,11 +101,9 @@ class White(Kind):
         return Margins(left=left, bottom=bottom, right=right, top=top)
 
 
+# How much of the outline is printed; the rest is had by flipping it on its centrelines
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
-"""How much of the outline is printed; the rest is had by flipping it on its centrelines."""
-
-RELEASES = ("R2010", "R12")
-"""Releases of DXF that the template is written in."""
+RELEASES = ("R2010", "R12")  # releases of DXF that the template is written in
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,9 +3,8 @@
 The line that is cut is broken where the panel's own edge takes over. A live edge is the line itself
 there; a straight factory edge may stand a little proud of it, for no edge is dead straight.
 
-Where the line is followed from outside, a round cutter stays out of its hollow corners: a bit, and
-the bush or bearing that leads it, touches both sides and leaves the corner itself standing. Which
-template leads it changes nothing: its middle comes no nearer to either side than its radius.
+A round cutter that follows the line from outside stays out of its hollow corners: its middle comes
+no nearer to either side than its radius.
 """
 
 from __future__ import annotations
@@ -21,8 +20,7 @@ from ..geometry.tolerance import CHORD, SAME_EDGE, SAME_POINT
 from ..panel.edges import STRAIGHT, Edge
 
 _PROUD = 2 * STRAIGHT + SAME_EDGE
-"""A straight edge stands at most so far off the straight side that lies on it, mm: it may bow both
-ways."""
+"""A straight edge, which may bow both ways, stands no farther off the side that lies on it, mm."""
 
 _ALONG = math.cos(math.radians(30))
 """A part of the line that turns farther from an edge does not lie on it."""
@@ -58,36 +56,33 @@ class Runs:
 
     def keeps(self, outwards: Point) -> bool:
         """Return whether a kept part faces that way, within 45°."""
-        return any(_outwards(path).dot(outwards) > _FACING for path in self.kept)
+        return any(out_of(path).dot(outwards) > _FACING for path in self.kept)
 
 
 def runs_of(line: Path, edges: Sequence[Path]) -> Runs:
     """Return a closed line broken where it lies on edges that are kept."""
-    drawn = [(Region.line(edge.points(CHORD)), Edge(edge.segments).is_straight) for edge in edges]
-    lies: list[Path | None] = []
-    for segment in line.segments:
-        on = (
-            edge
-            for edge, (held, straight) in zip(edges, drawn, strict=True)
-            if _lies_on(segment, held, straight=straight)
-        )
-        lies.append(next(on, None))
+    drawn = [
+        (edge, Region.line(edge.points(CHORD)), Edge(edge.segments).is_straight) for edge in edges
+    ]
+    lies = [
+        next((e for e, held, straight in drawn if _lies_on(s, held, straight=straight)), None)
+        for s in line.segments
+    ]
     count = len(lies)
     starts = [i for i in range(count) if lies[i] is not None and lies[i] is not lies[i - 1]]
     if not starts:
         return Runs((), (line,), ())
-    kept, cut, held = [], [], []
-    for first, piece in zip(starts, line.broken(starts), strict=True):
-        edge = lies[first]
-        assert edge is not None
+    held = tuple(edge for edge in (lies[first] for first in starts) if edge is not None)
+    kept, cut = [], []
+    for first, edge, piece in zip(starts, held, line.broken(starts), strict=True):
         size = sum(1 for k in range(len(piece.segments)) if lies[(first + k) % count] is edge)
         kept.append(Path(piece.segments[:size]))
         cut.append(Path(piece.segments[size:]))
-        held.append(edge)
-    return Runs(tuple(kept), tuple(cut), tuple(held))
+    return Runs(tuple(kept), tuple(cut), held)
 
 
-def _outwards(path: Path) -> Point:
+def out_of(path: Path) -> Point:
+    """Return the unit vector out of the wood, square to the way from its start to its end."""
     return -(path.segments[-1].end - path.segments[0].start).unit().left
 
 
@@ -103,12 +98,9 @@ def _lies_on(segment: Segment, edge: Region, *, straight: bool) -> bool:
     return (feet[-1] - feet[0]).dot(way) > _ALONG**2 * way.dot(way)
 
 
-SHOWS = 0.5
-"""What stands out by less is sanded off, mm (our choice)."""
-
-
-SHARP = math.radians(10)
-"""A hollow joint that turns by less is no corner to a round bit (our choice)."""
+SHOWS, SHARP = 0.5, math.radians(10)
+"""What stands out by less is sanded off, mm, and a hollow joint that turns by less is no corner to
+a round bit (our choice)."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,7 +1,4 @@
-"""The top: an outline in its place on the panel that it is cut from, of sizes that a maker chooses.
-
-Every craft takes one: the marks, the cuts, the legs and the template of a top all follow from it.
-"""
+"""The top: an outline in its place on the panel that it is cut from, of sizes as they are made."""
 
 from __future__ import annotations
 
@@ -18,7 +15,7 @@ from ..geometry.tolerance import CHORD, SIZE_SLACK
 from ..outlines import Outline
 from ..panel import Panel, SoundWood, Spoils
 from ..panel.datum import Datum
-from .runs import Runs, runs_of
+from .runs import Runs, out_of, runs_of
 
 _LONG = 1.1
 """Length over width from which a top is seen to lie some way (our choice)."""
@@ -38,8 +35,7 @@ class Top:
     lipping: float = 0.0
     """Thickness of the lipping round the core, mm; 0 for none."""
     kept: tuple[Path, ...] = field(default=(), metadata={"json": False})
-    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on them.
-    """
+    """Edges of the panel that stay, the wood on their left: nothing is cut where it lies on one."""
 
     def line(self, outside: float = 0.0) -> Path:
         """Return the true parallel of the finish line on the panel, mm outside it, or inside."""
@@ -53,7 +49,7 @@ class Top:
     @property
     def polygon(self) -> Polygon:
         """The finished top on the panel as a shapely geometry, inside the true outline, mm."""
-        return Region.of(self.finish).polygon
+        return Region.of(self.finish).shape
 
     @cached_property
     def core(self) -> Path:
@@ -64,16 +60,6 @@ class Top:
     def runs(self) -> Runs:
         """The core line, broken where it lies on edges that are kept."""
         return runs_of(self.core, self.kept)
-
-    @property
-    def core_length(self) -> float:
-        """The length of the core, mm."""
-        return self.outline.length - 2 * self.lipping
-
-    @property
-    def core_width(self) -> float:
-        """The width of the core, mm."""
-        return self.outline.width - 2 * self.lipping
 
     @property
     def area(self) -> float:
@@ -115,11 +101,10 @@ class Top:
 
 
 def top_from(fit: Fit, panel: Panel, wish: Wish, *, step: float, tape_error: float = 0.0) -> Top:
-    """Return the top that is made of a fit, its sizes rounded down where that loses nothing.
+    """Return the top that is made of a fit, its sizes rounded down to whole steps, mm.
 
-    A smaller top could let go of a point that it is to cover, or run its edge through a defect that
-    lies wholly inside the found one; then it is made exactly as it was found. Sizes are whole steps
-    of so many mm; a tape may have been out by so much.
+    Not where the smaller one could let go of a point that it is to cover, or run its edge through a
+    defect that lies wholly inside the found one. A tape may have been out by so much.
     """
     found = Top(panel, fit.outline, fit.placement, wish.lipping, wish.kept, exact=fit.outline)
     top = _rounded_down(found, wish.limits, step)
@@ -135,12 +120,8 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
     """Return a found top with its sizes rounded down to whole steps, mm.
 
     A size that the limits fix is kept as it is, and none is rounded below its least. A hexagon or
-    octagon comes down to a whole size across its flats, and an outline of the maker's own or a
-    piece as found stays as it was found, for their forms are kept. The rounded top lies within the
-    found one, so it needs no new proof: each family shrinks into itself when its length or width
-    shrinks about the same centre.
-
-    A long side that lies on an edge of the panel which is kept stays on it.
+    octagon comes down to a whole size across its flats, and an outline that keeps its form stays
+    as found. It needs no new proof: each family shrinks into itself about the same centre.
     """
     found = top.outline
     width = _rounded(found.width, limits.width, step)
@@ -162,8 +143,7 @@ def _rounded_down(top: Top, limits: Limits, step: float) -> Top:
 def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
     """Return a found top made narrower, with its long side back on the edge.
 
-    A capsule that is narrower by so much must be as much shorter, or its rounder ends stand out
-    beyond those that were found.
+    A capsule must be as much shorter, or its rounder ends stand out beyond those that were found.
     """
     found, edge = top.outline, top.kept[0]
     if found.arc_centres and not found.is_boxed:
@@ -174,8 +154,7 @@ def _kept_on(top: Top, outline: Outline, limits: Limits, step: float) -> Top:
         if length > most or length < outline.width:
             return top
         outline = outline.resized(length, outline.width)
-    out = -(edge.segments[-1].end - edge.segments[0].start).unit().left
-    centre = top.placement.centre + out * ((found.width - outline.width) / 2)
+    centre = top.placement.centre + out_of(edge) * ((found.width - outline.width) / 2)
     return replace(top, outline=outline, placement=replace(top.placement, centre=centre))
 
 

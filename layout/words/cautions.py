@@ -106,8 +106,7 @@ _HEED = {
 }
 """What is heeded at each cut."""
 
-MOST = 5
-"""Cautions that a page can hold and a maker can heed at once (our choice)."""
+MOST = 5  # cautions that a page can hold and a maker can heed at once (our choice)
 
 
 @dataclass(frozen=True, slots=True)
@@ -128,7 +127,6 @@ def caution_words(caution: Concern, top: Top, tape: Tape) -> Passage:
 def _filled(words: str, caution: Concern, top: Top, tape: Tape, lines: str = "") -> str:
     """Return the words of a caution with its figures and those of its panel in them."""
     panel = top.panel
-    solid = panel.build.kind is Kind.SOLID
     return tape.fill(
         words,
         caution,
@@ -138,7 +136,8 @@ def _filled(words: str, caution: Concern, top: Top, tape: Tape, lines: str = "")
         top=top.mass,
         people=people(lifters(panel.mass)),
         cuts=listed(caution.who),
-        weak="solid wood bends and moves most across its grain, and " if solid else "",
+        weak="solid wood bends and moves most across its grain, and "
+        * (panel.build.kind is Kind.SOLID),
         limits=_LIMITS,
         lines=lines,
     )
@@ -170,9 +169,8 @@ def concern_words(concern: Concern, say: Say) -> str:
 
 def short_cautions(plan: Plan) -> tuple[Caution, ...]:
     """Return the cautions that this panel and these cuts raise, hardest first."""
-    asked = (Caution(words, asks=True) for words in _asked(plan))
-    heeded = (Caution(words, asks=False) for words in _heeded(plan))
-    return (*asked, *heeded)[:MOST]
+    both = ((_asked(plan), True), (_heeded(plan), False))
+    return tuple(Caution(words, asks=asks) for told, asks in both for words in told)[:MOST]
 
 
 def _asked(plan: Plan) -> Iterator[str]:

@@ -5,20 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from typing import Any
 
+from ..cutting import cut as acts
 from ..cutting.bench import FaceReason, WorkFace
-from ..cutting.builds import FrameJoint, RimLoss, UnknownFrame
-from ..cutting.cut import (
-    HandCut,
-    JigsawCut,
-    RouterCut,
-    SkippedTrim,
-    SkipReason,
-    StraightCut,
-    Support,
-    Trim,
-    TrimKind,
-)
-from ..cutting.edging import Edging
+from ..cutting.builds import Edging, FrameJoint, RimLoss, UnknownFrame
 from ..cutting.mending import Mended
 from ..cutting.plan import CornerCuts, Flatten, KnifeLines, Rest
 from ..cutting.rough import KeptEdge
@@ -30,8 +19,7 @@ from ..units import Tape
 from . import edge, panel
 from .say import Passage, Say, capital, listed, passage
 
-SHOWS = 0.8
-"""An oval template that is out by more than this would be seen, mm (our choice)."""
+SHOWS = 0.8  # an oval template that is out by more than this would be seen, mm (our choice)
 
 _UNMEASURED = (
     "clamp the guide by the saw's own offset: make a test cut and measure from the kept side of "
@@ -84,7 +72,7 @@ def _flattened(act: Flatten, say: Say) -> Passage:
     )
 
 
-def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> Passage:
+def sawn_words(trims: Sequence[acts.Trim], numbers: Mapping[str, int], say: Say) -> Passage:
     """Return how straight lines are sawn in turn, by the `numbers` of their labels on page one."""
     tape, held = say.tape, {f"Line {numbers[trim.label]}: ": trim for trim in trims}
     first, last, one = numbers[trims[0].label], numbers[trims[-1].label], len(trims) == 1
@@ -115,15 +103,15 @@ def sawn_words(trims: Sequence[Trim], numbers: Mapping[str, int], say: Say) -> P
     )
 
 
-def _minded(cut: Trim, tape: Tape) -> Iterator[str]:
-    if cut.kind is TrimKind.TO_CORNER:
+def _minded(cut: acts.Trim, tape: Tape) -> Iterator[str]:
+    if cut.kind is acts.TrimKind.TO_CORNER:
         short = tape.figure(SHORT_OF_CORNER)
         yield f"stop {short} short of the hollow corner; nothing falls off yet"
-    if cut.support is Support.PEOPLE:
+    if cut.support is acts.Support.PEOPLE:
         yield "two supports on each side of the cut, a second person at the falling piece"
 
 
-def _warnings(cut: StraightCut, tape: Tape) -> Iterator[str]:
+def _warnings(cut: acts.StraightCut, tape: Tape) -> Iterator[str]:
     if cut.wall is not None:
         yield tape.fill(
             "Beside the hole the piece that falls ({heaviest:mass}) is only {wall:figure} wide and "
@@ -131,7 +119,7 @@ def _warnings(cut: StraightCut, tape: Tape) -> Iterator[str]:
             "it.",
             cut,
         )
-    if isinstance(cut, Trim) and cut.wanders:
+    if isinstance(cut, acts.Trim) and cut.wanders:
         yield (
             "Much of what falls off is thinner than the kerf and "
             f"{tape.measure(THINNEST_TRIM)}: start where it is widest, go slowly."
@@ -139,16 +127,17 @@ def _warnings(cut: StraightCut, tape: Tape) -> Iterator[str]:
 
 
 _SKIPPED = {
-    SkipReason.KEPT: "The edge is kept: the line runs along it.",
-    SkipReason.TOO_THIN: "{strip:fine} stands outside the line, a saw needs {needed:fine}: rout or "
-    'plane to the line, or write margin = "{needed:at_least} {unit}" under [top] and lay out anew.',
-    SkipReason.TO_JIGSAW: "A saw would take off no more than jigsaw or router do on their way "
+    acts.SkipReason.KEPT: "The edge is kept: the line runs along it.",
+    acts.SkipReason.TOO_THIN: "{strip:fine} stands outside the line, a saw needs {needed:fine}: "
+    'rout or plane to the line, or write margin = "{needed:at_least} {unit}" under [top] and lay '
+    "out anew.",
+    acts.SkipReason.TO_JIGSAW: "A saw would take off no more than jigsaw or router do on their way "
     "round.",
-    SkipReason.IN_THE_WAY: "{what} in its line: the jigsaw takes this side, round the top.",
+    acts.SkipReason.IN_THE_WAY: "{what} in its line: the jigsaw takes this side, round the top.",
 }
 
 
-def _skipped(side: SkippedTrim, say: Say) -> Passage:
+def _skipped(side: acts.SkippedTrim, say: Say) -> Passage:
     along = f" along {side.edge}" if side.edge else ""
     what, unit = listed(side.in_the_way), say.tape.unit
     words = say.tape.fill(_SKIPPED[side.reason], side, what=what, unit=unit)
@@ -183,7 +172,7 @@ def _corners_cut(act: CornerCuts, say: Say) -> Passage:
     )
 
 
-def _jigsawed(cut: JigsawCut, say: Say) -> Passage:
+def _jigsawed(cut: acts.JigsawCut, say: Say) -> Passage:
     return passage(
         "Jigsaw round it",
         "A fine blade, outside the line wherever no saw has been, as far as the first page says.",
@@ -198,7 +187,7 @@ def _jigsawed(cut: JigsawCut, say: Say) -> Passage:
     )
 
 
-def _routed(cut: RouterCut, say: Say) -> Passage:
+def _routed(cut: acts.RouterCut, say: Say) -> Passage:
     tape = say.tape
     far = (tape.figure(r.to_far_edge) for r in cut.radii if r.to_far_edge is not None)
     pins = listed(dict.fromkeys(far))
@@ -226,7 +215,7 @@ def _routed(cut: RouterCut, say: Say) -> Passage:
     return passage("Rout to the line", _feed(cut.feeds, downhill=cut.has_grain), points=points)
 
 
-def _template(cut: RouterCut, tape: Tape) -> Iterator[str]:
+def _template(cut: acts.RouterCut, tape: Tape) -> Iterator[str]:
     template = cut.template
     if template is None:
         return
@@ -271,24 +260,22 @@ def _feed(feeds: Sequence[QuarterFeed], *, downhill: bool) -> str:
     return f"downhill, towards the end grain: {told}; straights last"
 
 
-def _by_hand(cut: HandCut, say: Say) -> Passage:
-    words = "Plane, spokeshave and file, from the sides towards the end grain; check it is square."
-    figure = say.tape.at_least(cut.most_waste)
-    return passage("To the line by hand", words, figures=((figure, "stand outside it"),))
-
-
 ACTS: dict[type, Callable[[Any, Say], Passage]] = {
     WorkFace: _face,
     Flatten: _flattened,
     Rest: lambda act, say: passage("Rest, mark again", say.tape.fill(_REST, act)),
     KnifeLines: lambda act, _: passage("Knife the lines", _KNIFED[act.below]),
-    Trim: lambda cut, say: sawn_words([cut], {cut.label: int(cut.label.split()[-1])}, say),
-    SkippedTrim: _skipped,
+    acts.Trim: lambda cut, say: sawn_words([cut], {cut.label: int(cut.label.split()[-1])}, say),
+    acts.SkippedTrim: _skipped,
     KeptEdge: _kept,
     CornerCuts: _corners_cut,
-    JigsawCut: _jigsawed,
-    RouterCut: _routed,
-    HandCut: _by_hand,
+    acts.JigsawCut: _jigsawed,
+    acts.RouterCut: _routed,
+    acts.HandCut: lambda cut, say: passage(
+        "To the line by hand",
+        "Plane, spokeshave and file, from the sides towards the end grain; check it is square.",
+        figures=((say.tape.at_least(cut.most_waste), "stand outside it"),),
+    ),
     Edging: edge.edging_words,
     Mended: panel.mend_words,
     RimLoss: panel.rim_words,

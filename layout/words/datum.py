@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from ..geometry import Point, first_of_best
@@ -15,14 +15,11 @@ from ..top import Top
 from ..units import MM_PER_INCH, Tape
 from .say import Passage, Say, Table, listed, passage, table, unit_words
 
-STRING_GAP = 1.0
-"""A gap under a string that shows, mm (common practice)."""
-
-DIAGONAL = 3.0
-"""A diagonal out by more than this is no slip of the tape, mm (common practice)."""
-
+# A gap under a string that shows, and by how much a diagonal is out when it is no slip of the
+# tape, mm (common practice)
+STRING_GAP, DIAGONAL = 1.0, 3.0
+# How far apart offsets of a bowed edge are taken, on a tape in inches and in mm
 _BOW_STATIONS = (6 * MM_PER_INCH, 150.0)
-"""How far apart offsets of a bowed edge are taken, on a tape in inches and in mm."""
 
 _WHY = {
     Reason.STRAIGHT: "it is straight",
@@ -32,7 +29,6 @@ _WHY = {
     Reason.ACROSS: "no edge is straight: struck across it",
     Reason.AGAIN: "struck again through its marks on the ends",
 }
-
 
 _FOUND = {
     Found.CORNER: "{name}: corner {name}.",
@@ -51,17 +47,14 @@ _BY_MEASURE = (
 
 def datum_words(datum: Datum, say: Say) -> Passage:
     """Return which line is measured from, how its ends are found, and how it is made true."""
-    tape = say.tape
-    told = dict.fromkeys((datum.first, datum.held, datum.last))
+    tape, told = say.tape, dict.fromkeys((datum.first, datum.held, datum.last))
     bad = [
         f"{c.name} ({f'spoilt by {c.spoilt_by}' if c.flaw is Flaw.SPOILT else c.flaw.value})"
         for c in datum.corners
         if c.flaw is not None
     ]
-    made = [
-        f"Hold a string along {datum.name}: no gap above {tape.measure(STRING_GAP)}, else plane it "
-        "true."
-    ]
+    gap = tape.measure(STRING_GAP)
+    made = [f"Hold a string along {datum.name}: no gap above {gap}, else plane it true."]
     if datum.struck:
         made = [
             f"Stretch a string from {datum.first.name} to {datum.last.name} "
@@ -113,16 +106,12 @@ def square_words(check: PanelCheck, datum: Datum, say: Say) -> Passage:
         for held in check.squares
         if not held.found.is_square
     )
-    tables = (_corners(check, tape), _bows(check, tape))
-    return passage("Is it square?", *words, tables=tables, warnings=leaning)
 
-
-def _corners(check: PanelCheck, tape: Tape) -> Table:
     def leans(held: SquareCheck) -> str:
         way, out = "outwards" if held.found.out_by > 0 else "inwards", abs(held.found.out_by)
         return "square" if held.found.is_square else f"leaning {way} by {tape.figure(out)}"
 
-    return table(
+    corners = table(
         check.squares,
         {
             "Corner": "{corner}",
@@ -134,6 +123,7 @@ def _corners(check: PanelCheck, tape: Tape) -> Table:
         f"In {unit_words(tape)}.",
         tape,
     )
+    return passage("Is it square?", *words, tables=(corners, _bows(check, tape)), warnings=leaning)
 
 
 def _bows(check: PanelCheck, tape: Tape) -> Table:
@@ -169,8 +159,8 @@ class Directions:
 def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
     """Return the names for the offsets of a top, along its length and across it.
 
-    The marks where a centreline meets its edge; on a top that has none, of all marks on it the one
-    that lies farthest that way; without any the points and corners of the panel.
+    Where its centrelines meet its edge; else the marks that lie farthest that way; else points
+    and corners of the panel.
     """
     own, datum_points = top.placement.inverse, {r.name: r.point for r in datum.references}
     datum_points |= {f"corner {c.name}": c.point for c in datum.corners}
@@ -185,15 +175,15 @@ def directions_of(top: Top, datum: Datum, marks: Sequence[Mark]) -> Directions:
             reach = [place[axis] for place in named.values()]
             if reach and min(reach) < -SAME_PLACE and max(reach) > SAME_PLACE:
                 break
-        return _farthest(named, axis, -1), _farthest(named, axis, 1)
+
+        def farthest(sign: int) -> str:
+            """Return what lies farthest that way, of places alike the nearest to the axis."""
+            return first_of_best(
+                named,
+                lambda name: (sign * named[name][axis], -abs(named[name][1 - axis])),
+                tolerance=(SAME_PLACE, SAME_PLACE),
+            )
+
+        return farthest(-1), farthest(1)
 
     return Directions(pair(0, Kind.END), pair(1, Kind.SIDE))
-
-
-def _farthest(named: Mapping[str, tuple[float, ...]], axis: int, sign: int) -> str:
-    """Return the name of what lies farthest along an axis, of places alike the nearest to it."""
-    return first_of_best(
-        named,
-        lambda name: (sign * named[name][axis], -abs(named[name][1 - axis])),
-        tolerance=(SAME_PLACE, SAME_PLACE),
-    )

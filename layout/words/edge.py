@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from ..cutting.edging import Edging
+from ..cutting.builds import Edging
 from ..cutting.profile import Arris, ProfilePlan
 from ..units import Tape
 from ..work.piece import Finish
@@ -39,10 +39,9 @@ def edging_words(edging: Edging, say: Say) -> Passage:
 
 def profile_words(profile: ProfilePlan, tape: Tape) -> Iterator[Passage]:
     """Yield what is done to the edge, from above to below."""
-    but = " None of it along the kept edge." if profile.keeps else ""
-    bare = ""
-    if profile.core_bare:
-        bare = " It runs past the lipping and lays the core bare: seal and colour it."
+    but = " None of it along the kept edge." * bool(profile.keeps)
+    bare = " It runs past the lipping and lays the core bare: seal and colour it."
+    bare *= bool(profile.core_bare)
     if profile.round_over:
         yield passage(
             "Round over the edge",
@@ -52,7 +51,7 @@ def profile_words(profile: ProfilePlan, tape: Tape) -> Iterator[Passage]:
         )
         bare = ""
     if profile.bevel_in:
-        thin = " It is thin: it chips when knocked." if profile.is_thin else ""
+        thin = " It is thin: it chips when knocked." * profile.is_thin
         yield passage(
             "Bevel under the edge",
             "Gauge both lines all round and plane from one to the other, ends first. "

@@ -23,8 +23,11 @@ from .panel import made_of
 from .saw_lines import Lying
 from .say import bare_size, listed, unit_words
 
-CHECKS = 5
-"""Distances that are told on the first page."""
+_TOOLS = {JigsawCut: "jigsaw, fine blade", RouterCut: "router", HandCut: "plane, spokeshave, file"}
+FEW, MOST = 8, 14  # so many defects are all lettered; so many letters a page holds
+NEAR = 50.0  # of more, those so near to the finished edge, mm, and those that stop a blade
+LONGEST = 24  # signs of a name in the key; longer ones are cut at a word
+CHECKS = 5  # distances that are told on the first page
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +44,7 @@ def head_words(plan: Plan) -> Head:
     """Return name, origin and size."""
     tape, panel, outline = plan.job.tape, plan.job.panel, plan.top.outline
     box = panel.boundary.bounds
-    sides = (max(box.width, box.height), min(box.width, box.height), panel.thickness)
+    sides = (*sorted((box.width, box.height), reverse=True), panel.thickness)
     came = [f"from the {panel.name}: {made_of(panel)}, {' × '.join(map(tape.figure, sides))}"]
     if panel.flattened is not None:
         when = "on the way" if plan.cuts.again else "before any mark"
@@ -103,9 +106,8 @@ def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...]
     if not told:
         slip = "Nothing to measure between: take each figure twice, once from the other end."
     elif of_panel:
-        slip = (
-            f"A panel diagonal out by over {tape.measure(DIAGONAL)}: stop, it is not as measured."
-        )
+        most = tape.measure(DIAGONAL)
+        slip = f"A panel diagonal out by over {most}: stop, it is not as measured."
     return told, slip
 
 
@@ -133,16 +135,15 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     tape, cuts = plan.job.tape, plan.cuts
     longest = max((trim.straightedge for trim in cuts.trims), default=0.0)
     step = MM_PER_INCH if tape.imperial else 100.0
-    straight = f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"
     drawn = plan.methods[0].tools if plan.methods else ()
     return (
         "tape",
-        *([straight] if longest else []),
+        *([f"straightedge of {tape.measure(math.ceil(longest / step) * step)}"] * (longest > 0)),
         "large square",
         *(t.value.partition(" or ")[0] for t in drawn if t not in (HandTool.TAPE, HandTool.PAPER)),
         "metal detector",
-        *(["saw"] if cuts.trims else []),
-        *(_CURVE_TOOLS[type(cut)] for cut in cuts.curve_cuts),
+        *(["saw"] * bool(cuts.trims)),
+        *(_TOOLS[type(cut)] for cut in cuts.curve_cuts),
         "cramps",
         "four trestles and two long boards",
         "knife, chalk",
@@ -150,31 +151,12 @@ def ready_words(plan: Plan) -> tuple[str, ...]:
     )
 
 
-_CURVE_TOOLS = {
-    JigsawCut: "jigsaw, fine blade",
-    RouterCut: "router",
-    HandCut: "plane, spokeshave, file",
-}
-
-
 def foot_words(tape: Tape) -> str:
     """Return what the figures are rounded to, and where the rest is."""
-    step = "1/16" if tape.imperial else "mm"
     return (
-        f"Figures to the nearest {step}, saw lines off the top. Letters stand on both faces. "
-        "The work step by step: from page 2."
+        f"Figures to the nearest {'1/16' if tape.imperial else 'mm'}, saw lines off the top. "
+        "Letters stand on both faces. The work step by step: from page 2."
     )
-
-
-FEW, MOST = 8, 14
-"""So many defects are all lettered; so many letters a page can hold."""
-
-NEAR = 50.0
-"""Of more, those are that lie so near to the finished edge, mm, and those that no blade may
-cross (our choice)."""
-
-LONGEST = 24
-"""Signs of a name in the key; longer ones are cut at a word."""
 
 
 def letters_of(plan: Plan) -> dict[str, str]:
@@ -195,8 +177,7 @@ def key_of(plan: Plan) -> tuple[tuple[tuple[str, str], ...], str]:
     """Return the key: letters with names, and what is drawn without a letter."""
 
     def short(name: str) -> str:
-        fits = len(name) <= LONGEST
-        return name if fits else f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
+        return name if len(name) <= LONGEST else f"{name[: LONGEST - 1].rsplit(' ', 1)[0]} …"
 
     letters = letters_of(plan)
     more = len(plan.job.panel.defects) - len(letters)

@@ -15,21 +15,10 @@ from ..marking.method import JoinedCorners
 from ..marking.methods import SquareAndHalfDiagonal, SteppedCircle
 from ..plan.plan import Plan
 from ..units import Tape
-from .saw_lines import (
-    BESIDE,
-    BEYOND,
-    CornerLine,
-    Lying,
-    Round,
-    SawLine,
-    falls_words,
-    figures_of,
-    signed,
-)
+from . import saw_lines as saw
 from .say import Cell, Say, listed
 
-TWO_TAPES = 5.0
-"""A mark is told by two tapes where they hold it within this, mm (our choice)."""
+TWO_TAPES = 5.0  # a mark is told by two tapes where they hold it within this, mm (our choice)
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +59,8 @@ class RoundTable:
     saws: tuple[SawRow, ...]
     depth: str
     notes: tuple[str, ...] = ()
-    """What its signs mean, and which edges no saw takes."""
     before: str = ""
-    """What happens before it to a slab."""
+    """What its signs mean and which edges no saw takes; what happens before it to a slab."""
     rest: tuple[tuple[str, str, str], ...] = ()
     """How the outline is cut last: a name, a figure and words."""
 
@@ -99,7 +87,7 @@ def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
     return tuple(mark for mark in held.marks if mark.kind in (Kind.CENTRE, *kinds))
 
 
-def round_table(plan: Plan, each: Round, lying: Lying) -> RoundTable:
+def round_table(plan: Plan, each: saw.Round, lying: saw.Lying) -> RoundTable:
     """Return the tables of one setting out."""
     say = Say.of(plan, each.datum)
     tape, held, again = say.tape, each.marks, plan.cuts.again
@@ -128,36 +116,36 @@ def _mark(mark: Mark, tape: Tape) -> MarkRow:
     ties, tapes = mark.ties, ""
     if ties is not None and ties.error + ties.rounding_error(tape) <= TWO_TAPES:
         tapes = "  ".join(f"{t.name} {tape.figure(t.distance)}" for t in (ties.first, ties.second))
-    along = Cell(signed(mark.along, tape, BEYOND), "", "along")
-    return MarkRow(mark.label, along, Cell(signed(mark.square, tape, BESIDE), "", "square"), tapes)
+    along = Cell(saw.signed(mark.along, tape, saw.BEYOND), "", "along")
+    return MarkRow(
+        mark.label, along, Cell(saw.signed(mark.square, tape, saw.BESIDE), "", "square"), tapes
+    )
 
 
-def _saw_row(line: SawLine, say: Say, lying: Lying) -> SawRow:
-    one, other = figures_of(line, line.ends, say)
+def _saw_row(line: saw.SawLine, say: Say, lying: saw.Lying) -> SawRow:
+    one, other = saw.figures_of(line, line.ends, say)
     guide: tuple[Cell, ...] = (Cell("", "by the saw's own offset"),)
     if line.guide is not None:
-        guide = tuple(c for c in figures_of(line, line.guide, say) if c.figure)
+        guide = tuple(c for c in saw.figures_of(line, line.guide, say) if c.figure)
     if one.axis == "square" and not other.figure:
         one, other = other, one  # one figure stands under its own axis
-    falls = falls_words(line, lying, say.tape)
+    falls = saw.falls_words(line, lying, say.tape)
     return SawRow(line.number, (line.cut.label,), one, other, guide, falls)
 
 
-def _corner_row(corner: CornerLine, tape: Tape, lying: Lying) -> SawRow:
+def _corner_row(corner: saw.CornerLine, tape: Tape, lying: saw.Lying) -> SawRow:
     cuts, figures = corner.cuts, [tape.figure(leg) for leg in corner.legs]
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
     guide = guide or (Cell("", "by handsaw, clamped"),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
-    each: tuple[tuple[str, str], ...] = ()
-    falls = "from where the lines cross; boards under it"
+    each = [(f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)]
     if len(set(figures)) > 1:
-        each = tuple(
-            (f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)
-        )
         one, other = Cell("", "each way", "leg"), Cell()
-    labels = tuple(cut.label for cut in cuts)
-    return SawRow(corner.number, labels, one, other, guide, falls, each)
+    else:
+        each = []
+    labels, falls = tuple(c.label for c in cuts), "from where the lines cross; boards under it"
+    return SawRow(corner.number, labels, one, other, guide, falls, tuple(each))
 
 
 def _curve(plan: Plan) -> Iterator[tuple[str, str]]:
@@ -202,17 +190,15 @@ def _centres(plan: Plan, places: Sequence[Point]) -> str:
         for place in places
     )
     labels = [label for label in dict.fromkeys(found) if label]
-    if len(labels) > 3:
-        return f"{labels[0]} to {labels[-1]}"
-    return listed(labels) or "its centre"
+    return f"{labels[0]} to {labels[-1]}" if len(labels) > 3 else listed(labels) or "its centre"
 
 
-def _notes(plan: Plan, each: Round, told: str) -> Iterator[str]:
+def _notes(plan: Plan, each: saw.Round, told: str) -> Iterator[str]:
     first, last = each.datum.names
-    if BESIDE in told:
-        yield f"{BESIDE} on the side of {each.datum.name} away from the wood."
-    if BEYOND in told:
-        yield f"{BEYOND} back past {first}, away from {last}."
+    if saw.BESIDE in told:
+        yield f"{saw.BESIDE} on the side of {each.datum.name} away from the wood."
+    if saw.BEYOND in told:
+        yield f"{saw.BEYOND} back past {first}, away from {last}."
     bare = list(dict.fromkeys(side.edge for side in plan.cuts.skipped if side.edge))
     kept = [edge.name or "drawn thin" for edge in plan.cuts.kept]
     if each.last and bare:

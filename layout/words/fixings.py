@@ -86,16 +86,14 @@ def _screwed(tape: Tape, wish: LegsWish, held: ScrewPlan, per_leg: int) -> str:
 def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
     """Yield the steps of a glued joint, in order."""
     tape = plan.job.tape
-    prepared = "The leg's head flat, freshly cut and dusted."
+    how = "The leg's head flat, freshly cut and dusted."
     if wish.is_masonry:
-        prepared = (
-            "Brush and vacuum the masonry until no dust comes off, and prime it for the adhesive."
-        )
+        how = "Brush and vacuum the masonry until no dust comes off, and prime it for the adhesive."
     elif wish.material in METALS:
-        prepared = "Roughen the metal with abrasive and wipe it with spirit."
+        how = "Roughen the metal with abrasive and wipe it with spirit."
     yield "Lay the top face down on a blanket, stand every leg dry on its marks, pencil round it."
     yield "Dry fit: no leg rocks on the underside, or it is planed, ground or bedded until it sits."
-    yield f"Inside the pencil lines no finish and no wax: bare wood, dusted. {prepared}"
+    yield f"Inside the pencil lines no finish and no wax: bare wood, dusted. {how}"
     if plan.job.table.glue is Glue.FLEXIBLE:
         yield (
             "Construction adhesive that stays flexible "
@@ -104,9 +102,8 @@ def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
             "so. Air the room, and follow the maker's instructions."
         )
     else:
-        much = f"{joint.volume:.0f} ml"
-        if tape.imperial:
-            much = f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
+        ounces = f"{joint.volume / ML_PER_FL_OZ:.1f} fl oz"
+        much = ounces if tape.imperial else f"{joint.volume:.0f} ml"
         yield f"Wood glue, about {much} in all, in a thin film on both faces."
     yield (
         "Set the legs, upside down as it lies, square to the underside and on their lines; weight "
@@ -121,13 +118,11 @@ def _slotted(plan: Plan, wish: LegsWish, table: TablePlan) -> Iterator[str]:
     """Yield which holes of each leg are slots, where no apron joins the legs."""
     slots = [slot.length for slot in table.movement.slots if not slot.fixed]
     if slots and not plan.job.table.framed:
-        which = "the screw in the middle goes in a round hole"
+        hole = "the screw in the middle goes in a round hole"
         if wish.plate is not None:
-            which = (
-                "the screws nearer to the middle of the top, across the grain, go in round holes"
-            )
+            hole = "the screws nearer to the middle of the top, across the grain, go in round holes"
         yield (
-            f"In each leg {which}, the others in slots {plan.job.tape.measure(max(slots))} long "
+            f"In each leg {hole}, the others in slots {plan.job.tape.measure(max(slots))} long "
             "across the grain, with washers."
         )
 
@@ -142,8 +137,8 @@ def _slots(plan: Plan, table: TablePlan) -> Iterator[Table]:
         for h, s in zip(table.holes, slots, strict=True)
     )
     held = from_o(plan, "Screw", rows, "Hole in plate, rail or slab", "Middles of the holes")
-    how = "Slots run across the grain, washers under heads."
-    yield replace(held, caption=f"{held.caption} {how}")
+    how = f"{held.caption} Slots run across the grain, washers under heads."
+    yield replace(held, caption=how)
 
 
 def kept_flat(plan: Plan, table: TablePlan) -> Passage | None:

@@ -1,7 +1,4 @@
-"""What stands against legs and the table on them, and choices of legs beside each other.
-
-A choice is one line for the terminal, one card for the sheet.
-"""
+"""What stands against legs and the table on them, and choices of legs beside each other."""
 
 from __future__ import annotations
 
@@ -108,11 +105,9 @@ SEATED = {
 _WORDS = {**WHERE, **STANDING, **FIXED, **FLAT, **SAG, **SEATED}
 
 
-def told(
-    concerns: Iterable[Concern], tape: Tape, about: Container[object] = _WORDS
-) -> tuple[str, ...]:
+def told(held: Iterable[Concern], tape: Tape, about: Container[object] = _WORDS) -> tuple[str, ...]:
     """Return what is told of those concerns that are about some matters, or about any."""
-    return tuple(leg_words(concern, tape) for concern in concerns if concern.matter in about)
+    return tuple(leg_words(concern, tape) for concern in held if concern.matter in about)
 
 
 def leg_words(concern: Concern, tape: Tape) -> str:
@@ -151,9 +146,8 @@ class Choice:
     """One choice of legs in words."""
 
     title: str
-    """How many, and whether they are the job's own or the best."""
     heading: str
-    """The same over a card of its own."""
+    """How many, and whether they are the job's own or the best; the same over a card of its own."""
     proposal: Stance
     figures: tuple[tuple[str, str], ...]
     """What is told of it, with its unit, and how much."""
@@ -163,9 +157,19 @@ class Choice:
 
 def choices(found: Comparison, tape: Tape) -> tuple[Choice, ...]:
     """Return the job's own legs first, where it has them, then the others, best first."""
-    own = [] if found.own is None else [_choice(found.own, tape, "as it is")]
-    rest = [_choice(p, tape, "" if i else "best") for i, p in enumerate(found.proposals)]
-    return (*own, *rest)
+    best, *others = found.proposals
+    own = [] if found.own is None else [(found.own, ", as it is", ": as the job has them")]
+    held = [*own, (best, ", best", ": the best of those compared"), *((p, "", "") for p in others)]
+    return tuple(
+        Choice(
+            f"{proposal.count}{about}",
+            f"{proposal.count} legs{told_of}",
+            proposal,
+            tuple(_figures(proposal, tape)),
+            told(proposal.legs.problems, tape, _TOLD),
+        )
+        for proposal, about, told_of in held
+    )
 
 
 def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
@@ -180,17 +184,8 @@ def as_table(held: tuple[Choice, ...]) -> Iterator[str]:
         yield "  ".join(cells)
 
 
-_ABOUT = {"": "", "best": ": the best of those compared", "as it is": ": as the job has them"}
-
 _TOLD = {*GRAVE, M.TIPS_UNDER_LOAD, M.ROCKS_AS_BLOCKS, M.STICKS_OUT, M.NEAR_EDGE}
 """What is told of a choice: what is grave, and what is not alike for all."""
-
-
-def _choice(proposal: Stance, tape: Tape, about: str) -> Choice:
-    title = f"{proposal.count}, {about}" if about else f"{proposal.count}"
-    heading = f"{proposal.count} legs{_ABOUT[about]}"
-    warnings = told(proposal.legs.problems, tape, _TOLD)
-    return Choice(title, heading, proposal, tuple(_figures(proposal, tape)), warnings)
 
 
 def _figures(proposal: Stance, tape: Tape) -> Iterator[tuple[str, str]]:

@@ -68,9 +68,7 @@ def in_quarters(plan: Plan, legs: LegsPlan) -> str:
 
 def stands_in_short(plan: Plan) -> str:
     """Return in a line whether the table stands."""
-    if plan.legs is None:
-        return ""
-    least = plan.legs.weakest.force
+    least = math.inf if plan.legs is None else plan.legs.weakest.force
     finite = math.isfinite(least)
     tips = f"tips at about {plan.job.tape.force(least)}" if finite else "nothing tips it"
     return f"Does it stand and sag, who sits: {tips}, an estimate"
@@ -177,8 +175,7 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
     tape, use, sits = plan.job.tape, table.use, ""
     usual = ": for none of coffee, dining, bench and bar is that usual."
     if use is not None:
-        what = "sitting on" if use.use == "bench" else use.use
-        usual = f", as is usual for {what}: "
+        usual = f", as is usual for {'sitting on' if use.use == 'bench' else use.use}: "
         usual += tape.fill("{least:figure} to {most:measure} ({source}).", use)
     if table.seating is not None:
         seats = len(table.seating.seats)

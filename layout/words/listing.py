@@ -7,15 +7,11 @@ from collections.abc import Iterable, Iterator
 
 from ..panel import Kind, Was
 from ..plan.plan import Plan
-from ..work.coats import NewCoat
+from ..work.items import NewCoat
 from .materials import sum_words
 from .say import listed, outline_words
 
-WIDTH = 78
-"""Signs a line."""
-
-BLANK = "________"
-"""What the maker fills in."""
+WIDTH, BLANK = 78, "________"  # signs a line; what the maker fills in
 
 _WAS = {
     Was.DOOR: "a door",
@@ -39,11 +35,12 @@ _BUILD = {
 _OIL = "wipe it with a damp cloth and dry it at once; oil it again where it looks dry"
 _FILM = "wipe it with a damp cloth; nothing that scours"
 _CARE = {
-    **dict.fromkeys((NewCoat.HARD_WAX_OIL, NewCoat.OIL), _OIL),
-    **dict.fromkeys((NewCoat.VARNISH, NewCoat.WATER_VARNISH, NewCoat.PAINT), _FILM),
+    NewCoat.HARD_WAX_OIL: _OIL,
+    NewCoat.OIL: _OIL,
     NewCoat.SHELLAC: f"{_FILM}; spirits and strong cleaners mark it",
     NewCoat.NONE: "bare wood: what is spilt on it stains it",
 }
+"""What is done for a finish; the others are films."""
 
 LOAD = (
     "Made by hand from old wood, one of a kind. It was not tested to any standard, and no load is "
@@ -128,7 +125,7 @@ def _care(plan: Plan) -> Iterator[str]:
     if finish.coats:
         where = "both faces and the edge" if finish.faces else "the cut edge; laminate has none"
         yield f"{finish.coats} coats of {finish.coat.value}: {where}."
-    yield f"Care: {_CARE[finish.coat]}; mats under what is hot or wet."
+    yield f"Care: {_CARE.get(finish.coat, _FILM)}; mats under what is hot or wet."
     if plan.table is not None and plan.table.movement.solid:
         yield (
             "Solid wood moves with the seasons; its fixings underneath let it, so leave their "

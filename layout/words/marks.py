@@ -6,19 +6,16 @@ import math
 from collections.abc import Iterator
 
 from ..geometry.alike import at_least
-from ..marking.mark import Check, Mark, OffWood, Proves, Ties
+from ..marking.mark import Check, Mark, OffWood, Proves
 from ..marking.marks import MarkSet
 from ..marking.panel_check import Clearance, PanelCheck
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
 from .say import Passage, Say, listed, passage, table, unit_words
 
-_NEARLY_SQUARE = math.radians(70)
-"""Tapes that cross at this or more cross near a right angle: a slip then shows a fifteenth larger
-than it is, at most (1 / sin 70° = 1.06)."""
-
-_SLANTING = math.radians(45)
-"""Tapes that cross at less than this make half as much again of a slip (1 / sin 45° = 1.41)."""
+_NEARLY_SQUARE, _SLANTING = math.radians(70), math.radians(45)
+"""Tapes that cross at 70° or more show a slip at most a fifteenth larger than it is, near a right
+angle (1 / sin 70° = 1.06); at less than 45° they make half as much again of it."""
 
 _PROVES = {
     Proves.PANEL: "the panel is as it was measured",
@@ -61,15 +58,18 @@ def off_wood_words(name: str, off: OffWood, tape: Tape) -> str:
 
 def beyond_words(off: OffWood, tape: Tape) -> str:
     """Return where a place without wood lies."""
-    return (
-        f"{tape.measure(off.distance)} {f'beyond edge {off.edge}' if off.edge else 'off the wood'}"
-    )
+    where = f"beyond edge {off.edge}" if off.edge else "off the wood"
+    return f"{tape.measure(off.distance)} {where}"
 
 
 def ties_words(held: MarkSet, say: Say) -> Passage | None:
     """Return the tapes that prove marks, or find them where no square will do; None without any."""
     tape = say.tape
-    tied = [(mark, mark.ties, _crossing(mark.ties)) for mark in held.tied if mark.ties is not None]
+    tied = [
+        (mark, mark.ties, min(mark.ties.crossing, math.pi - mark.ties.crossing))
+        for mark in held.tied
+        if mark.ties is not None
+    ]
     if not tied:
         return None
     slanting = [mark.label for mark, _, angle in tied if not at_least(angle, _SLANTING)]
@@ -96,10 +96,6 @@ def ties_words(held: MarkSet, say: Say) -> Passage | None:
         and f"At {listed(slanting)} they cross at a slant: prove by them, mark by square.",
         tables=[proved],
     )
-
-
-def _crossing(ties: Ties) -> float:
-    return min(ties.crossing, math.pi - ties.crossing)
 
 
 def checks_words(held: MarkSet, say: Say) -> Passage:
@@ -134,9 +130,7 @@ def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
         return clear.name + " (inside the top)" * clear.inside
 
     left = table(
-        check.clearances,
-        {"Clear of": clear_of, say.tape.unit: "{distance:figure}"},
-        tape=say.tape,
+        check.clearances, {"Clear of": clear_of, say.tape.unit: "{distance:figure}"}, tape=say.tape
     )
     line = "core line" if lipped else "finish line"
     words = f"From the {line}. Less than this on the wood: a mark is out, or the panel is."
@@ -144,11 +138,7 @@ def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
 
 
 def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
-    """Return which lines are drawn when the marks are right.
-
-    The rough-cut line runs outside the line that is cut by its `allowance`, mm; a `lipping` of 0 mm
-    is none.
-    """
+    """Return which lines are drawn, the rough-cut line by its `allowance` outside, mm."""
     tape = say.tape
     return passage(
         "Lines",
@@ -180,6 +170,10 @@ SAW_LINES = passage(
     "Draw the saw lines and guides",
     "All of them, by the first page, and carry their ends down the edges: the first cut takes the "
     "corners that they are measured from.",
+)
+
+STRAIGHT_SIDES = passage(
+    "Straight sides", "Join the corners X1 to X4 with a straightedge: this top has no curve."
 )
 
 KEEP_OFFCUTS = passage(

@@ -10,17 +10,12 @@ from itertools import groupby
 from ..legs.fixings import Bed
 from ..money.price import Case, Entry, Forgotten, Money
 from ..units import MM_PER_INCH, Tape
-from ..work.coats import LABELS
-from ..work.items import COARSE, Counted, Filled, Printed, Run, Sanded, Spread, Unit
+from ..work.items import COARSE, LABELS, Counted, Filled, Printed, Run, Sanded, Spread, Unit
 from ..work.materials import Line, Materials
 from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
 
-ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32
-"""Of the United States."""
-
-SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
-"""What 1 m² a litre comes to in square feet a quart."""
-
+ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32  # of the United States
+SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2  # for 1 m² a litre
 
 _NAMES = {
     "plates": "leg plates",
@@ -31,15 +26,10 @@ _NAMES = {
 }
 """What is longer than the name in a job file."""
 
-_COUNTED = {
-    "screws": "on each of",
-    "batten screws": "on each of",
-    "pads": "under each of",
-    "plates": "on each of",
-}
+_COUNTED = {"pads": "under each of"}
+_COUNTED |= dict.fromkeys(("screws", "batten screws", "plates"), "on each of")
 
-Lines = tuple[Line, ...]
-"""A row: one material, or all grits of abrasive."""
+Lines = tuple[Line, ...]  # a row: one material, or all grits of abrasive
 
 
 def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Passage:
@@ -62,7 +52,11 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
     if any(line.have for line in lines):
         columns |= {"Have": amount("have"), "Buy": amount("buy")}
     if materials.cost is not None:
-        columns["Costs"] = _costs
+        columns["Costs"] = lambda row: (
+            exact_sum(sum((line.cost for line in row if line.cost is not None), Decimal(0)))
+            if all(line.cost is not None for line in row)
+            else "?"
+        )
         without = f", without {listed(materials.unpriced)}: no price is given"
         cost = sum_words(materials.cost, currency)
         cost = f" {cost} in all{without if materials.unpriced else ''}."
@@ -75,11 +69,6 @@ def materials_words(materials: Materials, tape: Tape, currency: str = "") -> Pas
         and "What is on the old faces is not known: write finish under [panel]",
         tables=[table(rows, columns)],
     )
-
-
-def _costs(row: Lines) -> str:
-    known = [line.cost for line in row if line.cost is not None]
-    return exact_sum(sum(known, Decimal(0))) if len(known) == len(row) else "?"
 
 
 def _name(row: Lines, tape: Tape) -> str:
@@ -185,8 +174,7 @@ def sum_words(amount: Decimal, currency: str = "") -> str:
     >>> sum_words(Decimal("172.6725"), "EUR"), sum_words(Decimal("0.005"))
     ('172.67 EUR', '0.01')
     """
-    cents = amount.quantize(Decimal("0.01"), ROUND_HALF_UP)
-    return f"{cents:f} {currency}".rstrip()
+    return f"{amount.quantize(Decimal('0.01'), ROUND_HALF_UP):f} {currency}".rstrip()
 
 
 def exact_sum(amount: Decimal) -> str:
@@ -223,7 +211,9 @@ _ASKED = {
 def money_words(money: Money) -> Passage:
     """Return the reckoning: one column where its hours are known, else one for each end."""
     line = f"Line, {money.currency}" if money.currency else "Line"
-    columns: dict[str, Callable[[Entry], str]] = {line: _entry}
+    columns: dict[str, Callable[[Entry], str]] = {
+        line: lambda entry: capital(_ENTRIES.get(entry, entry.value))
+    }
     columns |= {f"{case.hours:f} h": partial(_amount, case) for case in money.cases}
     floor = sum_words(money.cases[0].break_even, money.currency)
     earned = [case.earned for case in money.cases if case.earned is not None]
@@ -238,10 +228,6 @@ def money_words(money: Money) -> Passage:
         and f"Left out and often forgotten: {'; '.join(map(_ASKED.__getitem__, money.forgotten))}",
         tables=[table([line.entry for line in money.cases[0].lines], columns)],
     )
-
-
-def _entry(entry: Entry) -> str:
-    return capital(_ENTRIES.get(entry, entry.value))
 
 
 def _amount(case: Case, entry: Entry) -> str:

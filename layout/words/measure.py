@@ -14,9 +14,7 @@ class Shape(Enum):
 
 
 TITLE = "What to measure on this panel"
-
-HEAD = ("Panel", "Where", "Date", "Price asked")
-"""Blanks over the sketch."""
+HEAD = ("Panel", "Where", "Date", "Price asked")  # blanks over the sketch
 
 HOW = {
     Shape.SIDES: "Chalk A at the lower left, show face up, then B, C, D the other way round than a "
@@ -28,11 +26,8 @@ HOW = {
     "has moved. A at the front.",
 }
 
-STATIONS = 8
-"""Stretches of a live edge, at both ends of which it is measured."""
-
-LIVE_ROWS = ("up", "down", "from P")
-"""What is written at each station: to the edges, and how far it lies along the line."""
+STATIONS = 8  # stretches of a live edge, at both ends of which it is measured
+LIVE_ROWS = ("up", "down", "from P")  # written at each station: to the edges, and along the line
 
 FIGURES = (
     ("Thickness", "", "", ""),
@@ -42,13 +37,10 @@ FIGURES = (
 )
 """Blanks under the sketch, a row each."""
 
+# Headings of the table of defects
 DEFECT = ("", "What it is", "Along A–B from A", "Square from A–B", "Size", "Depth, face")
-"""Headings of the table of defects."""
-
 LIVE_DEFECT = ("", "What it is", "Along P–Q from P", "Square from P–Q", "Size", "Depth, face")
-
-DEFECTS = 8
-"""Rows of it."""
+DEFECTS = 8  # rows of it
 
 LOOK_FOR = (
     "Look for: nails, screws, staples (metal) · holes, locks, letterboxes, hinges (pockets) · "
@@ -72,6 +64,4 @@ THEN = (
     "asks for all of this and writes the job file."
 )
 
-
-DIAMETERS = ("A–C", "B–D", "between A and B", "between B and C")
-"""Of a round panel."""
+DIAMETERS = ("A–C", "B–D", "between A and B", "between B and C")  # of a round panel

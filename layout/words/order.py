@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from itertools import groupby
 
 from ..legs.wish import Fixing
 from ..work.deeds import Day, Deed
@@ -68,9 +69,8 @@ LEGS = {
 }
 """What fixing the legs is called."""
 
-_ONE_ROW = {Deed.MARK: Deed.CHECK, Deed.PHOTOGRAPH: Deed.WEIGH}
-"""What is told in one row with what follows it."""
-
+# What is told in one row with what follows it
+_ROW_OF = {d: row for row in ((Deed.MARK, Deed.CHECK), (Deed.PHOTOGRAPH, Deed.WEIGH)) for d in row}
 _SIDES = (Deed.UNDERSIDE, Deed.COAT)
 
 
@@ -94,20 +94,13 @@ def title_of(task: Task, fixing: Fixing | None = None) -> str:
 
 def together(tasks: Sequence[Task]) -> Iterator[tuple[Task, ...]]:
     """Yield the tasks, those that are one row of the table together: all coats of one side."""
-    held: list[Task] = []
-    for task, later in zip(tasks, (*tasks[1:], None), strict=True):
-        held.append(task)
-        goes_on = later is not None and (
-            _side(task) is _side(later) is not None or _ONE_ROW.get(task.deed) is later.deed
-        )
-        if not goes_on:
-            yield tuple(held)
-            held = []
+    rows = groupby(tasks, lambda task: _side(task) or _ROW_OF.get(task.deed) or task)
+    return (tuple(held) for _, held in rows)
 
 
 def _side(task: Task) -> Deed | None:
     """Return the side that a task coats, or makes ready for its coat."""
-    return task.deed if task.deed in _SIDES else task.of if task.of in _SIDES else None
+    return next((deed for deed in (task.deed, task.of) if deed in _SIDES), None)
 
 
 def hours_words(least: float, most: float) -> str:
@@ -186,10 +179,7 @@ def wait_told(order: WorkOrder, task: Task) -> str:
 
 
 def step_words(task: Task, *, faces: bool = True) -> Passage | None:
-    """Return what is done in a step that no craft tells of; None for one that a craft does.
-
-    Of laminate no `faces` are sanded and finished, only the edge is.
-    """
+    """Return what is done in a step that no craft tells of, else None; to `faces` or the edge."""
     deed, again = task.deed, task.part > 1
     if deed is Deed.FIT:
         return FITTED[Deed.LEGS] if task.of is Deed.LEGS else None

@@ -1,16 +1,18 @@
-"""What is told of the old panel: what it is, what is wrong and how it is mended, how flat it is."""
+"""What is told of the old panel: what it is, what is wrong and how it is mended, its offcuts."""
 
 from __future__ import annotations
 
+import math
+
 from ..cutting.builds import FrameJoint, RimLoss
 from ..cutting.mending import Mended
+from ..offcuts.plan import OffcutPlan
 from ..panel import Defect, Face, Kind, Mend, Panel, Spoils
 from ..panel.materials import lifters
 from ..units import Tape
 from .say import Passage, Say, capital, counted, listed, passage, people, table
 
-TWIST = 3.0
-"""What winding sticks may show at the ends of a panel, mm (common practice)."""
+TWIST = 3.0  # what winding sticks may show at the ends of a panel, mm (common practice)
 
 SPOILS = {
     Spoils.SHOWING: "in the show face: outside the top",
@@ -102,8 +104,7 @@ def flatness_words(panel: Panel, tape: Tape, *, later: bool) -> Passage:
             f"{sticks}; the hump goes up. Where flattening leaves less than {found}, write what is "
             "left under flattened in the job and print anew."
         )
-    twist = ((tape.figure(TWIST), "of twist, at most"),)
-    return passage("Try it for twist", told, figures=twist)
+    return passage("Try it for twist", told, figures=((tape.figure(TWIST), "of twist, at most"),))
 
 
 _MENDED = {
@@ -146,8 +147,7 @@ def mend_words(mend: Mended, say: Say) -> Passage:
 def rim_words(loss: RimLoss, say: Say) -> Passage:
     """Return what is done where the line leaves the rim of a hollow door."""
     where = f"in {counted(len(loss.stretches), 'place')}"
-    if loss.is_all_round:
-        where = "all the way round"
+    where = "all the way round" if loss.is_all_round else where
     return passage(
         "Hollow core",
         f"the line leaves the solid rim {where}, {say.tape.figure(loss.length)} in all (drawn "
@@ -171,3 +171,42 @@ UNKNOWN_FRAME = passage(
     "Frame joints",
     "The widths of stiles and rails are not known: find the joints and keep cuts off them.",
 )
+
+_ALIKE = 0.005  # a rectangle that is proved the largest within this share is called so
+
+
+def offcuts_words(plan: OffcutPlan, tape: Tape) -> Passage:
+    """Return each kept piece with what it makes, the crumbs in a line, and the balance of areas."""
+    kept = [offcut for offcut in plan.pieces if offcut.kept]
+    rest = [offcut for offcut in plan.pieces if not offcut.kept]
+    clean = [(offcut.most, offcut.clean) for offcut in kept if offcut.clean is not None]
+    more = max((most / found.area - 1 for most, found in clean), default=0.0)
+    promise = f"The largest found; of what is kept none is more than {math.ceil(100 * more)} % "
+    pieces = table(
+        kept,
+        {
+            "Offcut": "{number}",
+            "Falls at": lambda o: o.freed_by or (f"cut {o.cut}" if o.cut else "loose"),
+            "Area": "{area:area}",
+            f"Largest clean rectangle, {tape.unit}": lambda o: tape.fill(
+                "{length:figure} × {width:figure}" if o.clean else "none", o.clean
+            ),
+            "Makes": lambda o: listed(m.value for m in o.makes) or "a board of that size",
+        },
+        f"{promise}larger: proved."
+        if more > _ALIKE
+        else "Of what is kept no clean rectangle is larger: proved.",
+        tape,
+    )
+    return passage(
+        "Offcuts",
+        bool(rest)
+        and f"{counted(len(rest), 'crumb')}, {tape.area(sum(o.area for o in rest))} in all",
+        tape.fill(
+            "Panel {panel:area} = top {top:area} + trimmed off {trimming:area} + kerf {kerf:area} "
+            "+ offcuts {offcuts:area} + cut-outs {cut_outs:area}.",
+            plan.balance,
+        ),
+        "Never burn painted or treated wood, or board.",
+        tables=[pieces],
+    )

@@ -6,8 +6,7 @@ from collections.abc import Iterator
 
 from ..template.calibration import MOST, CalibrationBars, Correction, WrongPrint
 from ..template.content import TemplateContent
-from ..template.portions import Portion
-from ..template.proposal import Proposal
+from ..template.portions import Portion, Proposal
 from ..template.tiles import TilePlan
 from ..units import Tape
 from .say import counted, listed, unit_words
@@ -42,8 +41,7 @@ KEPT = "Where it says kept edge the line lies on the panel's own edge: nothing i
 FLIP = "flip the paper on this line"
 TRIM_HERE = "trim here, lay it on sheet {}"
 LIES_HERE = "sheet {} lies on this strip"
-PARE = "bit stays {out:small} out: pare by hand"
-"""Beside a hollow corner."""
+PARE = "bit stays {out:small} out: pare by hand"  # beside a hollow corner
 
 
 def sheets_words(count: int) -> str:
@@ -104,8 +102,7 @@ def hollow_words(content: TemplateContent) -> str:
 def read_as(wrong: WrongPrint, bars: tuple[float, float], tape: Tape) -> tuple[str, ...]:
     """Return what the bars read after a wrong print, to the rule's division and in decimals."""
     across, up = (_both(bar * wrong.scale, tape) for bar in bars)
-    done = f"fitted to {wrong.sheet}" if wrong.sheet else "shrunk to the printable area"
-    return f"across {across}", f"up {up}", done
+    return f"across {across}", f"up {up}", wrong.done
 
 
 def length_rows(plan: TilePlan, tape: Tape) -> list[tuple[str, ...]]:

@@ -1,7 +1,6 @@
 """How the panel lies while it is marked and sawn, and its saw lines as the first page tells them.
 
-A line that runs square across, or along, the datum needs one figure; one that is skew needs one at
-each end. A line's figures and its guide's are rounded off the top, never towards it.
+A line's figures and its guide's are rounded off the top, never towards it.
 """
 
 from __future__ import annotations
@@ -19,22 +18,15 @@ from ..plan.plan import Plan
 from ..units import Tape
 from .say import Cell, Say
 
-BESIDE, BEYOND = "▼", "◄"
-"""Stand before a figure that counts to the far side of the datum, and back past its start."""
-
-_SKEW = math.tan(math.radians(20))
-"""A line that leans more than this runs neither along nor across."""
-
+BESIDE, BEYOND = "▼", "◄"  # before a figure beyond the datum, or back past its start
+_SKEW = math.tan(math.radians(20))  # a line that leans more than this runs neither along nor across
+# A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
+# that is a fiftieth of a division at most
 _SLIGHT = 0.02
-"""A coordinate that moves a line by no more than this share of itself is rounded to the nearest:
-that is a fiftieth of a division at most."""
-
-_TOLD_FROM = 4.0
-"""A falling piece is told by its mass from here, kg (our choice)."""
-
+_TOLD_FROM = 4.0  # a falling piece is told by its mass from here, kg (our choice)
+# A panel that reaches farther from its datum than this, by what it reaches along it, is turned a
+# quarter, so that its long way lies across the page
 _UPRIGHT = 1.15
-"""A panel that reaches farther from its datum than this, by what it reaches along it, is turned a
-quarter, so that its long way lies across the page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,15 +35,13 @@ class Lying:
 
     datum: Datum
     mirrored: bool
-    """Whether the show face lies down."""
     upright: bool
-    """Whether the datum runs up the page, and not along its foot."""
+    """Whether the show face lies down; whether the datum runs up the page, not along its foot."""
 
     @property
     def turn(self) -> float:
         """How far the panel is turned before it is mirrored, radians."""
-        level = -(self.datum.end - self.datum.start).angle
-        return level + math.pi / 2 if self.upright else level
+        return math.pi / 2 * self.upright - (self.datum.end - self.datum.start).angle
 
     def way(self, direction: Point) -> Point:
         """Return where a direction of the panel points on the page."""
@@ -77,10 +67,7 @@ class Lying:
         return "upper" if seen.y > 0 else "lower"
 
     def corner(self, at: Point, direction: Point) -> str:
-        """Return the corner of the panel next to a place, or else that of the page in a direction.
-
-        Only a panel with four corners is told by their letters.
-        """
+        """Return the letter of the corner next to a place, of four, or else that of the page."""
         corners = self.datum.corners
         if len(corners) == 4:
             near = min(corners, key=lambda corner: round(corner.point.distance_to(at), 3))
@@ -146,12 +133,13 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
     """Return what is set out at one time and what is set out at the next."""
     again, panel, trims = plan.cuts.again, plan.job.panel, plan.cuts.trims
     loose = [cut for cut in plan.cuts.corner_cuts if _leg(cut) is None]
-    early = TrimKind.ROUGH if again is not None else None
-    rough = [trim for trim in trims if trim.kind is early]
-    rest = [trim for trim in trims if trim.kind is not early]
+    rough = [trim for trim in trims if again is not None and trim.kind is TrimKind.ROUGH]
+    rest = [trim for trim in trims if trim not in rough]
     cuts = [saw_line(number, cut) for number, cut in enumerate([*rough, *rest, *loose], start=1)]
     first, lines = tuple(cuts[: len(rough)]), tuple(cuts[len(rough) :])
-    corners = _corners(plan, 1 + len(cuts))
+    told = [(cut, leg) for cut in plan.cuts.corner_cuts if (leg := _leg(cut)) is not None]
+    legs = tuple(plan.job.tape.towards(leg, -1.0) for _, leg in told)
+    corners = (CornerLine(1 + len(cuts), tuple(cut for cut, _ in told), legs),) if told else ()
     if again is None:
         return (Round(plan.datum, panel.boundary, plan.marks, lines, corners),)
     full = Round(again.datum, again.boundary, again.marks, lines, corners)
@@ -162,16 +150,14 @@ def rounds_of(plan: Plan) -> tuple[Round, ...]:
 def saw_line(number: int, cut: StraightCut) -> SawLine:
     """Return a straight cut with its number and the way it runs."""
     along, square = _offset(cut)
-    runs = Runs.SLANT
+    runs, axis = Runs.SLANT, ""
     if along <= _SKEW * square:
-        runs = Runs.ACROSS
+        runs, axis = Runs.ACROSS, "square"
     elif square <= _SKEW * along:
-        runs = Runs.ALONG
+        runs, axis = Runs.ALONG, "along"
 
     def ordered(start: EdgePoint, end: EdgePoint) -> tuple[EdgePoint, EdgePoint]:
-        back = (runs is Runs.ACROSS and start.square > end.square) or (
-            runs is Runs.ALONG and start.along > end.along
-        )
+        back = axis and getattr(start, axis) > getattr(end, axis)
         return (end, start) if back else (start, end)
 
     guide = None if cut.guide is None else ordered(cut.guide.start, cut.guide.end)
@@ -183,18 +169,10 @@ def _offset(cut: StraightCut) -> tuple[float, float]:
     return abs(cut.end.along - cut.start.along), abs(cut.end.square - cut.start.square)
 
 
-def _corners(plan: Plan, number: int) -> tuple[CornerLine, ...]:
-    told = [(cut, leg) for cut in plan.cuts.corner_cuts if (leg := _leg(cut)) is not None]
-    legs = tuple(plan.job.tape.towards(leg, -1.0) for _, leg in told)
-    return (CornerLine(number, tuple(cut for cut, _ in told), legs),) if told else ()
-
-
 def _leg(cut: CornerCut) -> float | None:
     """Return how far each way a corner cut lies from its corner, mm; None where that differs."""
     along, square = _offset(cut)
-    if cut.leg is None and abs(along - square) <= SAME_FIGURE:
-        return along
-    return cut.leg
+    return along if cut.leg is None and abs(along - square) <= SAME_FIGURE else cut.leg
 
 
 def numbers_of(plan: Plan) -> dict[str, int]:
@@ -222,7 +200,7 @@ def _off(length: float, way: float, say: Say) -> float:
 
 
 def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tuple[Cell, Cell]:
-    """Return what a line is found by, from the first end to the second; alike ones are told once.
+    """Return what a line is found by, end by end, alike ones once.
 
     Each cell names its axis: ``along``, ``square``, the letter of a corner, or ``both``.
     """

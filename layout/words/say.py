@@ -14,6 +14,7 @@ from ..units import Tape
 if TYPE_CHECKING:
     from ..plan.plan import Plan
 
+_NUMBERS = ("one", "two", "three", "four", "five", "six")
 T = TypeVar("T")
 
 
@@ -212,9 +213,6 @@ def exact_words(outline: Outline, tape: Tape) -> str:
     """Return the size as it was found, in decimals: ``1403.7 × 602.1 mm``."""
     flats = " across flats" if "across_flats" in outline.figures else ""
     return f"{bare_size(outline, lambda size: tape.exact(size, 1))} {tape.unit}{flats}"
-
-
-_NUMBERS = ("one", "two", "three", "four", "five", "six")
 
 
 def people(count: int) -> str:

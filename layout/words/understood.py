@@ -25,11 +25,9 @@ GOALS = {
     Goal.WIDTH: "as wide as it fits",
 }
 
-NEAREST = 2
-"""Edges of the panel from which it is told how far a defect lies."""
-
-BEYOND = 0.1
-"""Share of a defect off the panel from which it is told: a hinge lets in from the very edge."""
+NEAREST, BEYOND = 2, 0.1
+"""From so many edges it is told how far a defect lies, and from this share of it on that it lies
+off the panel: a hinge lets in from the very edge."""
 
 
 def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
@@ -43,7 +41,8 @@ def understood(job: Job, look: Fit | None) -> Iterator[tuple[str, str]]:
     face = Region.of(panel.boundary, "outside")
     for number, defect in enumerate(panel.defects, 1):
         yield f"Defect {number}", "; ".join(_defect(edges, face, defect, tape))
-    yield "Top", ", ".join(_top(job)) + _margin(job)
+    inside = f"; {tape.measure(job.margin)} inside the panel's edges" if job.margin else ""
+    yield "Top", ", ".join(_top(job)) + inside
     if look is not None:
         yield "", f"{outline_words(look.outline, tape)} at a first look; `fit` proves how large"
     yield "Legs", _legs(job)
@@ -126,10 +125,6 @@ def _top(job: Job) -> Iterator[str]:
     if wish.limits.most_turn < math.pi / 2:
         turn = math.degrees(wish.limits.most_turn)
         yield f"turned at most {turn:g}° from the grain" if turn else "along the grain"
-
-
-def _margin(job: Job) -> str:
-    return f"; {job.tape.measure(job.margin)} inside the panel's edges" if job.margin else ""
 
 
 def _legs(job: Job) -> str:

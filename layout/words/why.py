@@ -1,7 +1,4 @@
-"""Why a top is not larger, in words: what it touches, which limits hold it, what mending gains.
-
-For the terminal in lines, for the sheet behind the work in passages.
-"""
+"""Why a top is not larger, in words: what it touches, which limits hold it, what mending gains."""
 
 from __future__ import annotations
 
@@ -23,11 +20,9 @@ from .say import Passage, exact_words, listed, outline_words, passage, ranged, t
 if TYPE_CHECKING:
     from ..plan.plan import Plan
 
-Place = Callable[[Point], str]
-"""Tells where a point of the panel lies."""
-
+Place = Callable[[Point], str]  # tells where a point of the panel lies
+# What a top is that the goal prefers
 BETTER = {Goal.AREA: "larger", Goal.LENGTH: "longer", Goal.WIDTH: "wider", Goal.NEAREST: "nearer"}
-"""What a top is that the goal prefers."""
 
 _LESS = {
     Goal.AREA: "smaller",
@@ -36,11 +31,8 @@ _LESS = {
     Goal.NEAREST: "farther off",
 }
 
-_AS_GOOD = 0.0005
-"""A share below which two tops are equally good."""
-
-_LEAST_TURN = 0.05
-"""Degrees below which nobody sees a turn."""
+_AS_GOOD = 0.0005  # a share below which two tops are equally good
+_LEAST_TURN = 0.05  # degrees below which nobody sees a turn
 
 _LIES = {
     Lies.INSIDE: "if it is mended, wholly inside the top",
@@ -77,7 +69,7 @@ def percent(share: float) -> str:
 
 def contact_words(contact: Contact, place: Place) -> str:
     """Return what is touched, and where."""
-    where = " to ".join(place(point) for point in contact.points)
+    where = " to ".join(map(place, contact.points))
     return f"{contact.name} {'from' if len(contact.points) > 1 else 'at'} {where}"
 
 
@@ -141,8 +133,7 @@ def loss_words(fit: Fit, best: Fit, goal: Goal, tape: Tape) -> str:
 
 def turn_words(fit: Fit, best: Fit) -> str:
     """Return how a top is turned against the best one: ``turned 5.0° left``; or nothing."""
-    period = period_of(fit.outline)
-    off = fit.placement.turn - best.placement.turn
+    period, off = period_of(fit.outline), fit.placement.turn - best.placement.turn
     turn = math.degrees(math.remainder(off, period)) if period else 0.0
     way = "left" if turn > 0 else "right"
     return "" if abs(turn) < _LEAST_TURN else f"turned {abs(turn):.1f}° {way}"
@@ -175,11 +166,9 @@ def touches_words(plan: Plan) -> Passage:
     error = ", the error of the tape counted in" if plan.job.tape_error else ""
     limits = "; ".join(limit_words(met, plan.job.wish.limits, tape) for met in plan.limits_met)
 
-    def along(contact: Contact) -> str:
-        return ranged(tape.figure(datum.coordinates(point).along) for point in contact.points)
-
-    def square(contact: Contact) -> str:
-        return ranged(tape.figure(datum.coordinates(point).square) for point in contact.points)
+    def off(contact: Contact, axis: str) -> str:
+        places = map(datum.coordinates, contact.points)
+        return ranged(tape.figure(getattr(place, axis)) for place in places)
 
     held = table(
         contacts,
@@ -187,8 +176,8 @@ def touches_words(plan: Plan) -> Passage:
             "No.": lambda contact: f"{contacts.index(contact) + 1}",
             "It is held by": "{name}",
             "Stays clear by": lambda c: tape.measure(c.clear) if c.clear else "–",
-            f"Along {datum.name}": along,
-            "Square to it": square,
+            f"Along {datum.name}": lambda contact: off(contact, "along"),
+            "Square to it": lambda contact: off(contact, "square"),
         },
     )
     return passage(

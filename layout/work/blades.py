@@ -7,20 +7,16 @@ off with its waste is out of the way of the next tool.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from enum import Enum
 
 from ..concern import Concern
-from ..cutting.cut import JigsawCut, RouterCut
+from ..cutting.cut import JigsawCut, Kerf, RouterCut
 from ..cutting.plan import CutPlan
 from ..geometry import Point, Region, array_of, union
 from ..panel import Panel, Spoils
 
-_FINE = 0.02
-"""How near a polygon of the line follows it here, mm: no bit keeps to that."""
-
-_CRUMB = 0.01
-"""What of a defect is left in the wood counts from here, mm²."""
+_FINE, _CRUMB = 0.02, 0.01
+"""How near a polygon follows the line here, mm; what of a piece holds it to the top, mm²."""
 
 
 class BladeMatter(Enum):
@@ -30,36 +26,21 @@ class BladeMatter(Enum):
     NEAR = "passes closer than its clearance"
 
 
-@dataclass(frozen=True, slots=True)
-class Bore:
-    """A screw or a pin."""
-
-    label: str
-    at: Point
-    """On the panel."""
-    diameter: float
-    """mm."""
-
-
-def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Bore] = ()) -> tuple[Concern, ...]:
-    """Return what every cut, screw and pin meets or comes near to, in the order of the work.
-
-    The label of the cut comes first in each, then the name of the defect.
-    """
+def blades_through(cuts: CutPlan, panel: Panel, bores: Iterable[Kerf] = ()) -> tuple[Concern, ...]:
+    """Return what each cut, screw and pin meets or comes near to: its label, then the defect."""
     if not panel.spoiling(Spoils.CUTTING):
         return ()
     found = [*_mended(cuts, panel), *_cut(cuts, panel)]
     for bore in bores:
-        hole = Region.disk(bore.at, bore.diameter / 2, around=True)
-        found += _met(bore.label, hole, panel)
+        found += _met(bore, panel)
     return tuple(dict.fromkeys(found))
 
 
-def pins_of(cuts: CutPlan, places: dict[str, Point], diameter: float) -> tuple[Bore, ...]:
+def pins_of(cuts: CutPlan, places: dict[str, Point], diameter: float) -> tuple[Kerf, ...]:
     """Return the pins that jigsaw and router are swung about; marks are found by their labels."""
     swung = (cut.radii for cut in cuts.curve_cuts if isinstance(cut, JigsawCut | RouterCut))
     names = dict.fromkeys(name for radii in swung for held in radii for name in held.centres)
-    return tuple(Bore(f"The pin at {name}", places[name], diameter) for name in names)
+    return tuple(Kerf.bored(f"The pin at {name}", places[name], diameter) for name in names)
 
 
 def _mended(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
@@ -67,42 +48,39 @@ def _mended(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
     for mend in cuts.mends:
         others = panel.without_defect(mend.defect)
         for place in mend.prints:
-            yield from _met(f"The mend of {mend.defect}", Region.of(place, "outside"), others)
+            yield from _met(Kerf(f"The mend of {mend.defect}", Region.of(place, "outside")), others)
 
 
 def _cut(cuts: CutPlan, panel: Panel) -> Iterator[Concern]:
     wood, core = panel.region("outside"), Region.of(cuts.core, tolerance=_FINE)
     straight = {cut.label for cut in (*cuts.trims, *cuts.corner_cuts)}
-    for label, band in _bands(cuts, core):
-        yield from _met(label, band.meet(wood), panel, near=label in straight)
-        left = wood.minus(band)
+    for kerf in _bands(cuts, core):
+        yield from _met(Kerf(kerf.label, kerf.band.meet(wood)), panel, near=kerf.label in straight)
+        left = wood.minus(kerf.band)
         wood = union(piece for piece in left.pieces if piece.meet(core).area > _CRUMB)
 
 
-def _bands(cuts: CutPlan, core: Region) -> Iterator[tuple[str, Region]]:
+def _bands(cuts: CutPlan, core: Region) -> Iterator[Kerf]:
     """Yield what every blade and bit sweeps, in the order of the work."""
-    relief = (cut for cut in cuts.curve_cuts if isinstance(cut, JigsawCut))
     straight = len(cuts.trims) + len(cuts.corner_cuts)
-    yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[:straight])
-    for cut in relief:
-        for line in cut.relief:
-            yield cut.label, Region.along(array_of(line), cut.kerf / 2, around=True)
-    yield from ((kerf.label, kerf.band) for kerf in cuts.kerfs[straight:])
-    for last in cuts.curve_cuts:
-        if not isinstance(last, JigsawCut):
-            wide = last.bit if isinstance(last, RouterCut) else last.most_waste
-            yield last.label, core.grown(max(wide, _FINE)).minus(core)
+    yield from cuts.kerfs[:straight]
+    for cut in cuts.curve_cuts:
+        if isinstance(cut, JigsawCut):
+            for line in cut.relief:
+                yield Kerf(cut.label, Region.along(array_of(line), cut.kerf / 2, around=True))
+            yield from cuts.kerfs[straight:]
+        else:
+            wide = cut.bit if isinstance(cut, RouterCut) else cut.most_waste
+            yield Kerf(cut.label, core.grown(max(wide, _FINE)).minus(core))
 
 
-def _met(label: str, through: Region, panel: Panel, *, near: bool = False) -> Iterator[Concern]:
-    """Yield what a blade or bit meets in the wood that it goes through, or comes near to.
-
-    Only a cut across the panel may come near: the line of the top keeps the clearance.
-    """
-    crossed = panel.crossed_by(through)
+def _met(kerf: Kerf, panel: Panel, *, near: bool = False) -> Iterator[Concern]:
+    """Yield what a blade meets, or comes near to: the line of the top keeps the clearance."""
+    crossed = panel.crossed_by(kerf.band)
     for defect in panel.spoiling(Spoils.CUTTING):
+        who = kerf.label, defect.name
         if defect in crossed:
-            yield Concern(BladeMatter.CROSSES, (label, defect.name), 0.0, defect.clear)
-        elif near and defect.reach().touches_or_crosses(through):
-            distance = defect.extent.distance_to(through)
-            yield Concern(BladeMatter.NEAR, (label, defect.name), distance, defect.clear)
+            yield Concern(BladeMatter.CROSSES, who, 0.0, defect.clear)
+        elif near and defect.reach().touches_or_crosses(kerf.band):
+            distance = defect.extent.distance_to(kerf.band)
+            yield Concern(BladeMatter.NEAR, who, distance, defect.clear)

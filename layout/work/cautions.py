@@ -68,11 +68,7 @@ class Risk(Enum):
     STANDING = "standing"
 
 
-_LEFT_BEHIND = {
-    Was.LABORATORY: Risk.LABORATORY,
-    Was.KITCHEN: Risk.KITCHEN,
-    Was.STAGE: Risk.STAGE,
-}
+_LEFT_BEHIND = {Was.LABORATORY: Risk.LABORATORY, Was.KITCHEN: Risk.KITCHEN, Was.STAGE: Risk.STAGE}
 """What a place leaves in the wood."""
 
 _BACKED = frozenset({Was.LABORATORY, Was.KITCHEN, Was.FLOOR})
@@ -91,10 +87,7 @@ _OF_WOOD = frozenset({Kind.SOLID, Kind.HOLLOW, Kind.FRAMED})
 def cautions_for(
     top: Top, cuts: CutPlan, *, glued_legs: bool = False, left_out: tuple[Concern, ...] = ()
 ) -> tuple[Concern, ...]:
-    """Return the cautions for a top and the panel that it is cut from, most urgent first.
-
-    `left_out` is what the job asks for and its top cannot have.
-    """
+    """Return the cautions for a top, most urgent first; `left_out` is what it cannot have."""
     panel, slant = top.panel, off_grain(top)
     small = tuple(
         cut.label

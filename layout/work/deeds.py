@@ -109,19 +109,18 @@ def days_of(tasks: Sequence[tuple[Range, Range]], workday: float) -> tuple[Day, 
 
 
 def _begun(tasks: Sequence[Range], workday: float) -> list[int]:
+    def at_bench(clock: float) -> float:
+        """Return the first hour at the bench from an hour on."""
+        day, hour = divmod(clock + _SLACK, 24)
+        return (day + 1) * 24 if hour >= workday else clock
+
     days, clock = [], 0.0
     for work, wait in [*tasks, (0.0, 0.0)]:
-        clock = _at_bench(clock, workday)
+        clock = at_bench(clock)
         days.append(int(clock // 24) + 1)
         while work > _SLACK:
-            clock = _at_bench(clock, workday)
+            clock = at_bench(clock)
             done = min(work, workday - clock % 24)
             clock, work = clock + done, work - done
         clock += wait
     return days
-
-
-def _at_bench(clock: float, workday: float) -> float:
-    """Return the first hour at the bench from an hour on."""
-    day, hour = divmod(clock + _SLACK, 24)
-    return (day + 1) * 24 if hour >= workday else clock

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from decimal import Decimal
 
 from ..legs.fixings import BED, CARTRIDGE, Bed, Glue
@@ -46,9 +46,7 @@ class Line:
     need: float
     """What it takes, in its unit: as reckoned, or as the maker says."""
     given: bool
-    """Whether the maker says it."""
     have: float
-    """What is in the house."""
     price: Decimal | None
     """Of one unit; None where it is not known."""
     kind: str = ""
@@ -75,7 +73,7 @@ class Materials:
     """Everything to have before the work begins."""
 
     lines: tuple[Line, ...]
-    unpriced: tuple[str, ...] = field(default=())
+    unpriced: tuple[str, ...] = ()
     """Names of what is to be bought and has no price."""
 
     @property
@@ -148,7 +146,8 @@ def _sanded(piece: Piece, task: Task) -> float:
     """Return what is sanded at once, m²: of one side only, between its coats."""
     if task.deed is Deed.SAND or not piece.finish.faces:
         return piece.sanded
-    return piece.face + (piece.edge_area if task.of is Deed.UNDERSIDE else 0.0)
+    edge = piece.edge * piece.top.thickness / 1000
+    return piece.face + (edge if task.of is Deed.UNDERSIDE else 0.0)
 
 
 def _glued(piece: Piece) -> Iterator[Line]:

@@ -81,13 +81,8 @@ def work_order(piece: Piece, wish: WorkWish | None = None) -> WorkOrder:
         for task, (least, most), day in zip(tasks, hours, days, strict=False)
     )
     ready, cure = days[-1], piece.finish.cure
-    return WorkOrder(
-        dated,
-        sum(least for least, _ in hours),
-        sum(most for _, most in hours),
-        ready,
-        Day(ready.least + cure, ready.most + cure),
-    )
+    least, most = (sum(both) for both in zip(*hours, strict=True))
+    return WorkOrder(dated, least, most, ready, Day(ready.least + cure, ready.most + cure))
 
 
 def _tasks(piece: Piece) -> Iterator[Task]:

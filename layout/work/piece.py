@@ -12,7 +12,7 @@ from ..legs.wish import Fixing, LegsWish
 from ..panel import Coat, Mend, Panel, Was
 from ..top import Top
 from .cautions import STRIPPED, may_hold_lead
-from .coats import COATINGS, Coating, NewCoat, usual_coat
+from .items import COATINGS, Coating, NewCoat, usual_coat
 from .wish import MaterialsWish
 
 
@@ -28,17 +28,12 @@ class Finish:
     masked: int
     """So many joints stay bare, for the glue of the legs."""
     coats: int
-    """On each face."""
     coverage: float
-    """m² a litre for one coat."""
     recoat: float
-    """Until the next coat, hours."""
     use: float
-    """From the last coat until it is used with care, hours."""
     cure: int
-    """From the last coat until it is as hard as it gets, days."""
     last_grit: int
-    """That the wood is sanded to."""
+    """As its `Coating` has them, but where the maker says other; the last is the last grit."""
 
     @property
     def coating(self) -> Coating:
@@ -74,7 +69,7 @@ FITTED = frozenset({Mend.PLUG, Mend.KEY, Mend.PATCH})
 """Mends that are glued in, and tried dry before."""
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Piece:
     """A top with everything planned for it; legs, where it has any."""
 
@@ -86,7 +81,7 @@ class Piece:
     table: TablePlan | None = None
     sheets: int = 0
     """Sheets of the printed template, without its cover."""
-    paper: str = field(default="")
+    paper: str = ""
 
     @property
     def panel(self) -> Panel:
@@ -97,11 +92,6 @@ class Piece:
     def edge(self) -> float:
         """Length of the finished edge, m."""
         return self.top.outline.perimeter / 1000
-
-    @property
-    def edge_area(self) -> float:
-        """Area of the finished edge, m²."""
-        return self.edge * self.top.thickness / 1000
 
     @property
     def face(self) -> float:
@@ -127,10 +117,9 @@ class Piece:
 
     @property
     def strips_first(self) -> bool:
-        """Whether the old coat comes off before all sawing.
+        """Whether the old coat comes off before all sawing, and guards the face no longer.
 
-        A coat that may hold lead is not sawn or planed through, and glue, filler and keys hold on
-        bare wood only. Else the old coat guards the face until the top is cut out.
+        One that may hold lead is not sawn through, and glue and filler hold on bare wood only.
         """
         return self.has_old_coat and (self.may_hold_lead or bool(self.cuts.mends))
 
@@ -174,9 +163,8 @@ class Sale:
     knees: float | None
     """Free height under it, mm; None without legs."""
     mended: tuple[str, ...]
-    """Names of what was mended in it."""
     stays: tuple[str, ...]
-    """Names of what stays in it as found."""
+    """Names of what was mended in it, and of what stays in it as found."""
     old_coat: bool
     """Whether an old coat came off it, or may have."""
     may_hold_lead: bool
@@ -186,28 +174,24 @@ class Sale:
 def sale_of(piece: Piece) -> Sale:
     """Return what a piece is offered with.
 
-    A box goes through an opening as wide as its shortest side and as high as the next: whoever
-    tips or turns it on its way may pass narrower ones.
+    A box goes through an opening as wide as its shortest side and as high as the next.
     """
     outline, table, core = piece.top.outline, piece.table, Region.of(piece.cuts.core)
     height = piece.top.thickness if table is None else table.height
     shortest, next_one, _ = sorted((outline.length, outline.width, height))
+    inside = [d.name for d in piece.panel.defects if core.touches_or_crosses(d.extent)]
     mended = tuple(mend.defect for mend in piece.cuts.mends)
     seating = None if table is None else table.seating
     return Sale(
         outline.length,
         outline.width,
         height,
-        piece.top.mass if piece.legs is None else piece.legs.mass,
-        (shortest, next_one),
-        None if seating is None else len(seating.seats),
-        None if table is None else table.knees,
-        mended,
-        tuple(
-            defect.name
-            for defect in piece.panel.defects
-            if defect.name not in mended and core.touches_or_crosses(defect.extent)
-        ),
-        piece.has_old_coat,
-        piece.may_hold_lead,
+        mass=piece.top.mass if piece.legs is None else piece.legs.mass,
+        opening=(shortest, next_one),
+        places=None if seating is None else len(seating.seats),
+        knees=None if table is None else table.knees,
+        mended=mended,
+        stays=tuple(name for name in inside if name not in mended),
+        old_coat=piece.has_old_coat,
+        may_hold_lead=piece.may_hold_lead,
     )

@@ -5,24 +5,22 @@ from __future__ import annotations
 from dataclasses import dataclass, replace
 from decimal import Decimal
 
-from ..keys.figures import Number, Range, count
+from ..keys.figures import Named, Number, Range, Sum, count
 from ..keys.key import hold, key
 from ..keys.kinds import Choice, Kind
-from ..keys.named import Named, Sum
 from ..keys.place import Place, shown
-from .coats import NewCoat
 from .deeds import WORKDAY, Deed
-from .items import DISC_AREA, GRITS, ITEMS
+from .items import DISC_AREA, GRITS, ITEMS, NewCoat
 
-_IN_HOURS = Number("hours", Range(0.0, 1000.0))
+_IN_HOURS, _DRYING = (Number("hours", Range(0.0, most)) for most in (1000.0, 500.0))
+_COVERAGE = Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label")
 
 
 @dataclass(frozen=True, slots=True)
 class HourSpan(Kind):
     """Hours: one figure, or the least and the most."""
 
-    def parse(self, value: object, at: Place) -> tuple[float, float] | None:
-        """Return the least and the most, hours."""
+    def _parse(self, value: object, at: Place) -> tuple[float, float] | None:
         given = list(value) if isinstance(value, list | tuple) else [value, value]
         if len(given) != 2:
             at.wrong(f"{shown(value)} is neither hours nor a range: write [least, most]")
@@ -64,10 +62,7 @@ _AMOUNTS = Named(ITEMS, Number(limits=Range(0.0, 1e6)))
 class MaterialsWish:
     """Finish, grits and materials, where the maker wants or has other than usual.
 
-    Raises
-    ------
-    LayoutError
-        If a figure is out of its limits, or a name is no material.
+    Raises a LayoutError if a figure is out of its limits, or a name is no material.
     """
 
     finish: NewCoat | None = key(
@@ -87,21 +82,17 @@ class MaterialsWish:
     )
     coverage: float | None = key(
         None,
-        Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label"),
+        _COVERAGE,
         "How far a litre of the finish goes, one coat: the label says it",
         "16",
         usual="by `finish`",
     )
     recoat: float | None = key(
-        None,
-        Number("hours", Range(0.0, 500.0)),
-        "Until the next coat goes on: the label says it",
-        "8",
-        usual="by `finish`",
+        None, _DRYING, "Until the next coat goes on: the label says it", "8", usual="by `finish`"
     )
     use: float | None = key(
         None,
-        Number("hours", Range(0.0, 500.0)),
+        _DRYING,
         "From the last coat until the table is used with care",
         "48",
         usual="by `finish`",
@@ -114,10 +105,7 @@ class MaterialsWish:
         usual="by `finish`",
     )
     strip_coverage: float = key(
-        STRIPS,
-        Number("m² a litre", Range(0.0, 200.0, above=True), advice="look at the label"),
-        "How far a litre of paint stripper goes, applied once",
-        "5",
+        STRIPS, _COVERAGE, "How far a litre of paint stripper goes, applied once", "5"
     )
     last_grit: int | None = key(
         None, _GRIT, "The grit that sanding ends with", "180", usual="by `finish`"
@@ -156,13 +144,7 @@ class MaterialsWish:
 
 @dataclass(frozen=True, slots=True)
 class WorkWish:
-    """How the maker works.
-
-    Raises
-    ------
-    LayoutError
-        If a figure is out of its limits, or a name is no step.
-    """
+    """How the maker works; a LayoutError if a figure is out of its limits, or a name is no step."""
 
     day: float = key(
         WORKDAY,

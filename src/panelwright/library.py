@@ -72,7 +72,7 @@ class Plan(plans.Plan):
 
     def json(self) -> str:
         """Return every number: mm, mm², degrees, kg, N."""
-        from .layout.plan.record import plan_record
+        from .layout.plan.plan import plan_record
         from .layout.plan.serialise import to_json
 
         return to_json(plan_record(self))

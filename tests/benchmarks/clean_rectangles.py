@@ -25,8 +25,7 @@ from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.jobfile.job import read_job
-from panelwright.layout.offcuts.clean import largest_clean_rectangle
-from panelwright.layout.offcuts.plan import offcuts_of
+from panelwright.layout.offcuts.plan import largest_clean_rectangle, offcuts_of
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.fitting import fits_of
 from panelwright.layout.top import top_from

@@ -17,7 +17,7 @@ from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.sheets.template_drawing import template_drawing
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4
-from panelwright.layout.template.proposal import Proposal, proposed
+from panelwright.layout.template.portions import Proposal, proposed
 from panelwright.layout.template.wish import TemplateWish
 
 RUNS = 7

@@ -24,7 +24,7 @@ from panelwright.layout.outlines import Oval
 from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.content import TemplateContent
 from panelwright.layout.template.paper import A4
-from panelwright.layout.template.proposal import proposed
+from panelwright.layout.template.portions import proposed
 from panelwright.layout.template.wish import TemplateWish
 
 DPI = 600

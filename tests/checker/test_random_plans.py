@@ -11,6 +11,7 @@ from checker.kept_plans import kept
 from checker.plan import Plan
 from hypothesis import Phase, assume, given, settings
 from hypothesis import strategies as st
+from panelwright.layout.plan.record import plan_record
 from random_jobs import (
     BUILDS,
     DEFECT_KINDS,
@@ -25,9 +26,8 @@ from random_jobs import (
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, UndecidedError
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import make_plan
-from panelwright.layout.plan.record import plan_record
 from panelwright.layout.plan.serialise import to_json
-from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.bench.page import bench_sheet
 
 QUICK = (
     (1, "rectangle"),

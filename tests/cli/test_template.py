@@ -14,7 +14,7 @@ from jobs import PLAIN
 from panelwright.cli.files import kept_at
 from panelwright.cli.main import main
 from panelwright.cli.printers import profile_path
-from panelwright.cli.template_options import PORTIONS, RELEASES
+from panelwright.cli.typed import PORTIONS, RELEASES
 from panelwright.layout.template import wish
 
 

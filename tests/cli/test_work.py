@@ -13,7 +13,7 @@ from panelwright.cli.main import main
 from panelwright.cli.measure import SHAPES
 from panelwright.layout.drawing.scene import Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
-from panelwright.layout.sheets.measure_page import measure_page
+from panelwright.layout.sheets.without_plan import measure_page
 from panelwright.layout.template.paper import PAPERS
 from panelwright.layout.words.measure import Shape
 

@@ -57,9 +57,9 @@ TOPS = st.one_of(
 def on_edge(outline: Outline, name: str, panel: Panel = BENCH) -> tuple[CutPlan, Path]:
     """Return the cuts of a top whose long side lies in the middle of an edge, and that edge."""
     edge = edge_named(panel, name)
-    inwards = edge.edge.direction.left
-    centre = edge.edge.start.midpoint(edge.edge.end) + inwards * (outline.width / 2)
-    place = Placement(centre, edge.edge.direction.angle)
+    inwards = edge.direction.left
+    centre = edge.start.midpoint(edge.end) + inwards * (outline.width / 2)
+    place = Placement(centre, edge.direction.angle)
     datum = choose_datum(panel)
     return plan_cuts(Top(panel, outline, place, kept=(edge.path,)), datum, SAW), edge.path
 

@@ -12,8 +12,7 @@ from hypothesis import strategies as st
 from told import told
 from worked_panels import BENCH_TOP, SLAB
 
-from panelwright.layout.cutting.mendable import plug_bore
-from panelwright.layout.cutting.mending import Mended, mends_for
+from panelwright.layout.cutting.mending import Mended, mends_for, plug_bore
 from panelwright.layout.cutting.plan import CutPlan
 from panelwright.layout.errors import LayoutError
 from panelwright.layout.geometry.placement import Placement

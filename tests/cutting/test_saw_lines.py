@@ -13,9 +13,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from told import text, told
 
-from panelwright.layout.cutting.corner_cuts import LEAST_RUN
 from panelwright.layout.cutting.cut import RouterCut, SkipReason, StraightCut, Trim
 from panelwright.layout.cutting.plan import Act, CutPlan, plan_cuts
+from panelwright.layout.cutting.straight import LEAST_RUN
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

@@ -43,7 +43,8 @@ def test_no_top_that_touches_an_edge_breaks_the_half_planes_of_its_box(shape: st
         box.most, box.least = float(radii.max()), float(radii.min())
         patch = patch_of(box)
         lift = kind.lift(box, patch)
-        local = Edges(turned(ends - patch.middle, turn), np.zeros(1, dtype=bool))
+        seen = turned(ends - patch.middle, turn)
+        local = Edges(seen[:, 0], seen, np.zeros(1, dtype=bool))
         rows, limits = lift.contacts(local, box.most)
         met += len(rows)
         for centre, lean, p, radius in zip(centres, leans, shapes, radii, strict=True):

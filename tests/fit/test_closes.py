@@ -150,7 +150,7 @@ def test_more_turn_never_makes_a_top_smaller(name: str, shape: str) -> None:
 def test_a_bigger_hole_and_a_thicker_clearance_never_enlarge(name: str, shape: str) -> None:
     """What fits the worse panel is within the bound of the better one, and its bound above it."""
     panel, radius = panel_of(name), CASES[name]["corner_radius"]
-    deep = panel.inner_point
+    deep = Point.of(*panel.shape.representative_point().coords)
     place = Point(deep.x + 40.0, deep.y - 25.0)
     worse = [panel.minus(Region.disk(place, r, around=True)) for r in (4.0, 15.0, 60.0)]
     for panels in ([panel, *worse], [panel, *(panel.shrunk(by) for by in (1.0, 6.0, 20.0))]):

@@ -7,10 +7,10 @@ import pytest
 from scipy.optimize import nnls
 
 from panelwright.layout.fit import Wish
+from panelwright.layout.fit.convex.boxes import Pose
 from panelwright.layout.fit.convex.closing import closed_in
 from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.family import TwoSizes
-from panelwright.layout.fit.convex.pose import Pose
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.quadratic_program import balanced

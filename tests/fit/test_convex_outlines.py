@@ -260,6 +260,7 @@ def test_an_edge_shrunk_to_a_point_bounds_as_a_point(kind: Kind) -> None:
     middle, one = np.zeros((1, 2)), np.zeros(1, dtype=bool)
     box = Box(0.0, 0.01, 1.0, 1.1, middle, 0.0, (5.0, 5.0), one, np.arange(2))
     lift = kind.lift(box, patch_of(box))
-    rows, other = (lift.contacts(Edges(points, np.full(2, on)), 100.0) for on in (True, False))
+    seen = (Edges(points[:, 0], points, np.full(2, on)) for on in (True, False))
+    rows, other = (lift.contacts(edges, 100.0) for edges in seen)
     assert len(rows.limits) and np.array_equal(rows.rows, other.rows)
     assert np.array_equal(rows.limits, other.limits) and (rows.limits > 0).all()

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import numpy as np
 
-from panelwright.layout.fit.wood.edges import EdgesAround, Segments, nearest
+from panelwright.layout.fit.wood.edges import EdgesAround, Segments
+from panelwright.layout.geometry import Point, Region
 
 
 def _many() -> tuple[np.ndarray, np.ndarray]:
@@ -15,11 +16,15 @@ def _many() -> tuple[np.ndarray, np.ndarray]:
     return edges, rng.uniform(0, 2000, (200, 2))
 
 
-def test_points_that_look_together_find_the_same_distance() -> None:
-    """Points among many edges lie as far from the nearest as when each looks at all of them."""
-    edges, points = _many()
-    told = Segments.of(edges).distances(points).min(axis=1)
-    np.testing.assert_allclose(nearest(edges, points), told, rtol=0, atol=1e-9)
+def test_points_lie_as_deep_as_the_nearest_edge_is_far() -> None:
+    """Among 40 holes points lie as far from the edges as each is measured, outside less than 0."""
+    rng = np.random.default_rng(8)
+    holes = [Region.disk(Point(*at), 30.0, around=True) for at in rng.uniform(0, 1000, (40, 2))]
+    wood = Region.from_rings(np.array([(0, 0), (1000, 0), (1000, 1000), (0, 1000)])).minus(*holes)
+    points = rng.uniform(-100, 1100, (500, 2))
+    far = Segments.of(wood.edges).distances(points).min(axis=1)
+    told = np.where(wood.holds_points(points), far, -far)
+    np.testing.assert_allclose(wood.depths(points), told, rtol=0, atol=1e-9)
 
 
 def test_a_box_asks_few_edges_and_misses_none() -> None:

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.rigid.laid import Climber, Ground
+from panelwright.layout.fit.rigid.laid import Ground, Laid
 from panelwright.layout.fit.rigid.outline import Shape
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
@@ -265,7 +265,7 @@ def test_what_must_be_held_lies_within_by_a_hair(share: float, held: bool) -> No
     shape = Shape.of(top([(0, 0), (700, 20), (660, 400), (-30, 330)]))
     pose = np.array([700.0, 300.0, 0.1])
     points = turned(share * shape.corners, -float(pose[2])) + pose[:2]
-    clearance = Climber(shape, Ground.of(panel(BOARD)), points).clearance(pose)
+    clearance = Laid(shape, Ground.of(panel(BOARD)), points).clearance(pose)
     assert (clearance > 0) is held
 
 

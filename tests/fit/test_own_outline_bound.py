@@ -16,11 +16,11 @@ from strategies import placements, star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
-from panelwright.layout.fit.rigid.laid import Climber, Ground, Play
+from panelwright.layout.fit.rigid.laid import Ground, Laid, Play
 from panelwright.layout.fit.rigid.places import OwnPlaces
 from panelwright.layout.fit.rigid.pose_cells import Cells
 from panelwright.layout.fit.rigid.relaxation import bounded, held_in
-from panelwright.layout.fit.wood.edges import depths_in, turned
+from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
@@ -82,7 +82,7 @@ def test_no_pose_in_a_box_beats_its_bounds(name: str, own: str) -> None:
     box = laid.ground.region.bounds
     for _ in range(10):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-        _, pose = climber.climbed(climber.clearance(pose), pose)
+        _, pose = climber.climbed(pose)
         half = 10 ** random.uniform(-1, 1.9) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
@@ -108,7 +108,7 @@ def test_no_pose_that_holds_what_it_must_beats_the_bound_on_those(name: str, own
     for _ in range(30):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
         rim = 0.97 * shape.corners[random.choice(len(shape.corners), 3)]
-        climber = Climber(shape, laid.ground, turned(rim, -float(pose[2])) + pose[:2])
+        climber = Laid(shape, laid.ground, turned(rim, -float(pose[2])) + pose[:2])
         half = 10 ** random.uniform(-1, 1.5) * np.array([1.0, random.uniform(0.2, 1.0), 0.0])
         half[2] = half[0] * random.uniform(0.2, 1.5) / shape.reach
         middle = pose + random.uniform(-1, 1, 3) * half
@@ -144,7 +144,7 @@ def test_no_pose_at_the_end_of_a_turn_beats_any_one_of_the_bounds(own: str) -> N
     box = laid.ground.region.bounds
     for _ in range(25):
         pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-        _, pose = climber.climbed(climber.clearance(pose), pose)
+        _, pose = climber.climbed(pose)
         half = np.array([1e-3, 1e-3, 10 ** random.uniform(-2.5, -0.3)])
         for end in (-1.0, 1.0):
             middle = pose - end * half
@@ -171,7 +171,7 @@ def test_tops_polished_from_random_poses_never_beat_the_bound(own: str) -> None:
         box, best = wood.bounds, 0.0
         for _ in range(12):
             pose = random.uniform([box.left, box.bottom, 0.0], [box.right, box.top, math.tau])
-            best = max(best, climber.climbed(climber.clearance(pose), pose)[0])
+            best = max(best, climber.climbed(pose)[0])
         assert best <= fit.bound.value
         assert fit.score >= best - 0.02
 
@@ -243,4 +243,4 @@ def test_the_table_of_depths_bounds_every_point() -> None:
         wood = region(name)
         ground, box = Ground.of(wood.pieces[0]), wood.bounds.grown(200.0)
         points = random.uniform([box.left, box.bottom], [box.right, box.top], (4000, 2))
-        assert (ground.depths.most(points) >= depths_in(ground.region, ground.edges, points)).all()
+        assert (ground.depths.most(points) >= ground.region.depths(points)).all()

@@ -17,7 +17,7 @@ from panelwright.layout.geometry.path import Path, circle
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Line, Segment
-from panelwright.layout.geometry.window import Cutter, clipped, split
+from panelwright.layout.geometry.window import clipped, pieces_in, split
 from panelwright.layout.outlines import Capsule, Oval
 
 placed_paths = st.builds(
@@ -71,7 +71,7 @@ def test_pieces_know_how_far_along_they_start(path: Path, x: float, y: float) ->
     box = path.bounds
     left, bottom = box.left + x * box.width, box.bottom + y * box.height
     window = Bounds(left, bottom, left + 0.6 * box.width, bottom + 0.6 * box.height)
-    pieces = Cutter.of(path).pieces(window)
+    pieces = pieces_in(path, window)
     shown = sum(piece.length for piece in clipped(path, window))
     assert sum(piece.path.length for piece in pieces) == pytest.approx(shown, abs=1e-6)
     assert all(piece.start + piece.path.length <= path.length + 1e-3 for piece in pieces)

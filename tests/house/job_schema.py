@@ -15,10 +15,9 @@ from plain_words import PLAIN_WORDS
 
 from panelwright.layout.fit.wish_kinds import Spans
 from panelwright.layout.jobfile.sections import SECTIONS
-from panelwright.layout.keys.figures import Counts, Length, Number, Range
+from panelwright.layout.keys.figures import Counts, Length, Named, Number, Range, Share, Sum
 from panelwright.layout.keys.key import Key, Section
 from panelwright.layout.keys.kinds import LONGEST_TEXT, Choice, Kind, Text, YesNo
-from panelwright.layout.keys.named import Named, Share, Sum
 from panelwright.layout.keys.plane import At, Choices, Four, Pair, Points, Ring
 from panelwright.layout.legs.foot import MASONRY, METALS
 from panelwright.layout.panel.defect_kinds import DEFECT_KINDS

@@ -7,10 +7,9 @@ from collections.abc import Callable, Mapping
 from typing import Any
 
 from panelwright.layout.fit.wish_kinds import Spans
-from panelwright.layout.keys.figures import Counts, Length, Number, Range
+from panelwright.layout.keys.figures import Counts, Length, Named, Number, Range, Share, Sum
 from panelwright.layout.keys.key import Key
 from panelwright.layout.keys.kinds import Choice, Kind, Text, YesNo
-from panelwright.layout.keys.named import Named, Share, Sum
 from panelwright.layout.keys.plane import At, Choices, Four, Pair, Points, Ring, Table
 from panelwright.layout.panel.named_edges import EdgeName, EdgeNames
 from panelwright.layout.template.paper import PAPERS

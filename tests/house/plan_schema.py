@@ -19,8 +19,7 @@ from panelwright.layout.fit.found import Bound
 from panelwright.layout.geometry import Arc, EllipticArc, Line, Path, Placement, Point, Region
 from panelwright.layout.outlines import Outline
 from panelwright.layout.plan.form import SCHEMA
-from panelwright.layout.plan.plan import Plan
-from panelwright.layout.plan.record import ON_THEIR_OWN
+from panelwright.layout.plan.plan import ON_THEIR_OWN, Plan
 
 NUMBER: Schema = {"type": ["number", "null"]}
 """An infinite one is null."""

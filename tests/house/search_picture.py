@@ -13,9 +13,8 @@ from panelwright.layout.drawing.scene import Area, Group, Item, Layer, Scene, St
 from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.fit import Wish
 from panelwright.layout.fit.branch_and_bound import search
-from panelwright.layout.fit.convex.boxes import Box, cell_corners
+from panelwright.layout.fit.convex.boxes import Box, Pose, cell_corners
 from panelwright.layout.fit.convex.family import TwoSizes
-from panelwright.layout.fit.convex.pose import Pose
 from panelwright.layout.fit.families import entry_for
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry import Bounds, Path, Placement, Point

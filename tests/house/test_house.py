@@ -11,7 +11,7 @@ from plain_words import PLAIN_WORDS
 from readme import README, ROOT
 from reference import REFERENCE, every_text, readme_job
 
-from panelwright.cli.keys_found import every_row
+from panelwright.cli.keys import every_row
 from panelwright.cli.main import COMMANDS
 from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.plan.fitting import fits_of

@@ -9,9 +9,7 @@ from panelwright.layout import outlines
 
 ROOT = Path(__file__).parents[2]
 KINDS = {
-    name
-    for name in outlines.__all__
-    if isinstance(getattr(outlines, name), type) and name != "Outline"
+    name for name, kind in vars(outlines).items() if isinstance(kind, type) and name != "Outline"
 }
 ALLOWED = ("layout/outlines/", "layout/fit/", "layout/jobfile/", "layout/marking/methods.py")
 """The families of fits, the reader of job files, and the ways to draw."""

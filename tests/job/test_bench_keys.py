@@ -15,7 +15,7 @@ from panelwright.layout.marking.method import HandTool
 from panelwright.layout.panel import Face, Kind, Mend
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.units import Tape
-from panelwright.layout.words.way_points import against_words
+from panelwright.layout.words.ways import against_words
 
 GROUND = "[panel]\noutline = { length = 1000, width = 600 }\nthickness = 28\n"
 HOLE = '[[panel.defects]]\nname = "hole"\nat = [480, 290]\ndiameter = 35\n'

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 import math
+import tomllib
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
+from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 from random_jobs import job_text
 
 from panelwright.layout.errors import LayoutError
@@ -21,6 +25,7 @@ from panelwright.layout.outlines import Oval
 from panelwright.layout.panel import Panel, defect, oval_outline, rectangular_outline, round_outline
 from panelwright.layout.plan.job import Job
 from panelwright.layout.plan.serialise import plain
+from panelwright.layout.plan.written import written
 from panelwright.layout.units import Units
 
 ROOT = Path(__file__).parents[2]
@@ -83,6 +88,19 @@ def test_a_job_that_is_made_in_a_program_comes_back(outline: object) -> None:
     legs = LegsWish(3, Foot.ring(60, 3), splay_deg=8, material="ash")
     for units in Units:
         same(Job(panel, Wish(["oval", "capsule"]), legs=legs, units=units, margin=6, name="one"))
+
+
+TEXTS = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
+FIGURES = st.floats(allow_nan=False) | st.integers(-(10**18), 10**18) | st.booleans()
+VALUES = TEXTS | FIGURES | st.lists(TEXTS, max_size=3) | st.lists(st.lists(FIGURES), max_size=3)
+TABLES = st.dictionaries(TEXTS, VALUES | st.dictionaries(TEXTS, VALUES, max_size=2), max_size=4)
+
+
+@given(TABLES, st.lists(TABLES, min_size=1, max_size=3))
+def test_any_tables_come_back(table: dict[str, Any], listed: list[dict[str, Any]]) -> None:
+    """Whatever signs its texts and keys have, what is written is TOML and says the same."""
+    tables = {"panel": {**table, "defects": listed}}
+    assert tomllib.loads(written(tables, lambda trail: "what it means", ["heading"])) == tables
 
 
 def test_what_no_file_holds_is_refused() -> None:

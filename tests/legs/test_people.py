@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.foot import Foot
-from panelwright.layout.legs.heights import HEIGHTS, use_of
 from panelwright.layout.legs.seating import Edge, most_places, seating_at
+from panelwright.layout.legs.whole import HEIGHTS, use_of
 from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
 from panelwright.layout.panel.materials import lifters
 

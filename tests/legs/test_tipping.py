@@ -14,13 +14,8 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import ORIGIN, Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CURVE
-from panelwright.layout.legs.heights import EDGE
-from panelwright.layout.legs.tipping import (
-    GRAVITY,
-    HeldDown,
-    farthest,
-    tipping_of,
-)
+from panelwright.layout.legs.tipping import GRAVITY, HeldDown, farthest, tipping_of
+from panelwright.layout.legs.wish import EDGE
 from panelwright.layout.outlines import (
     Circle,
     Outline,

@@ -13,7 +13,7 @@ from readers import drawn_by
 from panelwright.layout.errors import OutlineError
 from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.segments import Arc
-from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
+from panelwright.layout.marking.arcs import EightCentreOval, FourCentreOval
 
 lengths = st.floats(300.0, 2500.0)
 ratios = st.floats(0.45, 0.97)

@@ -27,7 +27,7 @@ from panelwright.layout.panel import Panel, rectangular_outline
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
-from panelwright.layout.words.way_points import points_of
+from panelwright.layout.words.ways import points_of
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500.3, 3499.7)

@@ -15,7 +15,7 @@ from readers import drawn_by, off_path
 
 from panelwright.layout.geometry.placement import Points
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.marking.arc_ovals import EightCentreOval, FourCentreOval
+from panelwright.layout.marking.arcs import EightCentreOval, FourCentreOval
 from panelwright.layout.marking.instruments import StringLoop, Swing, TrammelRod
 from panelwright.layout.marking.method import Method, Workshop
 from panelwright.layout.marking.methods import methods_for

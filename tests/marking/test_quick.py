@@ -39,7 +39,7 @@ from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.top import Top
 from panelwright.layout.units import MM_PER_INCH, Tape, Units
 from panelwright.layout.words.marks import beyond_words
-from panelwright.layout.words.way_points import against_words, ordinates_table, points_of
+from panelwright.layout.words.ways import against_words, ordinates_table, points_of
 
 
 def named(methods: tuple[Method, ...], name: str) -> Method:
@@ -186,7 +186,7 @@ def test_a_hole_has_no_edge() -> None:
     panel = Panel(rectangular_outline(1300.0, 740.0), 20, cut_outs=(hole,))
     top = Top(panel, Oval(1200.0, 700.0), Placement(Point(650.0, 370.0)))
     ground = Ground(top, choose_datum(panel))
-    off = ground.missing(Point(0.0, 0.0))
+    off = ground.missing(Point(650.0, 370.0))
     assert off is not None
     assert (off.edge, off.distance) == ("", pytest.approx(30.0))
     assert beyond_words(off, Tape()) == "30 mm off the wood"

@@ -12,7 +12,7 @@ from panelwright.layout.offcuts.wish import Make, fit_for_food, makes_of
 from panelwright.layout.panel import Coat, Panel, Was, rectangular_outline
 from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.units import Tape
-from panelwright.layout.words.offcuts import offcuts_words
+from panelwright.layout.words.panel import offcuts_words
 
 JOB = """
 [panel]

@@ -17,8 +17,14 @@ from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import AREA_BALANCE, CHORD
-from panelwright.layout.offcuts.clean import Clean, largest_clean_rectangle, may_hold
-from panelwright.layout.offcuts.plan import OffcutPlan, Worth, offcuts_of
+from panelwright.layout.offcuts.plan import (
+    Clean,
+    OffcutPlan,
+    Worth,
+    largest_clean_rectangle,
+    may_hold,
+    offcuts_of,
+)
 from panelwright.layout.offcuts.wish import OffcutWish
 from panelwright.layout.outlines import Capsule, Outline, RoundedRectangle
 from panelwright.layout.panel import (
@@ -33,7 +39,7 @@ from panelwright.layout.panel import (
     round_place,
 )
 from panelwright.layout.units import Tape
-from panelwright.layout.words.offcuts import offcuts_words
+from panelwright.layout.words.panel import offcuts_words
 
 
 def _box(left: float, bottom: float, right: float, top: float) -> Region:

@@ -49,9 +49,9 @@ def test_edges_bear_the_letters_of_the_datum(
     for held in edges:
         for letter in held.name:
             (corner,) = (c for c in datum.corners if c.name == letter)
-            off = (corner.point - held.edge.start).cross(held.edge.direction)
+            off = (corner.point - held.start).cross(held.direction)
             assert abs(off) < 1e-9
-        assert held.path.segments == held.edge.segments
+        assert held.path.segments == held.segments
 
 
 def test_an_edge_may_be_called_from_either_end() -> None:
@@ -82,7 +82,7 @@ def test_opposite_edges_share_no_corner_and_face_each_other() -> None:
 def test_a_long_side_lies_on_an_edge_that_a_taut_string_lies_along(bow: float) -> None:
     """A bow of up to 1 mm either way is straight, a greater one is not."""
     panel = Panel(rectangular_outline(1400, 600, bows=(bow, 0, 0, 0)), 30)
-    edge = edge_named(panel, "AB").edge
+    edge = edge_named(panel, "AB")
     assert edge.off_straight == pytest.approx(abs(bow), abs=1e-3)
     if abs(bow) < 1:
         require_straight(edge)

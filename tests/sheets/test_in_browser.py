@@ -22,8 +22,8 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel import Defect, Spoils, round_place
 from panelwright.layout.plan.plan import make_plan
-from panelwright.layout.sheets.bench import bench_sheet
-from panelwright.layout.sheets.pictures.lying import lying_scene
+from panelwright.layout.sheets.bench.page import bench_sheet
+from panelwright.layout.sheets.pictures.lying.scene import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Units
 from panelwright.layout.words.saw_lines import lying_of, rounds_of

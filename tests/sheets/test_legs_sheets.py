@@ -15,9 +15,8 @@ from panelwright.layout.geometry import Point, Region
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.plan.standing import Comparison, compare_legs
-from panelwright.layout.sheets.bench.step import Step
-from panelwright.layout.sheets.legs_comparison import comparison_scene
-from panelwright.layout.sheets.pictures.legs import quarters_scene
+from panelwright.layout.sheets.bench.steps import Step
+from panelwright.layout.sheets.pictures.legs import comparison_scene, quarters_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.words.leg_concerns import as_table, choices
 

@@ -23,7 +23,7 @@ from panelwright.layout.outlines import (
 )
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.sheets.folder import plan_files
-from panelwright.layout.sheets.pictures.lying import lying_scene
+from panelwright.layout.sheets.pictures.lying.scene import lying_scene
 from panelwright.layout.sheets.plan_drawing import plan_scene
 from panelwright.layout.units import Tape
 from panelwright.layout.words.saw_lines import lying_of, rounds_of

@@ -18,8 +18,8 @@ from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
 from panelwright.layout.geometry.bounds import Bounds
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule
-from panelwright.layout.sheets.calibration_page import calibration_page
 from panelwright.layout.sheets.template_cover import ordinates_pages
+from panelwright.layout.sheets.without_plan import calibration_page
 from panelwright.layout.template.calibration import CalibrationBars
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper, Sheet

@@ -21,7 +21,7 @@ from panelwright.layout.jobfile import read_job
 from panelwright.layout.panel import Defect, Panel, Spoils, rectangular_outline, rectangular_place
 from panelwright.layout.panel.shown import drawn_defects
 from panelwright.layout.plan.plan import Plan, make_plan
-from panelwright.layout.sheets.bench import bench_sheet
+from panelwright.layout.sheets.bench.page import bench_sheet
 from panelwright.layout.sheets.plan_drawing import plan_frame, plan_scene
 from panelwright.layout.words.cautions import caution_words, short_cautions
 from panelwright.layout.words.cuts import words_of

@@ -19,8 +19,12 @@ from panelwright.layout.drawing.svg import to_svg
 from panelwright.layout.geometry.path import circle
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.outlines import Capsule, Oval
-from panelwright.layout.sheets.template_drawing import template_drawing
-from panelwright.layout.sheets.template_parts import CheckBar, face_mark, joint_ticks
+from panelwright.layout.sheets.template_drawing import (
+    CheckBar,
+    face_mark,
+    joint_ticks,
+    template_drawing,
+)
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.units import Tape
 
@@ -104,7 +108,7 @@ def test_a_bar_is_as_long_as_its_words(room: float, upright: bool, imperial: boo
     along = [b.middle.y - 8 if upright else b.middle.x - 7 for b in boxes[1:]]
     assert along[0] == pytest.approx(0.0)
     assert along[-1] == pytest.approx(length)
-    assert bar.words == f"check {tape.measure(length)}"
+    assert bar.text(0.5).words == f"check {tape.measure(length)}"
     steps = [b - a for a, b in pairwise(along[:-1])]
     assert all(step == pytest.approx(25.4 if imperial else 10.0) for step in steps)
     assert len(set(along)) == len(along)

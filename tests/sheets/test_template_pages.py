@@ -31,7 +31,7 @@ from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent, TemplateMark
 from panelwright.layout.template.paper import A4, LETTER, Margins, Paper
-from panelwright.layout.template.proposal import Proposal, proposed
+from panelwright.layout.template.portions import Proposal, proposed
 from panelwright.layout.template.wish import TemplateWish
 
 VECTOR_ERROR = 0.001

@@ -13,8 +13,7 @@ from panelwright.layout.drawing.scene import Stroke, Text, text_box
 from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.paper import A4
-from panelwright.layout.template.portions import portions
-from panelwright.layout.template.proposal import proposals, proposed
+from panelwright.layout.template.portions import portions, proposals, proposed
 from panelwright.layout.template.wish import TemplateWish
 from panelwright.layout.units import Tape
 

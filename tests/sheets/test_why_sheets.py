@@ -16,7 +16,7 @@ from panelwright.layout.fit.why.limits import End, Limited, LimitMet
 from panelwright.layout.fit.wish import Goal, Limits, Span
 from panelwright.layout.jobfile import read_job
 from panelwright.layout.plan.plan import Plan, make_plan
-from panelwright.layout.sheets.pictures.why import (
+from panelwright.layout.sheets.pictures.ground import (
     BEHIND_TALLEST,
     BEHIND_WIDTH,
     contacts_scene,
@@ -103,6 +103,15 @@ def test_every_contact_has_its_dot_in_its_place(plan: Plan) -> None:
         assert min(at.distance_to(dot) for dot in dots) < 0.2
     numbers = [i.words for i in scene.on(layers.CONTACTS) if isinstance(i, Text)]
     assert numbers == [f"{n}" for n in range(1, len(plan.contacts) + 1)]
+
+
+def test_a_top_that_is_touched_all_the_way_round_has_one_dot() -> None:
+    """A round top in a round panel is drawn, though its run along the edge ends where it begins."""
+    text = "[panel]\noutline = { length = 900, width = 900, radius = 450 }\nthickness = 25\n"
+    plan = make_plan(read_job(f'{text}[top]\nshape = "circle"\nmargin = 6\n'))
+    (contact,) = plan.contacts
+    assert contact.points[0] == contact.points[-1]
+    assert contacts_scene(plan)
 
 
 def test_each_second_opinion_is_a_picture_to_scale(plan: Plan) -> None:

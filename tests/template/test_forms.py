@@ -10,8 +10,7 @@ from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.symmetry import is_symmetric
 from panelwright.layout.outlines import Freeform, Outline, Rectangle, RegularPolygon, Superellipse
-from panelwright.layout.template.content import TemplateContent
-from panelwright.layout.template.ordinates import ordinates
+from panelwright.layout.template.content import TemplateContent, ordinates
 from panelwright.layout.template.portions import portions
 from panelwright.layout.units import Tape
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from panelwright.layout.outlines import Oval, RoundedRectangle
 from panelwright.layout.sheets.template_cover import ordinate_figure
-from panelwright.layout.template.ordinates import ordinates
+from panelwright.layout.template.content import ordinates
 from panelwright.layout.units import Tape
 
 

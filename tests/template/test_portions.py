@@ -35,8 +35,9 @@ from panelwright.layout.template.portions import (
     curves_of,
     portions,
     portions_named,
+    proposals,
+    proposed,
 )
-from panelwright.layout.template.proposal import proposals, proposed
 from panelwright.layout.template.wish import TemplateWish
 
 

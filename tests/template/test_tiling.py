@@ -28,7 +28,7 @@ from panelwright.layout.template.paper import (
     Paper,
     PaperError,
 )
-from panelwright.layout.template.proposal import proposals, proposed
+from panelwright.layout.template.portions import proposals, proposed
 from panelwright.layout.template.tiles import TilePlan
 from panelwright.layout.template.tiling import tiles_for
 from panelwright.layout.template.wish import TemplateWish

@@ -6,6 +6,7 @@ import pytest
 from bench_page import page_of
 
 from panelwright.layout.concern import Concern
+from panelwright.layout.cutting.cut import Kerf
 from panelwright.layout.cutting.plan import plan_cuts
 from panelwright.layout.cutting.tools import Tools
 from panelwright.layout.geometry.placement import Placement
@@ -25,7 +26,7 @@ from panelwright.layout.panel import (
 from panelwright.layout.panel.datum import choose_datum
 from panelwright.layout.plan.plan import Plan, make_plan
 from panelwright.layout.top import Top
-from panelwright.layout.work.blades import BladeMatter, Bore, blades_through
+from panelwright.layout.work.blades import BladeMatter, blades_through
 
 WIDE = Panel(rectangular_outline(9000, 7000), 20)
 MIDDLE = Point(4500, 3500)
@@ -59,7 +60,7 @@ def nail(off: float, diameter: float = 1.0, clear: float = 0.0) -> Defect:
 
 
 def met(
-    outline: Outline, defect: Defect, tools: Tools | None = None, *bores: Bore
+    outline: Outline, defect: Defect, tools: Tools | None = None, *bores: Kerf
 ) -> list[tuple[BladeMatter, str]]:
     """Return what the cuts of a top meet of a defect, and by which cut."""
     panel = WIDE.with_defect(defect)
@@ -126,7 +127,8 @@ def test_screws_and_pins_are_held_too() -> None:
     """A screw of 5 meets a lock that it reaches by half its width, and no other."""
     lock = Defect("lock", rectangular_place(MIDDLE, 90, 60), CUTTING)
     bores = [
-        Bore(f"A screw of leg {i}", MIDDLE + Point(45 + x, 0), 5.0) for i, x in ((1, 2), (2, 3))
+        Kerf.bored(f"A screw of leg {i}", MIDDLE + Point(45 + x, 0), 5.0)
+        for i, x in ((1, 2), (2, 3))
     ]
     assert met(Rectangle(1400, 600), lock, None, *bores) == [
         (BladeMatter.CROSSES, "A screw of leg 1")

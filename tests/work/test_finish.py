@@ -12,7 +12,7 @@ from panelwright.layout.panel import Build, Coat, Kind, Panel, rectangular_outli
 from panelwright.layout.top import Top
 from panelwright.layout.units import Tape
 from panelwright.layout.words.edge import finish_words
-from panelwright.layout.work.coats import COATINGS, NewCoat
+from panelwright.layout.work.items import COATINGS, NewCoat
 from panelwright.layout.work.piece import finish_of
 from panelwright.layout.work.wish import MaterialsWish
 

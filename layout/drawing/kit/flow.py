@@ -1,4 +1,4 @@
-"""Words, tables and drawings set one below the other, on as many pages as they need; a legend."""
+"""Words, tables and drawings set one below the other, on as many pages as they need."""
 
 from __future__ import annotations
 
@@ -6,35 +6,16 @@ from collections.abc import Callable, Iterable, Sequence
 
 from ...geometry import Bounds, Path, Point
 from .. import layers
-from ..scene import (
-    Area,
-    Group,
-    Item,
-    Layer,
-    Scene,
-    Stroke,
-    Text,
-    grouped,
-    line,
-    text_width,
-    wrapped,
-)
+from ..scene import Item, Layer, Scene, Stroke, Text, grouped, text_width, wrapped
 
-LETTERS = 2.5
-"""Height of a capital in running words, mm: about 10 point."""
-
+LETTERS = 2.5  # height of a capital in running words, mm: about 10 point
 _LEADING = 1.75
 _BOX = 3.2
-
-
 Drawn = tuple[Layer, Item]
 
 
 class Flow:
-    """Fills pages from the top; a new page begins where the next thing does not fit.
-
-    A page has a frame and a room where ink may go, mm; its scene bears the title.
-    """
+    """Fills pages from the top; a new page begins where the next thing does not fit."""
 
     def __init__(self, frame: Bounds, room: Bounds, title: str) -> None:
         self.frame, self.room, self.title = frame, room, title
@@ -77,8 +58,7 @@ class Flow:
 
     def check(self, words: str) -> None:
         """Set a paragraph with a box to tick before it."""
-        rows = wrapped(words, LETTERS, self.room.width - 6.0)
-        self.need(LETTERS * _LEADING * len(rows))
+        self.need(LETTERS * _LEADING * len(wrapped(words, LETTERS, self.room.width - 6.0)))
         low, left = self.y - LETTERS - 0.35, self.room.left
         self.put(Stroke(Path.round_box(Bounds(left, low, left + _BOX, low + _BOX))))
         self.words(words, indent=6.0)
@@ -86,17 +66,14 @@ class Flow:
 
     def table(self, rows: Sequence[Sequence[str]], indent: float = 0.0) -> None:
         """Set rows in columns as wide as their widest words; the last column is wrapped."""
-        gap = 5.0
-        widths = [
-            max(text_width(cell, LETTERS) for cell in column) for column in zip(*rows, strict=True)
-        ]
+        columns = zip(*rows, strict=True)
+        widths = [5.0 + max(text_width(cell, LETTERS) for cell in column) for column in columns]
         for row in rows:
             left = indent
             for cell, width in zip(row[:-1], widths, strict=False):
                 self.need(LETTERS * _LEADING)
-                at = Point(self.room.left + left, self.y - LETTERS)
-                self.put(Text(at, cell, LETTERS))
-                left += width + gap
+                self.put(Text(Point(self.room.left + left, self.y - LETTERS), cell, LETTERS))
+                left += width
             self.words(row[-1], indent=min(left, self.room.width - 20.0))
 
     def drawing(self, height: float, draw: Callable[[Bounds], Iterable[Drawn]]) -> None:
@@ -111,26 +88,3 @@ class Flow:
         titles = [self.title, *(f"{self.title}, page {n}" for n in range(2, len(self.pages) + 1))]
         pages = zip(titles, self.pages, strict=True)
         return tuple(Scene(title, self.frame, grouped(page)) for title, page in pages)
-
-
-SAMPLE = 14.0
-"""Length of a sample line, paper mm."""
-
-ROW = 5.4
-"""Height of a row, paper mm."""
-
-
-def legend(used: Iterable[Layer], room: Bounds, lettering: Layer, columns: int) -> list[Group]:
-    """Return the groups of a legend that fills `room` column by column from its upper left."""
-    held = list(used)
-    rows = -(-len(held) // columns)
-    groups: list[Group] = []
-    for i, layer in enumerate(held):
-        column, row = divmod(i, rows)
-        at = Point(room.left + column * room.width / columns, room.top - (row + 0.5) * ROW)
-        end, up = at + Point(SAMPLE, 0.0), Point(0.0, 1.6)
-        area = Area(Path.round_box(Bounds.around((at - up, end + up))))
-        words = Text(end + Point(2.5, -LETTERS / 2), layer.title, LETTERS)
-        groups.append(Group(layer, (line(at, end) if layer.hatching == "none" else area,)))
-        groups.append(Group(lettering, (words,)))
-    return groups

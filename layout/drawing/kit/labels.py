@@ -1,8 +1,7 @@
 """Labels that keep out of each other's way.
 
-A drawing is crowded where it matters most. Each label tries places round its point, near ones
-first, and takes the first that is free of everything already set down; from farther off a thin
-leader joins it to its point. Nothing random: the same drawing comes out the same.
+Each tries places round its point, near ones first, and takes the first that is free of everything
+already set down; from farther off a thin leader joins it to its point.
 """
 
 from __future__ import annotations
@@ -28,20 +27,12 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 )  # fmt: skip
 """Ways a label may stand from its point, in degrees, and the end that it is then held by."""
 
-_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)
-"""How much farther it may stand off, paper mm, tried in this order."""
-
-ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
-"""Where along a line its words may stand, from its middle outwards."""
-
-_LED = 2.0
-"""Farther than this off the nearest place a leader is drawn, paper mm."""
-
-_APART = 0.2
-"""Kept free round the letters of a label, paper mm."""
-
+_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)  # mm it may stand off, in turn
+ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of a line, where words may stand, from its middle
+_LED = 2.0  # farther than this off the nearest place a leader is drawn, paper mm
+_APART = 0.2  # kept free round the letters of a label, paper mm
+# Words and rings are worse covered than a line that is drawn; leaving the room is worse still
 _WORSE = 1000.0
-"""Words and rings are worse covered than a line that is drawn; leaving the room is worse still."""
 
 
 @dataclass(slots=True)
@@ -50,16 +41,14 @@ class LabelSetter:
 
     room: Bounds
     """Labels stay within it, paper mm."""
-    taken: list[Bounds] = field(default_factory=list)
-    """Boxes that no label may cover."""
+    taken: Points = field(default_factory=lambda: np.empty((0, 4)))
+    """Boxes that no label may cover, (n, 4): left, bottom, right, top."""
     _drawn: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
-    """Small boxes along drawn lines, (n, 4): left, bottom, right, top."""
-    _sides: Points = field(default_factory=lambda: np.empty((0, 4)), repr=False)
-    """What is taken, in the same form, as far as it has been asked for."""
+    """Small boxes along drawn lines, in the same form."""
 
     def keep_clear(self, *boxes: Bounds) -> None:
         """Let no later label cover the boxes."""
-        self.taken += boxes
+        self.taken = np.vstack([self.taken, *map(_sides_of, boxes)])
 
     def keep_clear_along(self, path: Path, half: float = 0.6, step: float = 2.0) -> None:
         """Let no later label cover the line along a path, as far as that can be had."""
@@ -77,15 +66,8 @@ class LabelSetter:
 
     def cost(self, box: Bounds) -> float:
         """Return how much a box covers of words, of lines and beyond the room; 0 for free."""
-        covered = _WORSE * _shared(box, self._boxes()) + _shared(box, self._drawn)
+        covered = _WORSE * _shared(box, self.taken) + _shared(box, self._drawn)
         return covered + _WORSE**2 * self._beyond(box)
-
-    def _boxes(self) -> Points:
-        """Return what is taken, (n, 4): left, bottom, right, top."""
-        new = self.taken[len(self._sides) :]
-        if new:
-            self._sides = np.vstack([self._sides, [_sides_of(box) for box in new]])
-        return self._sides
 
     def _beyond(self, box: Bounds) -> float:
         """Return the area by which a box leaves the room."""
@@ -108,8 +90,7 @@ class LabelSetter:
         """Return the first offer whose box is free, or else the one that covers least.
 
         Of alike ones that goes first whose leader crosses no words. Later labels keep off its
-        leader, and off its box if that is `kept`. None where no offer lies in the room, if it must
-        lie `within`.
+        leader, and its box if `kept`. None where all leave the room that they lie `within`.
         """
         tried: list[tuple[float, Held, Bounds]] = []
         for held, box in offers:
@@ -125,11 +106,16 @@ class LabelSetter:
         clear = (offer for offer in alike if not self._crosses(leader(offer[1])))
         _, held, box = next(clear, alike[0])
         if kept:
-            self.taken.append(box)
+            self.keep_clear(box)
         way = leader(held)
         if way is not None:
             self.keep_clear_along(way, half=0.2, step=0.5)
         return held
+
+    def placed(self, texts: Iterable[Text], apart: float = 0.0) -> list[Text]:
+        """Return the text that finds the best room, `apart` from others, mm, or none in no room."""
+        text = self.best((text, text_box(text).grown(apart)) for text in texts)
+        return [] if text is None else [text]
 
     def set(
         self,
@@ -141,11 +127,15 @@ class LabelSetter:
     ) -> list[Item]:
         """Return a label beside its point, with its leader where it stands far off.
 
-        Each label is for where there is no room for the one before; all are held at their point,
-        and had best stand `towards` some way from it, `off` a `ring` of that radius, paper mm.
-        If it must lie `within` it is left out where it has no place in the room.
+        Each label is for where there is no room for the one before; best `towards` some way from
+        its point, `off` a `ring` of that radius, paper mm; none where all leave the room `within`.
         """
-        ways = _DIRECTIONS if towards is None else _ordered(towards)
+        best = towards or Point(0.0, 0.0)
+        ways = ranked(  # nearest to the way that is wished for
+            _DIRECTIONS,
+            lambda way: Point.polar(1.0, math.radians(way[0])).dot(best),
+            tolerance=ROUNDING * best.norm,
+        )
         offers = (
             ((text, _leader(label.at, box, ring) if farther > _LED else None), box.grown(_APART))
             for label in labels
@@ -161,10 +151,7 @@ class LabelSetter:
         return [text] if leader is None else [Stroke(leader), text]
 
     def boxed(self, at: Point, half: float) -> tuple[Point, Path | None]:
-        """Return the middle of a box for a letter, on its point if that is free or else beside it.
-
-        With the leader to it where it stands off. `half` is half the side of the box, paper mm.
-        """
+        """Return the middle of a box for a letter, on its point, or beside it and its leader."""
         offers = (
             ((middle, _leader(at, box, 0.0) if reach > half + 2.0 else None), box.grown(_APART))
             for reach in (0.0, *(half + 3.0 + farther for farther in _FARTHER))
@@ -181,7 +168,7 @@ class LabelSetter:
         if way is None:
             return False
         x, y = points_along((way,), step=0.5).T[:, :, None]
-        left, bottom, right, top = self._boxes().T
+        left, bottom, right, top = self.taken.T
         met = (left < x) & (x < right) & (bottom < y) & (y < top)
         return bool((met.any(axis=0) & ~met[0]).any())
 
@@ -201,34 +188,19 @@ def points_along(paths: Iterable[Path], step: float) -> Points:
     return np.concatenate(held)
 
 
-def text_along(
-    start: Point, end: Point, words: str, height: float, share: float, off: float
-) -> Text:
-    """Return words about a place on a line, read from below or from the right.
-
-    They stand `off` mm above the line, or (where that is negative) so far below it.
-    """
+def text_along(start: Point, end: Point, words: str, size: float, share: float, off: float) -> Text:
+    """Return words `off` mm above (or below) a place on a line, read from below or the right."""
     turn = math.remainder((end - start).angle, math.pi)
     if turn < ROUNDING - math.pi / 2:
         turn = math.pi / 2
-    up = off if off > 0 else off - height
-    at = start + (end - start) * share + Point.polar(up, turn).left
-    return Text(at, words, height, "middle", turn)
+    at = start + (end - start) * share + Point.polar(off if off > 0 else off - size, turn).left
+    return Text(at, words, size, "middle", turn)
 
 
 def _leader(at: Point, box: Bounds, ring: float) -> Path:
     """Return the line from the ring round a point to the box that names it."""
     near = Point(min(max(at.x, box.left), box.right), min(max(at.y, box.bottom), box.top))
     return Path.through((at + (near - at).unit() * ring, near))
-
-
-def _ordered(towards: Point) -> list[tuple[float, Anchor]]:
-    """Return the ways a label may stand, those nearest to a wished-for one first."""
-    return ranked(
-        _DIRECTIONS,
-        lambda way: Point.polar(1.0, math.radians(way[0])).dot(towards),
-        tolerance=ROUNDING * towards.norm,
-    )
 
 
 def _beside(label: Text, reach: float, degrees: float, anchor: Anchor) -> Text:

@@ -1,13 +1,12 @@
 """The stage of one step: a panel drawn small, and tools to put measures and words beside it.
 
 A composer adds lines first and words after them, so that the words find what is left free. Lengths
-and places are given on the panel; the frame turns them to paper, mirrored where the underside is
-seen.
+and places are given on the panel; the frame turns them to paper.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
 from ...geometry import Bounds, Path, Placement, Point, Points, Region
@@ -16,17 +15,19 @@ from .. import layers
 from ..scene import Area, Group, Item, Layer, Mark, Scene, Stroke, Text, line, text_box, text_width
 from .labels import LabelSetter, text_along
 
+_FINE = 0.02  # so few points draw a shaded area that no edge of it lies farther off, mm on paper
+TITLES, SAMPLE = 2.5, 14.0  # height of words, and length of a sample, of a legend, paper mm
+ROW = 5.4  # height of a row of a legend, paper mm
+
 
 @dataclass(frozen=True, slots=True)
 class DrawingFrame:
     """How a panel lies on a sheet."""
 
     sheet: Bounds
-    """The paper, mm."""
     scale: float
-    """How many mm of the panel are one mm on paper."""
     corner: Point
-    """Where the panel's origin lies on paper."""
+    """The paper, mm; how many mm of the panel are one on it; where the panel's origin lies."""
     mirrored: bool = False
     """Whether it is seen from its underside: left and right are swapped, lettering is not."""
     turn: float = 0.0
@@ -51,10 +52,6 @@ class DrawingFrame:
         return Point(-turned.x, turned.y) if self.mirrored else turned
 
 
-_FINE = 0.02
-"""So few points draw a shaded area that no edge of it lies farther off, mm on paper."""
-
-
 def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tuple[Area, ...]:
     """Return the pieces of a region on the panel as areas on paper; none of crumbs of one place."""
 
@@ -66,27 +63,16 @@ def areas_of(region: Region, frame: DrawingFrame, *, edged: bool = True) -> tupl
     return tuple(Area(edge[0], drawn(holes), edged=edged) for edge, holes in pieces if edge)
 
 
+# Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
+# drawn has in it at most
 STEP_WIDTH, STEP_TALLEST = 62.0, 34.0
-"""Width of the drawing of one step, paper mm: it stands beside the words; and height that what is
-drawn has in it at most."""
-
-AROUND_STEP = 11.0
-"""Kept round that, paper mm: a row of measures."""
-
-LETTERS = 2.8
-"""Height of words and figures, paper mm."""
-
-_ROWS = (4.5, 8.5, 12.5, 2.5)
-"""How far outside something its measures are drawn, paper mm, tried in this order."""
-
-_HEAD = 2.2
-"""Length of an arrow's head, paper mm."""
-
-_WHITE = 1.0
-"""Kept under the lowest thing of a drawing, paper mm."""
-
+AROUND_STEP = 11.0  # kept round that, paper mm: a row of measures
+LETTERS = 2.8  # height of words and figures, paper mm
+_ROWS = (4.5, 8.5, 12.5, 2.5)  # how far outside a thing its measures stand, paper mm, in turn
+_HEAD = 2.2  # length of an arrow's head, paper mm
+_WHITE = 1.0  # kept under the lowest thing of a drawing, paper mm
+# Where along a line its figure may stand, tried in this order
 _SHARES = (0.5, 0.4, 0.6, 0.32, 0.68, 0.25, 0.75, 0.18, 0.82)
-"""Where along a line its figure may stand, tried in this order."""
 
 
 @dataclass(slots=True)
@@ -96,9 +82,8 @@ class Stage:
     frame: DrawingFrame
     setter: LabelSetter
     heading: str = ""
-    """What stands over it."""
     letters: float = LETTERS
-    """Height of its words, paper mm."""
+    """What stands over it, and the height of its words, paper mm."""
     groups: list[Group] = field(default_factory=list)
 
     @classmethod
@@ -113,15 +98,13 @@ class Stage:
     ) -> Stage:
         """Return an empty stage for what has this extent, mm on the panel.
 
-        The picture is `width` wide and what is drawn in it at most `tallest` high, paper mm; a
-        heading stands over it where it must be told how it is seen.
+        The picture is `width` wide and what is drawn in it at most `tallest` high, paper mm.
         """
         if mirrored:
             extent = Bounds(-extent.right, extent.bottom, -extent.left, extent.top)
         scale = max(extent.width / (width - 2 * AROUND_STEP), extent.height / tallest)
         sheet = Bounds(0.0, 0.0, width, extent.height / scale + 2 * AROUND_STEP)
-        corner = sheet.middle - extent.middle * (1 / scale)
-        frame = DrawingFrame(sheet, scale, corner, mirrored)
+        frame = DrawingFrame(sheet, scale, sheet.middle - extent.middle * (1 / scale), mirrored)
         return cls(frame, LabelSetter(sheet.grown(-0.5)), heading)
 
     def scene(self, title: str) -> Scene:
@@ -129,8 +112,7 @@ class Stage:
         groups = list(self.groups)
         boxes = [_box(item) for group in groups for item in group.items]
         low, high = min(box.bottom for box in boxes), max(box.top for box in boxes)
-        sheet = self.frame.sheet
-        top = high + _WHITE
+        sheet, top = self.frame.sheet, high + _WHITE
         if self.heading:
             at = Point(sheet.left + _WHITE, top)
             groups.insert(0, Group(layers.LETTERING, (Text(at, self.heading, LETTERS),)))
@@ -209,6 +191,14 @@ class Stage:
         if not self._first_free(layer, texts):
             self.label(layer, start.midpoint(end), words)
 
+    def measured(self, layer: Layer, lines: Sequence[tuple[Point, Point, str]]) -> None:
+        """Draw lines of the panel, and then the figure of each along it, where it has one."""
+        for start, end, _ in lines:
+            self.line(layer, start, end)
+        for start, end, words in lines:
+            if words:
+                self.figure_along(layer, start, end, words)
+
     def dimension(self, start: Point, end: Point, words: str, outwards: Point) -> None:
         """Draw a measure between two points of the panel, moved off them a way of the panel."""
         one, other, way = self.frame.at(start), self.frame.at(end), self.frame.way(outwards)
@@ -260,3 +250,19 @@ def _box(item: Item) -> Bounds:
             return Bounds.about(item.at, max(item.arm, item.diameter / 2))
         case _:
             return item.path.bounds
+
+
+def legend(used: Iterable[Layer], room: Bounds, columns: int) -> list[Group]:
+    """Return the groups of a legend that fills `room` column by column from its upper left."""
+    held = list(used)
+    rows = -(-len(held) // columns)
+    groups: list[Group] = []
+    for i, layer in enumerate(held):
+        column, row = divmod(i, rows)
+        at = Point(room.left + column * room.width / columns, room.top - (row + 0.5) * ROW)
+        end, up = at + Point(SAMPLE, 0.0), Point(0.0, 1.6)
+        area = Area(Path.round_box(Bounds.around((at - up, end + up))))
+        words = Text(end + Point(2.5, -TITLES / 2), layer.title, TITLES)
+        groups.append(Group(layer, (line(at, end) if layer.hatching == "none" else area,)))
+        groups.append(Group(layers.LETTERING, (words,)))
+    return groups

@@ -13,9 +13,9 @@ from ..proof import Drawn, until_proved
 from ..stand import Stand
 from ..tie_breaking import plain_turn
 from ..wood.edges import Array
+from .boxes import Pose
 from .closing import closed_in
 from .family import TwoSizes
-from .pose import Pose
 from .wood import Piece
 
 _SHAPES = 5

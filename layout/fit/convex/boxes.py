@@ -1,4 +1,4 @@
-"""A box of the search for tops of two sizes: spans of turn and shape, and cells of centres."""
+"""A top of the search, and a box of it: spans of turn and shape, and cells of centres."""
 
 from __future__ import annotations
 
@@ -14,6 +14,16 @@ from ..wood.round_holes import Disks
 
 _WORTH_A_LOOK = 0.9
 """Share of the cells left, below which half-planes are tried again."""
+
+
+class Pose(NamedTuple):
+    """A core within a search; mm and radians, in the frame of the search."""
+
+    x: float
+    y: float
+    turn: float
+    half_length: float
+    half_width: float
 
 
 class Patch(NamedTuple):

@@ -15,22 +15,18 @@ under the plane that lies least above it in the four corners: again a half-plane
 from __future__ import annotations
 
 import math
-from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
 from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
-from .boxes import Box, Patch
+from .boxes import Box, Patch, Pose
 from .gauge import Met, PowerBody
 from .kind import ALONG, Axes, Growth, Kind
 from .lift import Edges, Figures, Lift, Rows
-from .pose import Part, Pose
 from .sight import nearest_all_round, planes_above
 
-_FIRST_SPANS = 4
-"""Of the half straight, in the boxes that a search starts with."""
 _CORNERS = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
 """Of a square about 0, 0."""
 
@@ -60,12 +56,12 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for corners beside what lies between."""
-        count, end = len(local.ends), np.array([self.middle, 0.0])
-        lines = Segments.of(np.concatenate([local.ends - end, local.ends + end]))
+        count, end = len(local.lines), np.array([self.middle, 0.0])
+        lines = Segments.of(np.concatenate([local.lines - end, local.lines + end]))
         along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
         feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
         chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
-        corners = local.ends[:, 0]
+        corners = local.starts
         corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
         corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
         idle = np.zeros(len(corners))
@@ -209,6 +205,12 @@ class CapsuleKind(Kind):
         far: Array = np.hypot(np.maximum(np.abs(ways[..., 0]) - p, 0.0), ways[..., 1])
         return far
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return unit ways from the spine to the ends of ways, (k, 2); none to what lies in it."""
+        away = ways - np.clip(ways, [-p, 0.0], [p, 0.0])
+        unit: Array = away / np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)[:, None]
+        return unit
+
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
         far = np.abs(x)
@@ -231,40 +233,6 @@ class CapsuleKind(Kind):
         """
         return Growth(low, 1.0, 2 * low * math.sin(half_turn / 2), high - low)
 
-    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes."""
-        return list(
-            pairwise(np.linspace(low, high, _FIRST_SPANS + 1 if high > low else 2).tolist())
-        )
-
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how each end, and the spine between, stands to each edge."""
-        p, radius = self.shape_of(pose), pose.half_width
-        ends = [round_end(local, sign * p, sign, radius) for sign in (1.0, -1.0)]
-        return [*ends, straights(local, -p, p, radius)]
-
-
-def round_end(local: Array, at: float, arm: float, radius: float) -> Part:
-    """Return how a disk on the long axis stands to each edge.
-
-    It moves by `arm` along that axis for each mm of half length less half width.
-    """
-    way, centre = local[:, 1] - local[:, 0], np.array([at, 0.0])
-    square = np.maximum((way * way).sum(axis=1), 1e-30)
-    share = ((centre - local[:, 0]) * way).sum(axis=1) / square
-    foot = local[:, 0] + np.clip(share, 0.0, 1.0)[:, None] * way
-    return parted(foot - centre, foot, arm, radius)
-
-
-def straights(local: Array, low: float, high: float, radius: float) -> Part:
-    """Return how straight sides, from one place along to another, stand to corners beside them."""
-    foot = local[(local[:, 0, 0] > low) & (local[:, 0, 0] < high), 0]
-    return parted(foot * np.array([0.0, 1.0]), foot, 0.0, radius)
-
-
-def parted(away: Array, foot: Array, arm: float, radius: float) -> Part:
-    """Return how what lies a radius off the spine stands to feet that far away from the spine."""
-    far = np.maximum(np.hypot(away[:, 0], away[:, 1]), 1e-9)
-    unit = away / far[:, None]
-    longer = unit[:, 0] * arm
-    return Part(far - radius, unit, longer, 1 - longer, foot)
+    def touch(self, p: float, radius: float, normals: Array, leaning: Array) -> Array:
+        """Return where ends reach farthest along unit normals: those that leaning ones meet."""
+        return radius * normals + p * np.sign(leaning * [1.0, 0.0])

@@ -19,7 +19,7 @@ import numpy as np
 from ..linear_program import maximised
 from ..quadratic_program import balanced
 from ..wood.edges import Array
-from .pose import Pose
+from .boxes import Pose
 
 if TYPE_CHECKING:
     from .tops import Tops

@@ -14,12 +14,11 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .capsule import CapsuleKind, CapsuleLift, parted, round_end, straights
+from .capsule import CapsuleKind, CapsuleLift
 from .gauge import Met
 from .kind import Growth
 from .lift import Edges, Rows
-from .pose import Part, Pose, marks_before
-from .sight import nearest_all_round, outward, planes_above
+from .sight import cross_within, nearest_all_round, outward, planes_above
 
 _ROOT = math.sqrt(2)
 
@@ -49,20 +48,30 @@ class DEndLift(CapsuleLift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return the rows of the capsules, and of the box behind the middle of the square end."""
-        behind = self._behind(local.ends[:, 0] + np.array([self.middle, 0.0]), cap)
-        corners = self._corners(local.ends[local.outermost])
-        return Rows.joined(super().contacts(local, cap), corners, behind)
+        behind = self._behind(local.starts + np.array([self.middle, 0.0]), cap)
+        rows = [self._corners(local, side, cap) for side in (-1.0, 1.0)]
+        return Rows.joined(super().contacts(local, cap), *rows, behind)
 
-    def _corners(self, ends: Array) -> Rows:
-        """Return rows that keep both corners of the square end within the lines of edges.
+    def _corners(self, local: Edges, side: float, cap: float) -> Rows:
+        """Return rows that keep a corner of the square end within the lines of edges.
 
-        They lie at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ.
+        It lies at −s + r cos φ (−1, ±1) + r sin φ (∓1, −1); r cos φ is r, or r cos δ. The line of
+        an edge that is not outermost counts where no way to the corner from the middle of the
+        square end leads past an end of it.
         """
-        n, side = np.tile(outward(ends), (2, 1)), np.repeat([-1.0, 1.0], len(ends))
+        cosine, sine = math.cos(self.box.half_turn), math.sin(min(self.box.half_turn, math.pi / 2))
+        along, across = self.patch.sides[0] + self.longer, self.patch.sides[1] + self.aside
+        behind = _CORNERS[::2, :2] * [along, across] - [self.middle, 0.0]
+        least, most = min(self.box.least, cap) * cosine - cap * sine, cap * (1 + sine)
+        far = np.array(list(product((-most, -least), (least, most))))
+        corners = (behind + far) * [1.0, side]
+        counts = local.outermost | cross_within(local.lines, behind, corners)
+        lines = local.lines[counts]
+        n = outward(lines)
         ahead = side * n[:, 1] - n[:, 0]
-        ahead *= np.where(ahead > 0, math.cos(self.box.half_turn), 1.0)
+        ahead *= np.where(ahead > 0, cosine, 1.0)
         rows = np.column_stack([n, -n, ahead, -side * n[:, 0] - n[:, 1]])
-        return Rows(rows, (n * np.tile(ends[:, 0], (2, 1))).sum(axis=1) + n[:, 0] * self.least)
+        return Rows(rows, (n * lines[:, 0]).sum(axis=1) + n[:, 0] * self.least)
 
     def _behind(self, feet: Array, cap: float) -> Rows:
         """Return rows that keep points, seen from the middle of the square end, off the box there.
@@ -149,6 +158,12 @@ class DEndKind(CapsuleKind):
         x, y = ways[..., 0], np.abs(ways[..., 1])
         return np.where(x > p, np.hypot(x - p, y), np.maximum(y, -x - p))
 
+    def slopes(self, p: float, ways: Array) -> Array:
+        """Return unit ways to the ends of ways: from the middle of the end, or across a side."""
+        beside = np.where(np.abs(ways[:, 1]) > -ways[:, 0] - p, 0.0, 1.0)
+        square = np.stack([-beside, (1 - beside) * np.sign(ways[:, 1])], axis=1)
+        return np.where(ways[:, :1] > p, super().slopes(p, ways), square)
+
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.
 
@@ -158,15 +173,10 @@ class DEndKind(CapsuleKind):
         turn, capsules = min(half_turn, math.pi / 4), super().growth(low, high, half_turn)
         return capsules._replace(factor=math.cos(turn) + math.sin(turn))
 
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how the round end, the sides, the corners and the square end stand to edges."""
-        p, (half_length, radius) = self.shape_of(pose), pose[3:]
-        left = self.distances(0.0, p, local, np.zeros((1, 2)))[0] - radius
-        corners = [np.full((len(local), 2), (-half_length, y)) for y in (-radius, radius)]
-        foot = local[(local[:, 0, 0] < -p) & (np.abs(local[:, 0, 1]) < radius), 0]
-        return [
-            round_end(local, p, 1.0, radius),
-            straights(local, -half_length, p, radius),
-            parted((foot + np.array([p, 0.0])) * [1.0, 0.0], foot, -1.0, radius),
-            *(marks_before(local, corner, pose, left) for corner in corners),
-        ]
+    def touch(self, p: float, radius: float, normals: Array, leaning: Array) -> Array:
+        """Return where the end or a corner reaches farthest: whichever leaning normals meet."""
+        end = radius * normals + np.array([p, 0.0])
+        corner = radius * np.sign(leaning * [0.0, 1.0]) - np.array([p + radius, 0.0])
+        ahead = (leaning * (end - corner)).sum(axis=1) >= 0
+        places: Array = np.where(ahead[:, None], end, corner)
+        return places

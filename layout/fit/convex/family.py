@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
+from itertools import pairwise
 
 import numpy as np
 
@@ -16,10 +17,9 @@ from ..goal import turn_spans
 from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
-from .boxes import Box, drop_aside, patch_of, split_places
+from .boxes import Box, Pose, drop_aside, patch_of, split_places
 from .cells import Celled
 from .lift import Aim, Edges
-from .pose import Pose
 from .sizing import Sizing
 from .tops import CLOSE, FIRST_STEP
 from .wood import Wood
@@ -27,8 +27,8 @@ from .wood import Wood
 _FIRST_SHARE = 0.3
 """Of the effort, after which boxes to start with wait until they promise more than others: where
 edges are many, each takes a hundredth of it."""
-_FIRST_TURNS = 8
-"""Spans that a half turn is cut into at first; any number would do."""
+_FIRST_TURNS, _FIRST_SHAPES = 8, 9
+"""Spans that a half turn and all shapes are cut into at first; any number would do."""
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
 _SMALL = 0.03
@@ -41,6 +41,8 @@ _SEVERAL = 200
 """Edges of round holes, beyond which half-planes count a hole as one point."""
 _SMALL_HOLE = 0.25
 """Share of a top's radius, below which a hole is met in about one point."""
+_SECANTS = 3
+"""Steps to that point: slim ovals then lose a hundredth of a percent of their radius at most."""
 _ROUNDING = 1e-9
 """Of a score: far above what rounding can take from the value of a linear program."""
 _LONGEST_WAIT = 12
@@ -67,15 +69,16 @@ class TwoSizes(Celled):
         low, high = self.shapes
         if low > high:
             return
+        shapes = np.linspace(low, high, 1 + (_FIRST_SHAPES if low < high else 1)).tolist()
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
                 clear = np.zeros(len(centres), dtype=bool)
-                for span in self.kind.first_shapes(low, high):
-                    shapes = (turn, half_turn, *span)
-                    yield Box(*shapes, centres, turn, half, clear, near, disks, waits=True)
+                for span in pairwise(shapes):
+                    spans = (turn, half_turn, *span)
+                    yield Box(*spans, centres, turn, half, clear, near, disks, waits=True)
 
     def turns(self, high: float) -> list[tuple[float, float]]:
         """Return the middles and halves of the spans of turns of a shape, radians."""
@@ -112,7 +115,7 @@ class TwoSizes(Celled):
     def _bound_by_half_planes(self, box: Box, enough: float) -> float:
         wish, patch = self.sizing.wish, patch_of(box)
         edges = self._edges(box, patch.middle)
-        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.ends)
+        self.looks += self.kind.pace * _LOOKS_A_PLANE * len(edges.starts)
         likely = self.kind.sizes(box.middle, max(box.radius, 1e-6))
         lift = self.kind.lift(box, patch)
         figures = lift.figures(box.most, likely, wish.lipping)
@@ -128,18 +131,23 @@ class TwoSizes(Celled):
 
     def _edges(self, box: Box, middle: Array) -> Edges:
         """Return what tops of a box about a middle can meet: of many holes but a point each."""
-        outer, outermost = self.wood.outer_edges, self.wood.outermost
         small = box.disks.radii < _SMALL_HOLE * box.likely_radius
         holes = box.disks.take(small)
-        if len(holes.edges) <= _SEVERAL:
-            return Edges(outer[box.edges], outermost[box.edges])
-        near = np.concatenate([box.near, box.disks.take(~small).edges])
-        inwards = self.kind.slopes(box.middle, turned(holes.places - middle, box.turn))
-        inwards[~inwards.any(axis=1)] = [0.0, 1.0]  # any way will do from the very middle
-        inwards *= (holes.radii / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-        points = holes.places - turned(inwards, -box.turn)
-        ends = np.concatenate([outer[near], np.repeat(points[:, None], 2, axis=1)])
-        return Edges(ends, np.append(outermost[near], np.zeros(len(points), dtype=bool)))
+        few, near = len(holes.edges) <= _SEVERAL, box.edges
+        if not few:
+            near = np.concatenate([box.near, box.disks.take(~small).edges])
+        starts, lines = self.wood.outer_edges[near, 0], self.wood.outer_lines[near]
+        edges = Edges(starts, lines, self.wood.outermost[near])
+        if few:
+            return edges
+        ways = turned(holes.places - middle, box.turn)
+        points = self.kind.first_points(box.middle, ways, holes.radii, secants=_SECANTS)
+        points = middle + turned(points, -box.turn)
+        return Edges(
+            np.concatenate([edges.starts, points]),
+            np.concatenate([edges.lines, np.repeat(points[:, None], 2, axis=1)]),
+            np.append(edges.outermost, np.zeros(len(points), dtype=bool)),
+        )
 
     def sample(self, box: Box) -> tuple[float, Pose] | None:
         """Return the better top of two: at the best cell, and where the half-planes point.

@@ -61,7 +61,7 @@ class PowerBody:
 
     def normals(self, ways: Array) -> Array:
         """Return sign(x) |x|ⁿ⁻¹ of the ways brought to the boundary."""
-        share = ways / self.gauge(ways)[..., None]
+        share = ways / np.maximum(self.gauge(ways), 1e-300)[..., None]
         slopes: Array = np.sign(share) * np.abs(share) ** (self.exponent - 1)
         return slopes
 

@@ -16,17 +16,16 @@ import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array, turned
-from .boxes import Box, Patch
+from .boxes import Box, Patch, Pose
 from .gauge import Body, Met, gauge_met
 from .lift import Lift
-from .pose import Part, Pose
+from .sight import angle_of, facing, near_angle
 
 ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 """Where along its axis a top is held against the depths of the wood."""
 
-
-_HAIR = 1e-3 * np.eye(2)
-"""mm along and across: so far apart the ends of ways are from which slopes are worked out."""
+_RESIZED = 1e-6
+"""Of the half width: by so much tops are resized to see how their contacts change."""
 
 
 class Axes(NamedTuple):
@@ -70,6 +69,9 @@ class Kind(ABC):
     """Whether round holes may stand for disks: beside corners they would be met too late."""
     pace = 1.0
     """How long it takes to look at an edge, against what is usual: as measured."""
+    leans: tuple[float, ...] = (0.0, 0.1, -0.1)
+    """Radians off the normal of an edge: places that touch lines so turned are held against it. A
+    side that lies along an edge touches it at both ends; a step that knows but one tips over it."""
 
     @abstractmethod
     def axes(self, p: float) -> Axes:
@@ -91,14 +93,6 @@ class Kind(ABC):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
 
-    @abstractmethod
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how a top stands to edges seen in its frame."""
-
-    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes."""
-        return [(low, high)]
-
     def lift(self, box: Box, patch: Patch) -> Lift:
         """Return the tops of a box whose centres lie in a patch, in unknowns that rows are of."""
         return self.lifted(self, box, patch)
@@ -108,15 +102,46 @@ class Kind(ABC):
         return self.periods[0 if p == 0 else 1]
 
     def contacts(self, pose: Pose, edges: Array) -> tuple[Array, Array]:
-        """Return how far the top stands from edges, (m,) mm, and how that changes with its pose.
+        """Return how far a top stands from the lines of edges and from their starts, (m,) mm.
 
-        By each of its five numbers, (m, 5).
+        And how that changes with each of its five numbers, (m, 5). Marks that touch parallel lines
+        are held against a line, where it is the edge itself that they meet.
         """
-        parts = self.parts(pose, turned(edges - np.array(pose[:2]), pose.turn))
-        clear, normal, longer, wider, places = map(np.concatenate, zip(*parts, strict=True))
+        local, times = turned(edges - np.array(pose[:2]), pose.turn), (len(self.leans), 1)
+        starts, normal, way = local[:, 0], facing(local), local[:, 1] - local[:, 0]
+        leaning = np.concatenate([turned(normal, lean) for lean in self.leans])
+        before, normal, way = (np.tile(rows, times) for rows in (starts, normal, way))
+        steep = self.held * self.slopes(self.shape_of(pose), starts)
+        far = np.maximum(np.hypot(steep[:, 0], steep[:, 1]), 1e-9)
+
+        def marks(top: Pose) -> Array:
+            return self.touch(self.shape_of(top), self.radius_of(top), normal, leaning)
+
+        def room(top: Pose) -> Array:
+            radii = self.held * self.needed(self.shape_of(top), starts)
+            left = (normal * (before - marks(top))).sum(axis=1)
+            return np.append(left, (radii - self.radius_of(top)) / far)
+
+        clear, places, by = room(pose), marks(pose), _RESIZED * pose.half_width
+        longer = (room(pose._replace(half_length=pose.half_length + by)) - clear) / by
+        wider = (clear - room(pose._replace(half_width=pose.half_width - by))) / by
+        height, reach = ((normal * ends).sum(axis=1) for ends in (before, places))
+        met = places * (height / np.maximum(np.maximum(reach, height), 1e-9))[:, None]
+        along, square = (((met - before) * way).sum(axis=1), (way * way).sum(axis=1))
+        abreast = (square > 0) & (along >= 0) & (along <= square)
+        counts = np.append(abreast, np.full(len(starts), True))
+        normal, places = np.vstack([normal, steep / far[:, None]]), np.vstack([places, starts])
         swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
-        slopes = np.column_stack([-turned(normal, -pose.turn), -swing, -longer, -wider])
-        return clear, slopes
+        slopes = np.column_stack([-turned(normal, -pose.turn), -swing, longer, wider])
+        return clear[counts], slopes[counts]
+
+    def touch(self, p: float, radius: float, normals: Array, leaning: Array) -> Array:
+        """Return where tops reach farthest along leaning normals, (n, 2) in their frame, mm.
+
+        Of what is there in two places, along unit `normals` themselves.
+        """
+        squeeze = self.squeeze(p)
+        return radius * self.body.touch(leaning / squeeze).places / squeeze
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane, along the turn and across, makes tops of shape p the body."""
@@ -150,25 +175,42 @@ class Kind(ABC):
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k), as a `Met` does, or a hair more.
 
-        These lie x along the turn and y across it from the centres, (m, k) mm. The point of a disk
-        is taken that lies towards the body as the gauge falls steepest there.
+        These lie x along the turn and y across it from the centres, (m, k) mm.
         """
         squeeze = self.squeeze(p)
         far = np.hypot(x * squeeze[0], y * squeeze[1])
         least: Array = np.maximum(far - radii * squeeze.max(), 0.0) / self.body.far
         which, disk = np.nonzero(least <= far.min(axis=1)[:, None])
         ways, radius = np.stack([x[which, disk], y[which, disk]], axis=1), radii[disk]
-        inside = np.hypot(ways[:, 0], ways[:, 1]) <= radius
-        ways[inside] = 1.0
-        inwards = self.body.normals(ways * squeeze) * squeeze
-        points = ways - inwards * (radius / np.hypot(inwards[:, 0], inwards[:, 1]))[:, None]
-        least[which, disk] = np.where(inside, 0.0, self.body.gauge(points * squeeze))
+        clear = np.hypot(ways[:, 0], ways[:, 1]) > radius
+        points = self.first_points(p, ways[clear], radius[clear])
+        found = np.zeros(len(disk))
+        found[clear] = self.needed(p, points)
+        least[which, disk] = found
         return least
 
+    def first_points(self, p: float, ways: Array, radii: Array, *, secants: int = 0) -> Array:
+        """Return the points of disks at the ends of ways, (k, 2), that tops meet first, nearly.
+
+        There the normals of both are one. From the normal at a disk's middle, and that at the point
+        it leads to, secants lead on; whichever point they end in, tops meet the disk no later.
+        """
+        lean = angle_of(self.slopes(p, ways))
+        step, before = np.zeros_like(lean), np.zeros_like(lean)
+        for _ in range(secants):
+            ahead = self.slopes(p, _on_disks(ways, radii, lean))
+            off = near_angle(angle_of(ahead), lean) - lean
+            falls = np.where(before == off, np.inf, before - off)
+            step = (
+                np.clip(step * off / falls, -np.abs(off), np.abs(off)) if before.any() else off / 2
+            )
+            lean, before = lean + step, off
+        return _on_disks(ways, radii, lean)
+
     def slopes(self, p: float, ways: Array) -> Array:
-        """Return in which ways, of any length, tops grow fastest at the ends of ways, (k, 2)."""
-        both = [self.needed(p, ways + way) - self.needed(p, ways - way) for way in _HAIR]
-        return np.stack(both, axis=-1)
+        """Return how the radii at which tops reach the ends of ways grow with these, (k, 2)."""
+        squeeze = self.squeeze(p)
+        return self.body.normals(ways * squeeze) * squeeze / self.held
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping adds to half the length and half the width, mm."""
@@ -205,3 +247,9 @@ class Kind(ABC):
         """Return the radius of a top."""
         _, _, width, widens = self.axes(self.shape_of(pose))
         return (pose.half_width - width) / widens
+
+
+def _on_disks(places: Array, radii: Array, lean: Array) -> Array:
+    """Return the points of disks where their normals point back along a direction, (k, 2)."""
+    points: Array = places - radii[:, None] * np.stack([np.cos(lean), np.sin(lean)], axis=1)
+    return points

@@ -42,12 +42,14 @@ Linear = Array
 
 
 class Edges(NamedTuple):
-    """Edges of the wood, and which of them lie on its hull: their lines bound all of it."""
+    """Edges of the wood, and what is known of their lines."""
 
-    ends: Array
-    """(n, 2, 2) array: mm, the wood to their left."""
+    starts: Array
+    """(n, 2) array: mm, the wood to their left."""
+    lines: Array
+    """(n, 2, 2) array: mm, drawn out as far as no wood lies in the line."""
     outermost: NDArray[np.bool_]
-    """(n,) array of bool."""
+    """(n,) array of bool: which lie on the hull, so that their line bounds all of the wood."""
 
 
 class Rows(NamedTuple):
@@ -214,7 +216,8 @@ class Lift(ABC):
     def planes(self, edges: Edges, cap: float, points: Array, *more: Rows) -> HalfPlanes:
         """Return half-planes that tops obey which are clear of edges and hold points, (n, 2)."""
         turn, middle = self.box.turn, self.patch.middle
-        local = Edges(turned(edges.ends - middle, turn), edges.outermost)
+        starts, lines, outermost = edges
+        local = Edges(turned(starts - middle, turn), turned(lines - middle, turn), outermost)
         rows, low, high = self.span(cap)
         held = [self.held(turned(points - middle, turn))] if len(points) else []
         every = Rows.joined(self.contacts(local, cap), rows, *held, *more)
@@ -240,9 +243,9 @@ class BodyLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for each of the nearest edges all round: of its line, or of a point."""
-        places = nearest_places(self.body, local.ends * self.squeeze)
+        places = nearest_places(self.body, local.lines * self.squeeze)
         chosen = nearest_all_round(places, self.body.gauge(places))
-        ends, places, normal = local.ends[chosen], places[chosen], facing(local.ends[chosen])
+        ends, places, normal = local.lines[chosen], places[chosen], facing(local.lines[chosen])
         bound = local.outermost[chosen] & (ends[:, 0] != ends[:, 1]).any(axis=1)
         normal[bound] = outward(ends[bound])
         lines = bound | self._lies_along(ends, normal)

@@ -22,20 +22,17 @@ from __future__ import annotations
 
 import math
 from abc import abstractmethod
-from itertools import pairwise
 
 import numpy as np
 
 from ..goal import Figure
 from ..wood.edges import Array
+from .boxes import Pose
 from .gauge import PowerBody
 from .kind import ALONG, Axes, Growth, Kind
 from .lift import BodyLift, Figures, Rows
-from .pose import Part, Pose, first_met
 from .sight import angle_of, near_angle, wandering
 
-_FIRST_SPAN = 1.0
-"""Of the logarithm of the ratio, in the boxes that a search starts with."""
 _WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
 
@@ -184,6 +181,7 @@ class OvalKind(Kind):
     pace = 0.35
     body: PowerBody = PowerBody(2.0)
     lifted: type[BallLift] = OvalLift
+    leans: tuple[float, ...] = (0.0,)
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: by the root of the ratio, and by one over it."""
@@ -211,19 +209,15 @@ class OvalKind(Kind):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned.
 
-        An oval of the box holds the middle one divided by what the map between them stretches.
+        A top of the box holds the middle one divided by what the map between them stretches. Where
+        tops are balls of the n-norm, that is at most its stretch in the 2-norm and its greatest sum
+        of a row, raised to the powers 2/n and 1 − 2/n (Riesz and Thorin).
         """
-        return Growth((low + high) / 2, _most_stretch(low, high, half_turn), 0.0)
-
-    def first_shapes(self, low: float, high: float) -> list[tuple[float, float]]:
-        """Return spans that together hold all shapes."""
-        return list(
-            pairwise([low, *np.arange(low + _FIRST_SPAN, high, _FIRST_SPAN).tolist(), high])
-        )
-
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how the oval stands to each edge."""
-        return [first_met(self.body, pose, local)]
+        p, kappa, share = (low + high) / 2, (high - low) / 2, 2 / self.body.exponent
+        sine = math.sin(min(half_turn, math.pi / 2))
+        row = math.exp(kappa / 2) + math.exp(p + kappa / 2) * sine
+        stretch = _most_stretch(low, high, half_turn)
+        return Growth(p, stretch**share * row ** (1 - share), 0.0)
 
 
 def _most_stretch(low: float, high: float, half_turn: float) -> float:

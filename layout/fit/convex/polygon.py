@@ -36,11 +36,11 @@ from ...geometry.polygon import convex_hull
 from ...outlines import Outline, RegularPolygon
 from ..goal import Figure
 from ..wood.edges import Array, repeats, turned
-from .gauge import SAME, PolygonBody, nearest_places
+from .boxes import Pose
+from .gauge import SAME, PolygonBody
 from .kind import Axes, Growth, Kind
 from .lift import BodyLift, Figures, Rows
-from .pose import Part, Pose, marks_before
-from .sight import directions, facing, wandering
+from .sight import directions, wandering
 
 _CURVES = 1e-4
 """Farthest that the body stands off the curves of an outline, as a share of area over way round
@@ -230,15 +230,3 @@ class ConvexKind(Kind):
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""
         return Growth(0.0, self.body.swelling(half_turn) / self.held, 0.0)
-
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return how corners stand to edges, and the side that faces it to the start of each."""
-        radius, body = self.radius_of(pose), self.body
-        corner = body.corner_towards(facing(local))
-        left = radius * (body.gauge(nearest_places(body, local / radius)) - 1)
-        corners = [radius * body.corners[(corner + step) % len(body.corners)] for step in _BESIDE]
-        points, side = local[:, 0], body.side_towards(local[:, 0])
-        normal = body.sides[side]
-        clear = (normal * points).sum(axis=1) - radius * body.heights[side]
-        sides = Part.drawn_out(pose, clear, normal, points - clear[:, None] * normal)
-        return [*(marks_before(local, marks, pose, left) for marks in corners), sides]

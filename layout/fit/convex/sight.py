@@ -112,3 +112,22 @@ def stays_between(
     along = np.einsum("nij,nj->ni", local, unit)
     stays: NDArray[np.bool_] = (along.min(axis=1) <= low) & (high <= along.max(axis=1)) & known
     return stays
+
+
+def cross_within(lines: Array, inner: Array, outer: Array) -> NDArray[np.bool_]:
+    """Return which lines, (n, 2, 2), are met between their ends on all ways across them.
+
+    The ways lead from places among the inner ones, which lie to the left of all of these, to places
+    among the outer ones: what some span, given by its corners, (k, 2).
+    """
+    way, places = lines[:, 1] - lines[:, 0], np.concatenate([inner, outer]) - lines[:, :1]
+    out = np.einsum("nij,nj->ni", places, outward(lines))
+    square = np.maximum((way * way).sum(axis=1), 1e-300)
+    share = np.einsum("nij,nj->ni", places, way) / square[:, None]
+    here, there = out[:, :, None], out[:, None]
+    crosses = (here <= 0) & (there > 0)
+    part = here / np.where(crosses, here - there, 1.0)
+    at = share[:, :, None] + part * (share[:, None] - share[:, :, None])
+    within = (~crosses | ((at >= 0) & (at <= 1))).all(axis=(1, 2))
+    known: NDArray[np.bool_] = within & (out[:, : len(inner)] < 0).all(axis=1)
+    return known

@@ -18,8 +18,8 @@ from ...outlines import Outline
 from ..goal import Figure, Row, check, half_planes_of, nearness, wanted, worth
 from ..wish import Goal, Wish
 from ..wood.edges import Array
+from .boxes import Pose
 from .kind import Kind
-from .pose import Pose
 
 _SLACK = PROOF_ALLOWANCE / 2
 """Half of what a size may fall short of a least limit, so that a top of exactly the size of its

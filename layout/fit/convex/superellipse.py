@@ -31,19 +31,13 @@ from ...outlines import Superellipse
 from ..goal import Figure
 from ..wood.edges import Array
 from .gauge import PowerBody
-from .kind import Growth
+from .kind import Kind
 from .lift import Figures, Rows
 from .oval import BallLift, OvalKind
-from .pose import Part, Pose, first_met, marks_before
 from .sight import angle_of, directions, near_angle
 
-_BALL_PARTS = 96
-"""Of a quarter of the ball, between which its swelling is bounded."""
 _BOX_PARTS = 4
 """Of the spans of turn and shape, in each of which u and z are bounded apart."""
-_SHARES = np.array([1e-6, 1e-4, 0.003, 0.03, 0.15, 0.5, 0.85, 0.97, 0.997, 1 - 1e-4, 1 - 1e-6])
-"""Where the marks lie on a quarter of the unit ball: shares of |y|ⁿ in |x|ⁿ + |y|ⁿ, dense towards
-its axes, where for a high exponent the edge is all but straight."""
 
 
 class SuperellipseLift(BallLift):
@@ -150,20 +144,11 @@ class SuperellipseKind(OvalKind):
     pace = 1.2
     periods = (math.pi / 2, math.pi)
     lifted = SuperellipseLift
+    leans = Kind.leans
 
     def __init__(self, exponent: float) -> None:
         self.body = PowerBody(exponent)
         self.unit_area = Superellipse(2.0, 2.0, exponent).area
-        share = np.sin(np.linspace(0.0, math.pi / 2, _BALL_PARTS + 1)) ** 2
-        least, most = share[:-1], share[1:]
-        self._lean = np.maximum(np.abs(1 - 2 * least), np.abs(1 - 2 * most))
-        a, b = 1 - 1 / exponent, 1 / exponent
-        self._along = ((1 - most) ** a * least**b, (1 - least) ** a * most**b)
-        self._across = (least**a * (1 - most) ** b, most**a * (1 - least) ** b)
-        quarter = np.stack([1 - _SHARES, _SHARES], axis=1) ** b
-        signs = np.array([[1, 1], [-1, 1], [-1, -1], [1, -1]])
-        marks = (quarter[None] * signs[:, None]).reshape(-1, 2)
-        self._marks = marks[np.argsort(angle_of(marks))]
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return nothing: the line that far inside a superellipse is none itself."""
@@ -174,33 +159,3 @@ class SuperellipseKind(OvalKind):
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm² (Dirichlet's integral)."""
         return self.unit_area * half_length * half_width
-
-    def growth(self, low: float, high: float, half_turn: float) -> Growth:
-        """Return how a radius follows for all between these shapes and so far turned.
-
-        From the middle of the box to any other top of it leads a path on which turn and shape
-        change evenly. Where x on the ball has |x|ⁿ = 1 − s and |y|ⁿ = s, its norm then grows at
-        most at the rate
-
-            κ/2 |1 − 2 s| + δ |e⁻ᵖ (1 − s)ᵃ sᵇ − eᵖ sᵃ (1 − s)ᵇ|,    a = 1 − 1/n, b = 1/n,
-
-        δ and κ being half the spans of turns and of shapes, so it grows at most by the exponential
-        of the greatest rate (the logarithmic norm of the map; Dahlquist 1958, from memory). For
-        large boxes the norm between the 1-norm and the greatest entry is less (Riesz and Thorin).
-        """
-        kappa = (high - low) / 2
-        swings = []
-        for stretch in (math.exp(low), math.exp(high)):
-            swings.append(self._along[1] / stretch - self._across[0] * stretch)
-            swings.append(self._across[1] * stretch - self._along[0] / stretch)
-        rate = float((kappa / 2 * self._lean + half_turn * np.max(swings, axis=0)).max())
-        sine = math.sin(min(half_turn, math.pi / 2))
-        straight, bent = math.exp(kappa / 2), math.exp((low + high) / 2 + kappa / 2) * sine
-        return Growth((low + high) / 2, min(math.exp(min(rate, 50.0)), straight + bent), 0.0)
-
-    def parts(self, pose: Pose, local: Array) -> list[Part]:
-        """Return where each edge is met first, and how marks beside that place stand to it."""
-        axes, first = np.array(pose[3:]), first_met(self.body, pose, local)
-        after = np.searchsorted(angle_of(self._marks), angle_of(first.places / axes))
-        marks = [self._marks[(after - i) % len(self._marks)] * axes for i in (0, 1)]
-        return [first, *(marks_before(local, mark, pose, first.clear) for mark in marks)]

@@ -13,7 +13,7 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from ..local_search import Steps, climbed
 from ..wood.edges import Array
-from .pose import Pose
+from .boxes import Pose
 from .sizing import Sizing
 from .wood import Wood
 

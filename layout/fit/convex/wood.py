@@ -14,7 +14,7 @@ from ...geometry.polygon import convex_hull
 from ...panel.sound import SoundWood
 from ..points import firm_corners, held_corners
 from ..wood.depth import Depths
-from ..wood.edges import Array, EdgesAround, diameter, outermost, turned
+from ..wood.edges import Array, EdgesAround, diameter, drawn_out, outermost, turned
 from ..wood.round_holes import Disks
 
 _CELLS_ALONG = 12
@@ -60,21 +60,24 @@ class Wood:
         self.outer = self.inner if sound.inner is sound.outer else sound.outer.placed(back)
         self.inner_edges = self.inner.edges
         self.around = EdgesAround(self.inner_edges)
-        rings = [part.edges for part in self.outer.pieces]
+        pieces = self.outer.pieces
+        rings = [part.edges for part in pieces]
         hulls = [convex_hull(edges[:, 0]) for edges in rings]
         self.outer_edges = np.concatenate(rings)
-        self.outermost = np.concatenate(list(map(outermost, rings, hulls)))
-        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
         self.diameter = max(map(diameter, hulls))
         """The greatest distance within a piece of it, mm."""
+        free = list(map(outermost, rings, hulls))
+        self.outermost = np.concatenate(free)
+        """(n,) array of bool: which edges of the outer polygon lie on the hull of their piece."""
+        drawn = [drawn_out(*own, self.diameter) for own in zip(rings, free, strict=True)]
+        self.outer_lines = np.concatenate(drawn)
+        """(n, 2, 2) array: those edges as far as their lines go on outside the wood, mm."""
         starts = np.cumsum([0, *map(len, rings)]).tolist()
         self.pieces = tuple(
-            Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(own).counted_from(start))
-            for (start, end), own, hull in zip(pairwise(starts), rings, hulls, strict=True)
+            Piece(np.arange(start, end, dtype=np.intp), hull, Disks.of(piece, start))
+            for (start, end), piece, hull in zip(pairwise(starts), pieces, hulls, strict=True)
         )
-        # a piece may lie in the hole of another: then no hole is wholly without wood
-        disks = self.pieces[0].disks if len(self.pieces) == 1 else Disks.none()
-        self.depths = Depths(self.outer, self.outer_edges, disks)
+        self.depths = Depths(self.outer)
         """Of the outer polygon."""
         parts = [part.placed(back) for part in held]
         self.held = held_corners(parts)

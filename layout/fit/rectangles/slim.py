@@ -22,10 +22,10 @@ from ...geometry import Placement, Point
 from ...outlines import Capsule
 from ..branch_and_bound import Outcome, search
 from ..convex.boxes import Box as CapsuleBox
+from ..convex.boxes import Pose
 from ..convex.capsule import CapsuleKind, CapsuleLift
 from ..convex.family import TwoSizes
 from ..convex.lift import Rows
-from ..convex.pose import Pose
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
 from ..stand import Stand

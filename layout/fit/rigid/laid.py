@@ -18,20 +18,14 @@ from numpy.typing import NDArray
 from ...geometry.polygon import Region, convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..goal import Ends
-from ..local_search import Steps, best_step, climbed
+from ..local_search import Steps, climbed
 from ..wood.depth import Depths
-from ..wood.edges import Array, depths_in, outermost, turned, turned_in, ways_in
-from ..wood.round_holes import Disks
+from ..wood.edges import Array, outermost, turned, turned_in, ways_in
 from .outline import Shape
 
-_AROUND = 1.5
-"""Of the outline's reach: farther off no corner of the wood is looked at."""
-_FIRST_STEP = 0.1
-"""Of the outline's reach."""
-_LAST_STEP = 1e-3
-"""mm: steps below this change the clearance by less than a tenth of what is promised."""
-_MOST_ROWS = 90
-"""Ways looked at in one step; the shortest."""
+_FIRST_STEP, _LAST_STEP = 0.1, 1e-3
+"""Of the outline's reach, and mm: steps below this change the clearance by less than a tenth of
+what is promised."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +48,7 @@ class Ground:
         edges = region.edges
         corners = edges[turned_in(edges)[:, 0], 0]
         own = outermost(edges, convex_hull(region.corners))
-        return cls(region, edges, own, corners, Depths(region, edges, Disks.none()))
+        return cls(region, edges, own, corners, Depths(region))
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,78 +80,45 @@ STILL = Play()
 
 @dataclass(frozen=True, slots=True)
 class Laid:
-    """An outline on a piece of wood."""
+    """An outline on a piece of wood, and its clearance there, which a local search raises."""
 
     shape: Shape
     ground: Ground
-
-    def clear(self, pose: Array, play: Play = STILL) -> float:
-        """Return a clearance, mm, that no pose of a box beats; of a single pose its very own.
-
-        Negative where something is crossed. The box is about the pose, (3,): mm, mm, radians.
-        """
-        points, gain = self.telling(pose, play)
-        there = turned(points, -float(pose[2])) + pose[:2]
-        corners = self.corners_near(pose)
-        out = play.far(corners - pose[:2]) - self.inside(corners, pose)
-        depth = depths_in(self.ground.region, self.ground.edges, there)
-        return min(float((depth + gain).min()), float(out.min(initial=math.inf)))
-
-    def telling(self, pose: Array, play: Play = STILL, reach: float = 0.0) -> tuple[Array, Array]:
-        """Return points of the outline that may be least clear, or by `reach`, mm, less so.
-
-        And what is added to their depths in the wood.
-        """
-        shape, depths = self.shape, self.ground.depths
-        points = np.concatenate([shape.corners, shape.probes])
-        gain = play.far(points)
-        gain[len(shape.corners) :] -= shape.depths
-        deepest = depths.most(turned(points, -float(pose[2])) + pose[:2])
-        most = deepest + gain
-        # beyond the table a point may lie far less deep than that tells
-        near = (most <= most.min() + reach + 2 * depths.step) | (deepest < 0)
-        return points[near], gain[near]
-
-    def corners_near(self, pose: Array) -> Array:
-        """Return the corners of the wood that a circle round the outline, half as large, holds."""
-        corners = self.ground.corners
-        near: Array = corners[np.hypot(*(corners - pose[:2]).T) <= _AROUND * self.shape.reach]
-        return near
-
-    def inside(self, points: Array, pose: Array) -> Array:
-        """Return how deep points of the panel lie in the outline in a pose; negative outside."""
-        return self.shape.inside(turned(points - pose[:2], float(pose[2])))
-
-
-@dataclass(frozen=True, slots=True)
-class Climber(Laid):
-    """Raises the clearance of one outline on one piece of wood, its inner polygon."""
-
     held: Array = field(default_factory=lambda: np.zeros((0, 2)))
     """(h, 2) array: points of the panel that must lie within the outline, by `ROUNDING` at least:
     those on its very edge would be held or not by the last bit of a sum."""
     spans: tuple[Ends, ...] = ()
     """From where to where it may be turned, radians; none where any turn will do."""
 
+    def clear(self, pose: Array, play: Play = STILL) -> float:
+        """Return a clearance, mm, that no pose of a box beats; of a single pose its very own.
+
+        Negative where something is crossed. The box is about the pose, (3,): mm, mm, radians.
+        """
+        shape, corners = self.shape, self.ground.corners
+        there = turned(shape.points, -float(pose[2])) + pose[:2]
+        depth = self.ground.region.depths(there) + play.far(shape.points) - shape.depths
+        out = play.far(corners - pose[:2]) - self.inside(corners, pose)
+        return min(float(depth.min()), float(out.min(initial=math.inf)))
+
+    def inside(self, points: Array, pose: Array) -> Array:
+        """Return how deep points of the panel lie in the outline in a pose; negative outside."""
+        return self.shape.region.depths(turned(points - pose[:2], float(pose[2])))
+
     def clearance(self, pose: Array) -> float:
         """Return the clearance of a pose, mm; −∞ where a point that must be held is not."""
-        if len(self.held) and self.inside(self.held, pose).min() < ROUNDING:
-            return -math.inf
-        return self.clear(pose)
+        holds = self.inside(self.held, pose).min(initial=math.inf) >= ROUNDING
+        return self.clear(pose) if holds else -math.inf
 
     def fitted(self, pose: Array) -> tuple[float, Array] | None:
         """Return the clearance of a pose that holds what it must, mm, and the pose."""
         clearance = self.clearance(pose)
         return None if clearance == -math.inf else (clearance, pose)
 
-    def climbed(self, value: float, pose: Array, plenty: float = math.inf) -> tuple[float, Array]:
+    def climbed(self, pose: Array, plenty: float = math.inf) -> tuple[float, Array]:
         """Return a local best reached from a pose, never a worse one, or one with `plenty`, mm."""
         steps = _FIRST_STEP * self.shape.reach, _LAST_STEP
-        return climbed(self, (value, pose), steps, enough=plenty)
-
-    def holding(self, pose: Array, trust: float) -> Array:
-        """Return a pose near one, at most `trust` mm away, that holds more of what must be held."""
-        return self.moved(pose, best_step(self, pose, trust)[0])
+        return climbed(self, (self.clearance(pose), pose), steps, enough=plenty)
 
     def moved(self, pose: Array, step: Array) -> Array:
         """Return the pose after a step."""
@@ -171,12 +132,10 @@ class Climber(Laid):
         """
         clear, slopes = self._rows(pose, 3 * trust)
         start = float(clear.min())
-        near = np.argsort(clear, kind="stable")[:_MOST_ROWS]
-        near = near[clear[near] <= start + 3 * trust]
         out, held = self._out(self.held, pose)
-        gains = np.repeat([1.0, 0.0], [len(near), len(held)])
-        rows = np.column_stack([np.vstack([-slopes[near], held]), gains])
-        limits = np.concatenate([clear[near] - start, -out - 2 * ROUNDING])
+        gains = np.repeat([1.0, 0.0], [len(clear), len(held)])
+        rows = np.column_stack([np.vstack([-slopes, held]), gains])
+        limits = np.concatenate([clear - start, -out - 2 * ROUNDING])
         # a step that holds more may clear less than none
         least = -3.0 if len(held) else 0.0
         low, high = trust * np.array([[-1.0, -1.0, -1.0, least], [1.0, 1.0, 1.0, 3.0]])
@@ -188,14 +147,20 @@ class Climber(Laid):
         return Steps(np.array([0.0, 0.0, 0.0, 1.0]), rows, limits, low, high)
 
     def _rows(self, pose: Array, reach: float) -> tuple[Array, Array]:
-        """Return how clear points are, (m,), and how that changes with each unknown, (m, 3)."""
-        points, gain = self.telling(pose, reach=reach)
-        arms = turned(points, -float(pose[2]))
-        there, ground = arms + pose[:2], self.ground
-        depth, ways = ways_in(ground.edges, there, ground.region.holds_points(there))
-        out, slopes = self._out(self.corners_near(pose), pose)
-        rows = np.vstack([self._slopes(arms, ways), slopes])
-        return np.concatenate([depth + gain, out]), rows
+        """Return how clear points are, (m,), and how that changes with each unknown, (m, 3).
+
+        Of points of the outline only those that are by `reach`, mm, clearer than the least clear.
+        """
+        shape, ground = self.shape, self.ground
+        arms = turned(shape.points, -float(pose[2]))
+        depth = ground.region.depths(arms + pose[:2]) - shape.depths
+        near = depth <= depth.min() + reach
+        there = (arms + pose[:2])[near]
+        _, ways = ways_in(ground.edges, there, ground.region.holds_points(there))
+        corners = ground.corners
+        out, slopes = self._out(corners[-self.inside(corners, pose) <= depth.min() + reach], pose)
+        rows = np.vstack([self._slopes(arms[near], ways), slopes])
+        return np.concatenate([depth[near], out]), rows
 
     def _out(self, points: Array, pose: Array) -> tuple[Array, Array]:
         """Return how far points of the panel lie outside, and how that changes, as `_rows` does."""

@@ -1,7 +1,6 @@
 """Why an outline of one size fits nowhere: by how much it oversteps, and what smaller one would do.
 
-Where the outline does not fit, it lacks wood: at the worst of its points, the distance to the sound
-wood and the point's depth in the outline, together. Drawn in by so much all round it would fit.
+Drawn in by what it lacks all round it would fit.
 """
 
 from __future__ import annotations
@@ -18,7 +17,7 @@ from ..families import is_longer_than
 from ..goal import broken_limit
 from ..wish import Wish
 from ..wood.edges import Array
-from .laid import Climber
+from .laid import Laid
 from .outline import Shape
 from .places import OwnPlaces, proved
 
@@ -56,14 +55,13 @@ def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
     return f"{words}; {smaller}lower a margin or clearance"
 
 
-def _share_that_fits(own: Outline, pose: Array, wood: SoundWood, tops: Climber) -> float:
+def _share_that_fits(own: Outline, pose: Array, wood: SoundWood, tops: Laid) -> float:
     """Return about the largest percentage at which a copy fits near a pose; 0 where none does."""
 
     def fits(percent: float) -> bool:
         share = int(percent) / 100
         copy = own.resized(own.length * share, own.width * share)
-        climber = Climber(Shape.of(copy), tops.ground, spans=tops.spans)
-        _, there = climber.climbed(climber.clearance(pose), pose)
-        return proved(copy, climber.shape.placement(there), wood) is not None
+        laid = Laid(Shape.of(copy), tops.ground, spans=tops.spans)
+        return proved(copy, laid.shape.placement(laid.climbed(pose)[1]), wood) is not None
 
     return int(last_where(fits, _LEAST, 100.0, within=0.5)) / 100 if fits(_LEAST) else 0.0

@@ -14,7 +14,7 @@ import numpy as np
 from ...geometry import Placement, Point, Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
-from ..wood.edges import Array, depths_in, repeats, turned_in
+from ..wood.edges import Array, repeats, turned_in
 
 _ON_EDGE = 30
 """Probes at even steps of the edge, and at corners, at most."""
@@ -38,10 +38,10 @@ class Shape:
     corners: Array
     """(m, 2) array: those of its corners that stand out: no other can come nearest to an edge of
     the wood."""
-    probes: Array
-    """(k, 2) array: points of the top, on its edge and within."""
+    points: Array
+    """(k, 2) array: these corners, and then probes, on its edge and within."""
     depths: Array
-    """(k,) array: how deep in the top each of them lies, mm; 0 on its edge."""
+    """(k,) array: how deep in the top each of the points lies, mm; 0 on its edge."""
     period: float
     """The turn after which it looks the same, radians."""
 
@@ -53,16 +53,16 @@ class Shape:
         region = Region.from_rings(ring - [*middle])
         edges = region.edges
         ring = edges[:, 0]
-        rim, grid = _rim(edges), _grid(region)
+        corners, rim, grid = edges[~turned_in(edges)[:, 0], 0], _rim(edges), _grid(region)
         return cls(
             middle,
             float(np.hypot(*ring.T).max()) + ROUNDING,
             region,
             edges,
             Region.hull(ring).edges,
-            edges[~turned_in(edges)[:, 0], 0],
-            np.concatenate([rim, grid]),
-            np.concatenate([np.zeros(len(rim)), depths_in(region, edges, grid)]),
+            corners,
+            np.concatenate([corners, rim, grid]),
+            np.concatenate([np.zeros(len(corners) + len(rim)), region.depths(grid)]),
             math.tau / repeats(ring - [*region.centroid], ROUNDING),
         )
 
@@ -70,10 +70,6 @@ class Shape:
         """Return where the outline lies in a pose, (3,): x and y of its middle, mm, and turn."""
         turn = math.remainder(float(pose[2]), math.tau) + 0.0
         return Placement(Point.of(pose[:2]) - self.middle.turned(turn), turn)
-
-    def inside(self, points: Array) -> Array:
-        """Return how deep the points, (n, 2) mm about the middle, lie in it; negative outside."""
-        return depths_in(self.region, self.edges, points)
 
 
 def _rim(edges: Array) -> Array:

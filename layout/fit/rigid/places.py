@@ -1,14 +1,9 @@
 """The maker's own outline at its own size, searched by place and turn.
 
-The unknowns are where the middle of the outline lies and how it is turned. Where the outline fits,
-the clearance of such a pose is the distance from its edge to where the wood ends; where it does
-not, it is negative and tells how far the outline oversteps (`laid`). It changes by no more than the
-outline's points move, so every box of poses has a bound: first by a table for thousands of cells at
-once (`pose_cells`), then, box by box, by a linear program on what is near (`relaxation`).
-
-The search driver wants positive scores and a share for a gap. So a score is the clearance plus a
-base that no overstepping exceeds, and the gap is absolute: what the wish's share is of half the
-outline's width, but no less than 0.05 mm.
+The clearance of a pose changes by no more than the outline's points move, so every box of poses has
+a bound: first by a table for thousands of cells at once (`pose_cells`), then, box by box, by a
+linear program on what is near (`relaxation`). A score is the clearance plus a base that no
+overstepping exceeds, for the driver wants positive ones.
 """
 
 from __future__ import annotations
@@ -27,11 +22,12 @@ from ...panel.sound import SoundWood
 from ..families import Entry
 from ..found import Fit
 from ..goal import broken_limit, turn_spans
+from ..local_search import best_step
 from ..points import holds_all
 from ..stand import Stand
 from ..wish import Wish
 from ..wood.edges import Array
-from .laid import Climber, Ground, Laid
+from .laid import Ground, Laid
 from .outline import Shape
 from .pose_cells import Cells
 from .relaxation import bounded, held_in
@@ -107,7 +103,7 @@ class OwnPlaces:
         """The outline on each piece of wood that may hold it."""
         points = [np.zeros((0, 2)), *(_standing_for(part) for part in held)]
         turns = () if wish.limits.most_turn >= math.pi / 2 else tuple(self.spans)
-        self.tops = Climber(shape, _ground(wood.inner), np.concatenate(points), turns)
+        self.tops = Laid(shape, _ground(wood.inner), np.concatenate(points), turns)
         diagonal = math.hypot(wood.outer.bounds.width, wood.outer.bounds.height)
         self.base = 2 * (diagonal + shape.reach + self.pad)
         """What is added to every clearance, mm."""
@@ -147,7 +143,7 @@ class OwnPlaces:
         pose = box.middles[0] if box.hint is None else box.hint
         clearance = self.tops.clearance(pose)
         if clearance == -math.inf:
-            pose = self.tops.holding(pose, self._slack(box))
+            pose = self.tops.moved(pose, best_step(self.tops, pose, self._slack(box))[0])
             clearance = self.tops.clearance(pose)
         return (clearance + self.base, pose) if clearance > -self.base else None
 
@@ -166,7 +162,7 @@ class OwnPlaces:
     def polish(self, score: float, top: Array) -> tuple[float, Array]:
         """Return the pose moved to a local best."""
         self.looks += _LOOKS_A_CLIMB
-        clearance, pose = self.tops.climbed(score - self.base, top, self.plenty)
+        clearance, pose = self.tops.climbed(top, self.plenty)
         clearance = min(clearance, self.plenty)
         if self.nearest is None or clearance > self.nearest[0]:
             self.nearest = clearance, pose

@@ -90,8 +90,9 @@ class Cells:
 
     def bound(self, enough: float) -> None:
         """Bound the cells, keep those that may be above `enough`, the best first."""
-        probes, depths = self.laid.shape.probes, self.laid.ground.depths
-        gain = self.play.far(probes) - self.laid.shape.depths
+        shape, depths = self.laid.shape, self.laid.ground.depths
+        probes = shape.points[len(shape.corners) :]
+        gain = self.play.far(probes) - shape.depths[len(shape.corners) :]
         arms = probes[:, 0] + 1j * probes[:, 1]
         for some in blocks(len(self), len(probes), _AT_ONCE):
             x, y, turn = self.middles[some].T
@@ -108,7 +109,7 @@ class Cells:
             return
         away = held[None] - self.middles[:, None, :2]
         own = away.view(np.complex128)[..., 0] * np.exp(-1j * self.middles[:, 2:])
-        inside = self.laid.shape.inside(own.view(np.float64).reshape(-1, 2))
+        inside = self.laid.shape.region.depths(own.view(np.float64).reshape(-1, 2))
         most = inside.reshape(own.shape) + self.play.far(away)
         self._keep(most.min(axis=1) >= -PROOF_ALLOWANCE)
 

@@ -1,10 +1,8 @@
 """A sharp bound for a small box of poses: every contact taken as a half-space, all at once.
 
-Taken one by one, a contact can give way by as much as the box lets the outline move. But at the
-best place the contacts hold each other in balance: what one gives, another takes. Each way from a
-corner to an edge changes in proportion to the move and to the sine of the turn, but for what is
-left over, which shrinks with the square of the box: that is added. So a small linear program of
-place, turn and clearance bounds the clearance of every pose in the box.
+Each way from a corner to an edge changes in proportion to the move and to the sine of the turn, but
+for what shrinks with the square of the box: that is added. So a small linear program of place, turn
+and clearance bounds the clearance of every pose in the box: what one contact gives another takes.
 
 A way past its edge counts as negative only where the whole piece lies to the left of the edge;
 otherwise the corner might stand in wood beyond a slit.
@@ -22,11 +20,6 @@ from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ..linear_program import maximised
 from ..wood.edges import Array, Segments, turned
 from .laid import Laid, Play
-
-_MOST_PAIRS, _LEAST = 60_000, 8
-"""Corners times edges that are looked at in one box, and corners that are at least."""
-_MOST_HELD = 24
-"""Sides of the outline that half-planes of what must be held are taken of: the tightest."""
 
 HalfPlanes = tuple[Array, Array]
 """Slopes, (k, 3), and limits, (k,)."""
@@ -81,25 +74,22 @@ def bounded(
 
 def _ways(laid: Laid, pose: Array, play: Play) -> _Ways:
     """Return the ways that can bound the clearance in a box about a pose."""
-    shape, ground, turn = laid.shape, laid.ground, float(pose[2])
+    shape, ground = laid.shape, laid.ground
+    own, others = turned(shape.corners, -float(pose[2])), ground.corners - pose[:2]
     farthest = play.middle + shape.reach * play.swing
-    arms = turned(shape.corners, -turn)
-    deepest = ground.depths.most(arms + pose[:2])
-    most = float(deepest.min()) + 2 * farthest + 2 * ground.depths.step
-    near = _least(deepest, most, ground.edges)
-    least, own = _close(arms[near], pose, play, ground.edges, farthest, ground.outermost)
-    arms = ground.corners - pose[:2]
-    near = _least(np.hypot(*arms.T), shape.reach + least + 2 * farthest, shape.edges)
-    if not len(near):
-        return own
-    _, others = _close(arms[near], pose, play, shape.edges, farthest)
-    return _Ways(*(np.concatenate(both) for both in zip(own, others, strict=True)))
 
+    def nearest(arms: Array, depths: Array) -> Array:
+        far = np.abs(depths)
+        near: Array = arms[far <= far.min(initial=math.inf) + 2 * farthest]
+        return near
 
-def _least(values: Array, most: float, edges: Array) -> NDArray[np.intp]:
-    """Return which values are no more than `most`, the least that the edges leave time for."""
-    order = np.argsort(values, kind="stable")[: max(_LEAST, _MOST_PAIRS // len(edges))]
-    return np.sort(order[values[order] <= most])
+    own = nearest(own, ground.region.depths(own + pose[:2]))
+    others = nearest(others, laid.inside(ground.corners, pose))
+    both = (
+        _close(own, pose, play, ground.edges, farthest, ground.outermost),
+        _close(others, pose, play, shape.edges, farthest),
+    )
+    return _Ways(*map(np.concatenate, zip(*both, strict=True)))
 
 
 def _close(
@@ -109,8 +99,8 @@ def _close(
     edges: Array,
     farthest: float,
     endless: NDArray[np.bool_] | None = None,
-) -> tuple[float, _Ways]:
-    """Return the least of the ways between corners and edges, mm, and all that are as short.
+) -> _Ways:
+    """Return the ways between corners and edges that can be the shortest in the box.
 
     Arms lead from the outline's middle to the corners, (m, 2) mm on the panel. Of edges of the wood
     `endless`, (n,) of bool, says which have all of it to their left: the way to their line counts
@@ -120,8 +110,7 @@ def _close(
     side, frame = (1.0, 0.0) if of_wood else (-1.0, turn)
     at, points = Segments.of(edges), arms + pose[:2] if of_wood else turned(arms, turn)
     distances = at.distances(points)
-    least = float(distances.min())
-    point, edge = np.nonzero(distances <= least + 2 * farthest)
+    point, edge = np.nonzero(distances <= distances.min(initial=math.inf) + 2 * farthest)
     left, along, to_end, distance = at.ways(points[point], edge)
     open_ended = np.zeros(len(edge), dtype=np.bool_) if endless is None else endless[edge]
     square = (np.abs(along) <= at.half[edge]) | open_ended
@@ -139,7 +128,7 @@ def _close(
     most += np.maximum(-(normal * arm).sum(axis=1), 0.0) * play.bend
     most += 0.0 if of_wood else play.middle * play.swing
     valid = (way >= shift) | open_ended
-    return least, _Ways(slopes[valid], most[valid], shift[valid])
+    return _Ways(slopes[valid], most[valid], shift[valid])
 
 
 def held_in(laid: Laid, held: Array, pose: Array, half: Array) -> HalfPlanes:
@@ -158,6 +147,5 @@ def held_in(laid: Laid, held: Array, pose: Array, half: Array) -> HalfPlanes:
     slopes = np.column_stack([normal, normal[:, 1] * arm[:, 0] - normal[:, 0] * arm[:, 1]])
     ahead = np.maximum(-(normal * arm).sum(axis=1), 0.0)
     limits = ahead * play.bend + play.middle * play.swing + PROOF_ALLOWANCE + inside
-    tight = np.argsort(limits, kind="stable")[:_MOST_HELD]
-    tight = tight[inside[tight] < play.far(arm[tight])]
+    tight = inside < play.far(arm)
     return slopes[tight], limits[tight]

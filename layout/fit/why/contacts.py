@@ -93,14 +93,8 @@ def contacts_of(
 ) -> tuple[Contact, ...]:
     """Return what the core of a fit touches, in the order of the way round it.
 
-    Parameters
-    ----------
-    margin, tape_error : float
-        Kept to the panel's edges and cut-outs, and besides everywhere, mm.
-    sides : sequence of Side
-        The parts of the panel's boundary by name; without any the whole is "the edge".
-    points : iterable of Point
-        What the top must cover or leave out.
+    The margin, mm, is kept to edges and cut-outs, the error of the tape, mm, everywhere. The sides
+    are the parts of the panel's boundary by name; the points what the top must cover or leave out.
     """
     margin += tape_error
     sides = sides or (Side("the edge", panel.boundary),)

@@ -91,16 +91,9 @@ def costs_of(
     An outline that comes in one size cannot grow, so nothing is told of it; nor of a wood so full
     of holes that no search would end in a second or two.
 
-    Parameters
-    ----------
-    fit, wish : Fit, Wish
-        The best top of the family, and the wish for that family alone.
-    ground : callable
-        From a panel, with a defect less, to where tops may lie on it.
-    touched : iterable of str
-        Names of the defects that the top touches.
-    progress : callable, optional
-        Told of each search in turn; where it says stop, the gain and bound reached are told.
+    The fit is the best top of a family, the wish for that family alone. `ground` leads from a
+    panel, with a defect less, to where tops may lie on it; `touched` names what the top touches.
+    Where progress, told of each search in turn, says stop, the gain and bound reached are told.
     """
     if fit.clearance is not None:
         return ()
@@ -137,7 +130,7 @@ def _cost(
 ) -> Cost:
     # a side that lies on a kept edge would leave a wood taken a little wrong
     wood = without.wood if wish.keeping else coarser(without.wood, _ROUGH)
-    answer = best_round_islands(wood, wish, wish.shapes[0], without.islands, progress)
+    answer = best_round_islands(wood, wish, without.islands, progress)
     names = tuple(defect.name for defect in defects)
     better, most = answer.fit, answer.bound / fit.score - 1
     if better is None or better.score <= fit.score:

@@ -10,15 +10,14 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 
 Array = NDArray[np.float64]
 
 _FEW = 256
 """Edges that are sooner all looked at than chosen from."""
-_MOST_PAIRS, _TOGETHER = 200_000, 64
-"""Points times edges that are all reckoned, and points that else look for their edges together."""
+_MOST_PAIRS = 200_000
+"""Edges and edges that their lines may meet, looked at together."""
 _STRAIGHT = 1e-12
 """Sine of a turn that is none."""
 _ON = 1e-9
@@ -65,12 +64,8 @@ class EdgesAround:
 
 def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
     """Return which edges have the whole hull, (m, 2) mm, to their left, but for rounding."""
-    way = edges[:, 1] - edges[:, 0]
-    way = way / np.hypot(way[:, 0], way[:, 1])[:, None]
-    normals = np.stack([-way[:, 1], way[:, 0]], axis=1)
-    least = [(normals[some] @ hull.T).min(axis=1) for some in blocks(len(edges), len(hull))]
-    off = np.concatenate(least) - np.einsum("ij,ij->i", normals, edges[:, 0])
-    held: NDArray[np.bool_] = off >= -ROUNDING
+    left, _ = Segments.of(edges).seen(hull)
+    held: NDArray[np.bool_] = left.min(axis=0) >= -ROUNDING
     return held
 
 
@@ -96,6 +91,39 @@ def turned_in(edges: Array) -> NDArray[np.bool_]:
     return ends
 
 
+def drawn_out(edges: Array, free: NDArray[np.bool_], far: float) -> Array:
+    """Return edges, given ring by ring, with all that their lines go on before they meet wood.
+
+    At most so far, mm, and so far where they are `free`, (n,) of bool: outermost. No point of them
+    lies within the wood, so a top can no more hold one than cross the edge itself.
+    """
+    inwards, reach = turned_in(edges), np.full((len(edges), 2), far)
+    reach[inwards & ~free[:, None]] = 0.0
+    after = np.arange(1, len(edges) + 1)
+    after[rings_of(edges)[1:] - 1] = rings_of(edges)[:-1]
+    before = np.argsort(after)
+    asked, lines = np.flatnonzero(~free & ~inwards.all(axis=1)), Segments.of(edges)
+    for some in blocks(len(asked), len(edges), _MOST_PAIRS):
+        own = asked[some]
+        of = Segments(*(figures[own] for figures in lines))
+        (left, along), (next_left, next_along) = of.seen(edges[:, 0]), of.seen(edges[:, 1])
+        meets = (np.minimum(left, next_left) <= ROUNDING) & (
+            np.maximum(left, next_left) >= -ROUNDING
+        )
+        for known in (own, before[own], after[own]):
+            meets[known, np.arange(len(own))] = False
+        crosses = left * next_left < 0
+        share = left / np.where(crosses, left - next_left, 1.0)
+        at = along + share * (next_along - along)
+        low = np.where(crosses, at, np.minimum(along, next_along))
+        high = np.where(crosses, at, np.maximum(along, next_along))
+        back = np.where(meets & (low < -of.half), np.maximum(-of.half - high, 0.0), far)
+        ahead = np.where(meets & (high > of.half), np.maximum(low - of.half, 0.0), far)
+        reach[own] = np.minimum(reach[own], np.column_stack([back.min(axis=0), ahead.min(axis=0)]))
+    ways: Array = reach[..., None] * lines.unit[:, None] * np.array([[-1.0], [1.0]])
+    return edges + ways
+
+
 def diameter(hull: Array) -> float:
     """Return the greatest distance between two corners of a hull, (n, 2) mm."""
     return max(float(np.hypot(*(hull - corner).T).max()) for corner in hull)
@@ -112,37 +140,6 @@ def repeats(ring: Array, within: float) -> int:
     return 1
 
 
-def nearest(edges: Array, points: Array) -> Array:
-    """Return the distance from each of the points, (m, 2) mm, to the nearest edge.
-
-    Where that are many, points that lie together look only at what can be nearest to one of them.
-    """
-    if len(edges) * len(points) <= _MOST_PAIRS:
-        return _nearest_of_all(edges, points)
-    low, high = points.min(axis=0), points.max(axis=0)
-    side = max(float((high - low).max()) / math.sqrt(len(points) / _TOGETHER), ROUNDING)
-    column, row = np.floor((points - low) / side).astype(np.intp).T
-    order = np.lexsort((row, column))
-    new = (np.diff(column[order]) != 0) | (np.diff(row[order]) != 0)
-    distance, seen = np.empty(len(points)), Segments.of(edges)
-    for own in np.split(order, np.flatnonzero(new) + 1):
-        some = points[own]
-        least, most = some.min(axis=0), some.max(axis=0)
-        far = seen.distances((least + most)[None] / 2)[0]
-        close = far <= far.min() + math.dist(least, most) + ROUNDING
-        distance[own] = _nearest_of_all(edges[close], some)
-    return distance
-
-
-def depths_in(region: Region, edges: Array, points: Array) -> Array:
-    """Return how deep points, (m, 2) mm, lie in a region of those edges; negative outside it."""
-    if len(points) == 0:
-        return np.zeros(0)
-    depth = nearest(edges, points)
-    depth[~region.holds_points(points)] *= -1
-    return depth
-
-
 def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Array, Array]:
     """Return how deep points, (m, 2) mm, lie among edges, and the unit vectors deeper, (m, 2).
 
@@ -155,12 +152,6 @@ def ways_in(edges: Array, points: Array, inside: NDArray[np.bool_]) -> tuple[Arr
     side, square = np.where(inside, 1.0, -1.0), far < _ON
     deeper = side[:, None] * off / np.where(square, 1.0, far)[:, None]
     return side * far, np.where(square[:, None], seen.across[which], deeper)
-
-
-def _nearest_of_all(edges: Array, points: Array) -> Array:
-    seen = Segments.of(edges)
-    parts = [seen.distances(points[some]).min(axis=1) for some in blocks(len(points), len(edges))]
-    return np.concatenate(parts)
 
 
 def blocks(rows: int, columns: int, at_once: int = _AT_ONCE) -> Iterator[slice]:

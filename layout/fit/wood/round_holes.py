@@ -8,13 +8,14 @@ instead of dozens. Small boxes are still bounded by the edges themselves.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import pairwise
 
 import numpy as np
 from numpy.typing import NDArray
 
-from .edges import Array, Segments, rings_of, turned
+from ...geometry.polygon import Region
+from .edges import Array, rings_of, turned
 
 LOSS = 0.5
 """mm that a disk in a hole may be smaller than the hole: corners of eight edges round 12 mm."""
@@ -37,28 +38,21 @@ class Disks:
     included."""
 
     @classmethod
-    def of(cls, edges: Array) -> Disks:
-        """Return disks for the round holes among edges, (n, 2, 2), given ring by ring.
+    def of(cls, piece: Region, start: int = 0) -> Disks:
+        """Return disks for the round holes of a piece of wood; its first edge has number `start`.
 
         And for the arcs of notches, and of holes that run into one another, where all of the disk
-        is free of wood.
+        is free of wood: no edge comes into it, and its middle lies outside.
         """
-        found = []
-        for start, end in pairwise(rings_of(edges).tolist()):
-            ring = edges[start:end]
-            if end - start >= _FEWEST:
-                place, radius = _disk(ring, ring[:, 0].mean(axis=0), ring)
-                if radius > 0:
-                    found.append((*place, radius, start, end))
-                    continue
-            middles = _middles(ring)
-            for first, last in _arcs(middles):
-                if last - first >= _FEWEST:
-                    middle = middles[first + 1 : last].mean(axis=0)
-                    place, radius = _disk(ring[first:last], middle, edges)
-                    # no edge comes into the disk: it is free of wood where its middle is
-                    if radius > 0 and not _is_in_wood(edges, place):
-                        found.append((*place, radius, start + first, start + last))
+        edges = piece.edges
+        arcs = [arc for ends in pairwise(rings_of(edges).tolist()) for arc in _arcs(edges, *ends)]
+        middles = np.array([middle for _, _, middle in arcs]).reshape(-1, 2)
+        found, done = [], 0
+        for (first, last, middle), depth in zip(arcs, piece.depths(middles), strict=True):
+            around = float(np.hypot(*(edges[first:last, 0] - middle).T).max())
+            if first >= done and depth < 0 and around + depth <= LOSS:
+                found.append((*middle, -depth, start + first, start + last))
+                done = last
         figures = np.array(found, dtype=np.float64).reshape(-1, 5)
         ranges = figures[:, 3:].astype(np.intp)
         return cls(figures[:, :2], figures[:, 2], ranges[:, 0], ranges[:, 1])
@@ -68,10 +62,6 @@ class Disks:
         """Return no disks."""
         nothing = np.zeros(0, dtype=np.intp)
         return cls(np.zeros((0, 2)), np.zeros(0), nothing, nothing)
-
-    def counted_from(self, start: int) -> Disks:
-        """Return the disks by edges of which the first has number `start`."""
-        return replace(self, first=self.first + start, last=self.last + start)
 
     def take(self, which: NDArray[np.intp] | NDArray[np.bool_]) -> Disks:
         """Return some of them."""
@@ -102,34 +92,17 @@ def _middles(ring: Array) -> Array:
     return middles
 
 
-def _arcs(middles: Array) -> Iterator[tuple[int, int]]:
-    """Yield which edges of a ring, from one to another not included, lie on one circle."""
+def _arcs(edges: Array, start: int, end: int) -> Iterator[tuple[int, int, Array]]:
+    """Yield which edges of a ring, from one to another not included, may lie on one circle.
+
+    With its middle, (2,) mm: all of them, and then those where it hardly moves.
+    """
+    ring = edges[start:end]
+    middles = _middles(ring)
+    if len(ring) >= _FEWEST:
+        yield start, end, ring[:, 0].mean(axis=0)
     apart = np.hypot(*(middles - np.roll(middles, 1, axis=0)).T) > LOSS / 4
     cuts = np.flatnonzero(apart & np.roll(apart, -1))
-    yield from pairwise(dict.fromkeys([0, *cuts.tolist(), len(middles)]))
-
-
-def _is_in_wood(edges: Array, point: Array) -> bool:
-    """Return whether a point lies within rings: a line from it crosses them an odd number of times.
-
-    That an arc turns its hollow side to a point does not tell: beyond a thin slot is wood again.
-    """
-    (x, y), (to_x, to_y) = edges[:, 0].T - point[:, None], edges[:, 1].T - point[:, None]
-    passes = (y > 0) != (to_y > 0)
-    crossed = x - y * (to_x - x) / np.where(passes, to_y - y, 1.0) > 0
-    return bool(np.count_nonzero(passes & crossed) % 2)
-
-
-def _disk(ring: Array, middle: Array, edges: Array) -> tuple[Array, float]:
-    """Return the middle of a hole and the radius of a disk in it; 0 where the hole is not round.
-
-    A ring with the wood to its left runs clockwise round a hole, so the middle lies to its right.
-    The last edges are those that may come into the disk.
-    """
-    corners = ring[:, 0]
-    way, off = ring[:, 1] - ring[:, 0], middle - corners
-    if np.any(way[:, 0] * off[:, 1] - way[:, 1] * off[:, 0] >= 0):
-        return middle, 0.0
-    within = float(Segments.of(edges).distances(middle[None]).min())
-    around = float(np.hypot(*(corners - middle).T).max())
-    return middle, within if around - within <= LOSS else 0.0
+    for first, last in pairwise(dict.fromkeys([0, *cuts.tolist(), len(ring)])):
+        if last - first >= _FEWEST:
+            yield start + first, start + last, middles[first + 1 : last].mean(axis=0)

@@ -1,5 +1,1 @@
 """The bench sheet: what to do in which order, with the numbers, as one page of HTML."""
-
-from .page import bench_sheet
-
-__all__ = ["bench_sheet"]

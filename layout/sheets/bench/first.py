@@ -13,25 +13,16 @@ from ...units import MIXED
 from ...words import first_page as page_one
 from ...words.cautions import Caution, short_cautions
 from ...words.first_tables import RoundTable, SawRow, round_table
-from ...words.saw_lines import Lying, Round, lying_of, rounds_of
+from ...words.saw_lines import lying_of, rounds_of
 from ...words.say import Cell
 from ..pictures.legs import quarters_scene
-from ..pictures.lying import lying_scene
+from ..pictures.lying.scene import lying_scene
 
-_LEAST, _MOST = 54.0, 112.0
-"""Height of the drawing, mm."""
-
-_SAWS = 10
-"""From this line on the table goes on behind the page."""
-
-_MANY = 4
-"""More marks than these stand in lines, each by its two figures."""
-
-_CAP = 25.4 / 72 * CAP_HEIGHT
-"""Height of a capital, mm, by its size in points."""
-
-_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())
-"""Stands for the drawing until it is known what room the rest of the page leaves."""
+_LEAST, _MOST = 54.0, 112.0  # height of the drawing, mm
+_SAWS = 10  # from this line on the table goes on behind the page
+_MANY = 4  # more marks than these stand in lines, each by its two figures
+_CAP = 25.4 / 72 * CAP_HEIGHT  # height of a capital, mm, by its size in points
+_UNDRAWN = Scene("", Bounds(0.0, 0.0, 0.0, 0.0), ())  # until the room of the drawing is known
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,26 +58,11 @@ def room_of(plan: Plan) -> float:
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
     high, lying, rounds = room_of(plan), lying_of(plan), rounds_of(plan)
-    least = _LEAST + 15.0 * (len(rounds) - 1)  # more with a second tape under it
-    page = _given_way(_begun(plan, lying, rounds), high, least)
-    tallest = min(_MOST, high - _without_drawing(page))
-    for _ in range(3):
-        tallest = max(tallest, 0.8 * least)
-        page = replace(page, lying=lying_scene(plan, lying, rounds, tallest=tallest))
-        over = height(page) - high
-        if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
-            break
-        tallest = min(tallest, page.lying.frame.height) - over
-    return page
-
-
-def _begun(plan: Plan, lying: Lying, rounds: tuple[Round, ...]) -> FirstPage:
-    """Return the page with everything on it, however high that stands."""
     held = rounds[-1].marks
     assert held is not None
     checks, slip = page_one.checks_words(plan, held)
     letters, also = page_one.key_of(plan)
-    return FirstPage(
+    whole = FirstPage(
         head=page_one.head_words(plan),
         face=page_one.face_words(plan, lying),
         lying=_UNDRAWN,
@@ -102,6 +78,17 @@ def _begun(plan: Plan, lying: Lying, rounds: tuple[Round, ...]) -> FirstPage:
         cautions=short_cautions(plan),
         foot=page_one.foot_words(plan.job.tape),
     )
+    least = _LEAST + 15.0 * (len(rounds) - 1)  # more with a second tape under it
+    page = _given_way(whole, high, least)
+    tallest = min(_MOST, high - _without_drawing(page))
+    for _ in range(3):
+        tallest = max(tallest, 0.8 * least)
+        page = replace(page, lying=lying_scene(plan, lying, rounds, tallest=tallest))
+        over = height(page) - high
+        if at_most(over, 0.0) or at_most(tallest, 0.8 * least):
+            break
+        tallest = min(tallest, page.lying.frame.height) - over
+    return page
 
 
 def _given_way(page: FirstPage, high: float, least: float) -> FirstPage:
@@ -224,5 +211,4 @@ def _wide(words: str, points: float, *, bold: bool = False) -> float:
 
 def _lines(words: Sequence[str], points: float, wide: float, *, bold: bool = False) -> int:
     """Return how many lines words take at a size in points."""
-    cap = points * _CAP
-    return sum(max(1, len(wrapped(w, cap, wide / 1.01, bold))) for w in words)
+    return sum(max(1, len(wrapped(w, points * _CAP, wide / 1.01, bold))) for w in words)

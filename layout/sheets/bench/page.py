@@ -1,7 +1,6 @@
-"""`bench-sheet.html`: one self-contained page, made to be pinned up, ticked off and printed.
+"""`bench-sheet.html`: one self-contained page, to be pinned up, ticked off and printed.
 
-Drawings stand in the page's own ink and paper, so that they follow it into the dark. What differs
-between two units stands twice, and one of the two is shown.
+What differs between two units stands twice, and one of the two is shown.
 """
 
 from __future__ import annotations
@@ -13,27 +12,28 @@ from dataclasses import dataclass, fields, is_dataclass, replace
 from itertools import zip_longest
 from typing import Any
 
+from jinja2 import Environment, PackageLoader, StrictUndefined
 from markupsafe import Markup, escape
 
 from ...drawing import layers
 from ...drawing.scene import Scene
+from ...drawing.svg import to_svg
 from ...plan.plan import Plan
 from ...template.paper import A4, LETTER
 from ...units import MIXED, Units
+from ...words.saw_lines import lying_of
 from ...words.say import unit_words
-from .behind import folds
-from .first import FirstPage, first_page
-from .stages import STAGES
-from .step import Part
+from .first import first_page
+from .stages import STAGES, folds
+from .steps import Part
+
+_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
+_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
+_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
 
 
 def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False) -> str:
-    """Return the page: what is pinned over the bench, the work step by step, what stands behind it.
-
-    It points to the other `files` of the plan; `opened`, what stands behind is unfolded to print.
-    """
-    from jinja2 import Environment, PackageLoader, StrictUndefined
-
+    """Return the page, which points to other `files`; `opened`, what stands behind is unfolded."""
     environment = Environment(
         loader=PackageLoader(__package__, "."),
         autoescape=True,
@@ -46,42 +46,31 @@ def bench_sheet(plan: Plan, *, files: tuple[str, ...] = (), opened: bool = False
     imperial = plan.job.units.is_imperial
     other = replace(plan, job=replace(plan.job, units=Units.MM if imperial else Units.IN))
     pinned = first_page(plan), first_page(other)
+    first = pinned[0]
+    told = repr((first.head, first.tables, first.checks, first.legs))
+    lines = sum(len(table.saws) for table in first.tables)
     return environment.get_template("page.html.j2").render(
         work=both(tuple(_work(plan)), tuple(_work(other))),
         behind=both(folds(plan), folds(other)),
-        pinned=[both(first, first) for first in pinned],
+        pinned=[both(page, page) for page in pinned],
         name=plan.job.name,
         other_unit=unit_words(other.job.tape),
         paper=_paper(plan),
-        key=_key(pinned[0]),
-        alt=_alt(pinned[0]),
+        key=hashlib.sha256(told.encode()).hexdigest()[:16],  # other figures keep other ticks
+        alt=f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge "
+        f"and {len(first.letters)} lettered defects. The tables below hold all of its figures.",
         files=files,
         opened=opened,
     )
 
 
 def _work(plan: Plan) -> Iterator[Part]:
-    before = 0
-    for stage in STAGES:
-        steps = tuple(stage.steps(plan))
+    before, lying = 0, lying_of(plan).words
+    for title, told, lies in STAGES:
+        steps = tuple(told(plan))
         if steps:
-            yield Part(stage.title, steps, stage.lies(plan), before)
+            yield Part(title, steps, lies.format(lying=lying), before)
         before += len(steps)
-
-
-def _key(first: FirstPage) -> str:
-    """Return what ticks are kept under: another plan's figures are another key."""
-    held = repr((first.head, first.tables, first.checks, first.legs))
-    return hashlib.sha256(held.encode()).hexdigest()[:16]
-
-
-def _alt(first: FirstPage) -> str:
-    """Return the drawing of the first page in a sentence."""
-    lines = sum(len(table.saws) for table in first.tables)
-    return (
-        f"The panel as it lies: {first.face[0].lower()}, {lines} saw lines, the finished edge and "
-        f"{len(first.letters)} lettered defects. The tables below hold all of its figures."
-    )
 
 
 def _paper(plan: Plan) -> str:
@@ -113,10 +102,10 @@ class Drawn:
 def both(one: Any, other: Any) -> Any:  # noqa: ANN401 - any value that a page is made of
     """Return a value of the page with both units in it: words as markup, the rest as it is."""
     if isinstance(one, Scene):
-        return both(drawn(one), drawn(other))
-    if isinstance(one, Drawn):
-        svg = Markup(one.svg if one == other else _twice(one.svg, other.svg, "div"))
-        return replace(one, svg=svg, title=both(one.title, other.title))
+        svg, hidden = drawn(one), drawn(other)
+        same = svg == hidden and one.title == other.title
+        told = Markup(svg if same else _twice(svg, hidden, "div"))
+        return Drawn(told, both(one.title, other.title))
     if isinstance(one, str):
         told, hidden = _told(one), _told(other)
         return told if one == other else Markup(_twice(told, hidden, "span"))
@@ -138,17 +127,9 @@ def _twice(one: str, other: str, tag: str) -> str:
     return f'<{tag} class="u1">{one}</{tag}><{tag} class="u2">{other}</{tag}>'
 
 
-_IDS = re.compile(r' id="[^"]*"|<title>[^<]*</title>\s*')
-_COLOUR = re.compile(r'(fill|stroke)="#[0-9a-f]{6}"')
-_PAPER = f'="({layers.WOOD.colour}|{layers.PAPER.colour})"'
-
-
-def drawn(scene: Scene) -> Drawn:
+def drawn(scene: Scene) -> str:
     """Return a scene as text for the page: it has no ids, and no colour but ink and paper."""
-    from ...drawing.svg import to_svg
-
     svg = to_svg(scene)
     svg = _IDS.sub("", svg[svg.index("<svg") :]).replace("  ", "")
     svg = re.sub(_PAPER, '="var(--paper)"', svg)
-    svg = _COLOUR.sub(r'\1="currentColor"', svg)
-    return Drawn(svg, scene.title)
+    return _COLOUR.sub(r'\1="currentColor"', svg)

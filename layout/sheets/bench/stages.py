@@ -1,25 +1,26 @@
-"""The work in order: parts, each giving its steps. What the job does not need yields none."""
+"""The work in order, in parts that give their steps, and what stands behind it, folded."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import cautions, datum, edge, fixings, legs, marks, materials, order, panel, ways
-from ...words.saw_lines import Round, lying_of, rounds_of
-from ...words.say import Say
+from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways, why
+from ...words.cautions import caution_words
+from ...words.first_tables import shown_marks
+from ...words.saw_lines import Round, rounds_of
+from ...words.say import Say, found_words, sentence
 from ...work.cautions import Risk
 from ...work.deeds import Deed
 from ...work.order import Task
-from ..pictures.curves import profile_scene
-from ..pictures.ground import square_scene
+from ..pictures.curves import method_scene, pivot_name, profile_scene
+from ..pictures.ground import contacts_scene, offcuts_scene, others_scene, square_scene
 from ..pictures.legs import battens_scene, legs_scene
-from ..pictures.methods import method_scene, pivot_name
-from . import cuts
-from .step import Stage, Step
+from . import steps as cuts
+from .steps import Part, Step
 
 
 def _ready(plan: Plan) -> Iterator[Step]:
@@ -55,7 +56,7 @@ def _look(plan: Plan) -> Iterator[Step]:
 def _clean(plan: Plan) -> Iterator[Step]:
     for task in plan.order.tasks[: _sawn_at(plan)]:
         metal = (c for c in plan.cautions if task.deed is Deed.METAL and c.matter is Risk.METAL)
-        yield from (Step(cautions.caution_words(c, plan.top, plan.job.tape)) for c in metal)
+        yield from (Step(caution_words(c, plan.top, plan.job.tape)) for c in metal)
         yield from _done_in(plan, [task], Deed.CLEAN, Deed.TEST, Deed.STRIP)
     later = plan.cuts.again is not None
     yield Step(panel.flatness_words(plan.job.panel, plan.job.tape, later=later))
@@ -90,7 +91,7 @@ def _mark(plan: Plan) -> Iterator[Step]:
 def _curve(plan: Plan, each: Round) -> Step:
     """Return the step that draws the curve; only its straight sides for a rectangle."""
     if not plan.methods or each.marks is None:
-        return Step(ways.STRAIGHT_SIDES)
+        return Step(marks.STRAIGHT_SIDES)
     best = plan.methods[0]
     same = [m for m in plan.methods if m.name == best.name and m.serves == best.serves]
     routed = any(isinstance(cut, RouterCut) and cut.radii for cut in plan.cuts.curve_cuts)
@@ -159,21 +160,87 @@ def _last(plan: Plan) -> Iterator[Step]:
         yield Step(marks.KEEP_OFFCUTS)
 
 
-def _lies(plan: Plan) -> str:
-    return lying_of(plan).words
-
-
-STAGES = (
-    Stage("Materials, time, money", _ready),
-    Stage("Look and buy", _look),
-    Stage("Clean, test, metal", _clean),
-    Stage("Line and square", _datum),
-    Stage("Flat before it is marked", _short, _lies),
-    Stage("Mark and check", _mark, _lies),
-    Stage("Cut", cuts.rest, _lies),
-    Stage("Edge and sand", _edge),
-    Stage("Dry fit and underside", _underside, lambda _: "underside up, on a blanket"),
-    Stage("Battens and legs", _legs, lambda _: "the top on its show face, on a blanket"),
-    Stage("Top coats and last", _last),
+STAGES: tuple[tuple[str, Callable[[Plan], Iterator[Step]], str], ...] = (
+    ("Materials, time, money", _ready, ""),
+    ("Look and buy", _look, ""),
+    ("Clean, test, metal", _clean, ""),
+    ("Line and square", _datum, ""),
+    ("Flat before it is marked", _short, "{lying}"),
+    ("Mark and check", _mark, "{lying}"),
+    ("Cut", cuts.rest, "{lying}"),
+    ("Edge and sand", _edge, ""),
+    ("Dry fit and underside", _underside, "underside up, on a blanket"),
+    ("Battens and legs", _legs, "the top on its show face, on a blanket"),
+    ("Top coats and last", _last, ""),
 )
-"""Every part in the order of the work. A new craft adds a row, or steps to one."""
+"""Every part in the order of the work: its title, its steps, how the work lies meanwhile.
+
+A part without steps is not told of. A new craft adds a row, or steps to one.
+"""
+
+
+def folds(plan: Plan) -> tuple[Part, ...]:
+    """Return every part that has something to tell."""
+    made = ((summary, tuple(steps(plan))) for summary, steps in FOLDS)
+    return tuple(Part(summary(plan), steps) for summary, steps in made if steps)
+
+
+def _why(plan: Plan) -> Iterator[Step]:
+    yield Step(why.touches_words(plan), contacts_scene(plan))
+    if plan.along_grain is not None:
+        yield Step(why.along_grain_told(plan))
+    if plan.costs:
+        yield Step(why.mending_words(plan))
+    if plan.others:
+        yield Step(why.elsewhere_words(plan), others_scene(plan))
+
+
+def _ways(plan: Plan) -> Iterator[Step]:
+    others = [m for m in plan.methods if m.name != plan.methods[0].name]
+    if others:
+        yield Step(ways.others_words(others, plan.job.tape))
+
+
+def _marks(plan: Plan) -> Iterator[Step]:
+    each = rounds_of(plan)
+    if len(each) > 1:
+        yield Step(marks.marks_behind(plan.marks, set(), Say.of(plan)))
+    held, say = each[-1].marks, Say.of(plan, each[-1].datum)
+    assert held is not None
+    yield Step(marks.marks_behind(held, {mark.label for mark in shown_marks(plan, held)}, say))
+    ties = marks.ties_words(held, say)
+    if ties is not None:
+        yield Step(ties)
+    yield Step(marks.checks_words(held, say))
+    yield Step(marks.left_words(plan.check, Say.of(plan), lipped=plan.top.lipping > 0))
+
+
+def _table(plan: Plan) -> Iterator[Step]:
+    wish, held, table = plan.job.legs, plan.legs, plan.table
+    if wish is None or held is None or table is None:
+        return
+    why, stands, sags = legs.chosen(plan), legs.standing(plan, held), legs.sagging(plan, table)
+    told = (why, stands, sags, legs.seated(plan, wish, held, table))
+    yield from (Step(words) for words in told if words is not None)
+
+
+def _kept(plan: Plan) -> str:
+    pieces = plan.offcuts.pieces
+    return f"Areas and offcuts: {sum(o.kept for o in pieces)} of {len(pieces)} worth keeping"
+
+
+FOLDS: tuple[tuple[Callable[[Plan], str], Callable[[Plan], Iterable[Step]]], ...] = (
+    (lambda plan: sentence(f"Why not larger: {found_words(plan)}"), _why),
+    (lambda _: "Other ways to draw it", _ways),
+    (lambda _: "Marks and figures that are checked, not set out; errors", _marks),
+    (legs.stands_in_short, _table),
+    (
+        _kept,
+        lambda plan: [Step(panel.offcuts_words(plan.offcuts, plan.job.tape), offcuts_scene(plan))],
+    ),
+    (
+        lambda plan: f"All {len(plan.cautions)} cautions in full, with their sources",
+        lambda plan: (Step(caution_words(c, plan.top, plan.job.tape)) for c in plan.cautions),
+    ),
+)
+"""Each part by its summary and its steps."""

@@ -1,30 +1,36 @@
-"""Drawings of curve and edge: the router's way, a lost rim, flattening, lipping, the profile."""
+"""Drawings of curve and edge: how it is drawn, the router's way, a lost rim, lipping, profile."""
 
 from __future__ import annotations
 
 import math
+from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
 import numpy as np
 
-from ...cutting.builds import RimLoss
+from ...cutting.builds import OVER_THICKNESS, Edging, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SwungRadius
-from ...cutting.edging import OVER_THICKNESS, Edging
 from ...cutting.profile import ProfilePlan
 from ...cutting.router import QuarterFeed
 from ...drawing import layers
 from ...drawing.kit.picture import Stage
 from ...drawing.scene import Scene
 from ...geometry import Arc, Bounds, Line, Path, Point, Points, Region, Segment
-from ...geometry.tolerance import SAME_POINT
+from ...geometry.tolerance import SAME_PLACE, SAME_POINT
+from ...marking.arcs import EightCentreOval, FourCentreOval
+from ...marking.instruments import StringLoop, Swing, TrammelRod
+from ...marking.method import Method, Pivot
+from ...marking.oval_methods import OvalOrdinates
 from ...plan.plan import Plan
 from ...words.edge import arris_label
+from .ground import Wood, draw_centrelines
 
-_AWAY = 3.5
-"""How far outside the line the router's way is drawn, paper mm."""
-
+_WIDE = 1.6  # how much of the wood a section shows, by its thickness
+_DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
+_TILT = math.radians(40)  # how a rod or a string is drawn: away from both axes, so that it is seen
+_AWAY = 3.5  # how far outside the line the router's way is drawn, paper mm
+# Where the points of an arrow lie on the way that it shows
 _SHARES = [float(share) for share in np.linspace(0.15, 0.85, 24)]
-"""Where the points of an arrow lie on the way that it shows."""
 
 
 def line_scene(plan: Plan, cut: RouterCut | HandCut) -> Scene:
@@ -51,8 +57,12 @@ def _routed(plan: Plan, stage: Stage, cut: RouterCut) -> None:
     ring = Region.of(cut.line, tolerance=0.1).grown(_AWAY * stage.frame.scale).exterior
     for feed in cut.feeds:
         _fed(plan, stage, ring, feed)
-    if not cut.feeds and cut.kept:
-        _along_cuts(stage, cut)
+    if not cut.feeds and cut.kept:  # along what is cut between kept edges, outside it
+        sign, off = -1 if stage.frame.mirrored else 1, _AWAY * stage.frame.scale
+        for segment in (s for path in cut.line.without(cut.kept) for s in path.segments):
+            if segment.length >= 4 * off:
+                outside = [segment.at(s) - segment.pace(s).unit().left * off for s in _SHARES]
+                stage.arrow(layers.FEED, map(stage.frame.at, outside[::sign]))
     elif not cut.feeds:
         _round(stage, ring)
     _radii(plan, stage, cut.radii)
@@ -114,25 +124,12 @@ def _fed(plan: Plan, stage: Stage, ring: Points, feed: QuarterFeed) -> None:
 
 
 def _round(stage: Stage, ring: Points) -> None:
-    """Draw the way all round: anticlockwise as it is seen, against the bit's turn.
-
-    It begins at the right, and goes by length: where a ring begins and how close its points lie
-    says nothing.
-    """
+    """Draw the way all round from the right, anticlockwise as seen, against the bit's turn."""
     line = Path.through_ring(ring)
     quarter, back = line.length / 4, stage.frame.mirrored
     start = _along(ring, line.bounds.middle + Point(line.bounds.width, 0.0))
     for i in range(4):
         _arrow(stage, line, start + (i + back) * quarter, -quarter if back else quarter)
-
-
-def _along_cuts(stage: Stage, cut: RouterCut) -> None:
-    """Draw the way along what is cut between kept edges, outside it."""
-    sign, off = -1 if stage.frame.mirrored else 1, _AWAY * stage.frame.scale
-    for segment in (s for path in cut.line.without(cut.kept) for s in path.segments):
-        if segment.length >= 4 * off:
-            outside = [segment.at(s) - segment.pace(s).unit().left * off for s in _SHARES]
-            stage.arrow(layers.FEED, map(stage.frame.at, outside[::sign]))
 
 
 def _along(ring: Points, point: Point) -> float:
@@ -143,12 +140,6 @@ def _along(ring: Points, point: Point) -> float:
     shares = np.clip((to * ways).sum(axis=1) / lengths**2, 0.0, 1.0)
     k = int(np.hypot(*(to - shares[:, None] * ways).T).argmin())
     return float(lengths[:k].sum() + shares[k] * lengths[k])
-
-
-_WIDE = 1.6
-"""How much of the wood a section shows, by its thickness."""
-
-_DOWN, _RIGHT = Point(0.0, -1.0), Point(1.0, 0.0)
 
 
 def flatten_scene(plan: Plan) -> Scene:
@@ -193,13 +184,11 @@ def profile_scene(plan: Plan, profile: ProfilePlan) -> Scene:
     if inside:
         stage.dimension(Point(-inside, 0), corner, tape.figure(inside), _DOWN)
         stage.dimension(corner, Point(0, up), tape.figure(up), _RIGHT)
-        left = tape.figure(profile.edge_left)
-        stage.dimension(Point(0, up), Point(0, thickness), left, _RIGHT)
+        stage.dimension(Point(0, up), Point(0, thickness), tape.figure(profile.edge_left), _RIGHT)
     back, words = profile.arris.size / 2, arris_label(profile.arris, tape)
     if radius:
         back, words = radius * (1 - math.sqrt(0.5)), f"round-over {tape.figure(radius)}"
-    at = Point(-back, thickness - back)
-    stage.label(layers.DIMENSIONS, at, words, towards=Point(-0.2, 1))
+    stage.label(layers.DIMENSIONS, Point(-back, thickness - back), words, towards=Point(-0.2, 1))
     return stage.scene("The profile of the edge")
 
 
@@ -215,3 +204,63 @@ def _edge_of(thickness: float, wide: float, profile: ProfilePlan) -> Path:
     inner = Path.through((upper, Point(-wide, thickness), lower[0]))
     sharp = [Line(a, b) for a, b in pairwise(lower) if a.distance_to(b) > SAME_POINT]
     return Path((*sharp, eased, *inner.segments))
+
+
+def method_scene(plan: Plan, methods: Sequence[Method]) -> Scene:
+    """Return the top with what draws it: points, nails, string, rod, or the radii of several."""
+    wood, place, figure = Wood.marked(plan), plan.top.placement, plan.job.tape.figure
+    points = [place(pivot.at) for method in methods for pivot in method.pivots]
+    extent = plan.cuts.finish.bounds
+    reach = extent.grown(0.5 * max(extent.width, extent.height))
+    for point in points:
+        if reach.holds(point):
+            extent = extent.joined(Bounds.around([point]))
+    stage = Stage.around(extent, mirrored=wood.mirrored)
+    stage.path(layers.FINISH, plan.cuts.finish, clear=True)
+    draw_centrelines(stage, plan.top.outline, place)
+    for method in methods:
+        lines = _lines(method.figures)
+        told = [(place(a), place(b), figure(length) if length else "") for a, b, length in lines]
+        stage.measured(layers.METHOD, told)
+    stage.cross(layers.MARKS, *points)
+    for method in methods:
+        for pivot in method.pivots:
+            at = place(pivot.at)
+            if stage.frame.at(at).y > 0:
+                stage.label(layers.MARKS, at, pivot_name(plan, pivot), bold=True)
+    return stage.scene(f"Drawn by {methods[0].name}")
+
+
+def pivot_name(plan: Plan, pivot: Pivot) -> str:
+    """Return the label of the mark that a point or nail stands in, or else its own name."""
+    at = plan.top.placement(pivot.at)
+    near = (mark.label for mark in plan.marks.marks if mark.point.distance_to(at) <= SAME_PLACE)
+    return next(near, pivot.name)
+
+
+def _lines(figures: object) -> Iterator[tuple[Point, Point, float]]:
+    """Yield the lines that draw a curve, each with the length, mm, that is told of it, or 0."""
+    tilt = Point.polar(1.0, _TILT)
+    match figures:
+        case Swing():
+            for centre in figures.centres:
+                way = Point.polar(1.0, centre.angle + 0.3) if centre.norm > 0 else tilt
+                yield centre, centre + way * figures.radius, figures.radius
+        case StringLoop():
+            nail = Point(figures.nail_spacing / 2, 0)
+            pencil = Point.polar(figures.reach(math.pi - _TILT), math.pi - _TILT)
+            yield -nail, nail, figures.nail_spacing
+            yield from ((-nail, pencil, 0.0), (pencil, nail, 0.0))
+        case TrammelRod():
+            near_pin, far_pin = figures.to_long_axis_pin, figures.to_short_axis_pin
+            pencil = Point(far_pin * tilt.x, near_pin * tilt.y)
+            yield pencil - tilt * near_pin, pencil, near_pin
+            yield pencil - tilt * far_pin, pencil - tilt * near_pin, figures.pins_apart
+        case FourCentreOval() | EightCentreOval():
+            end, side = Point(figures.end_centre, 0), Point(0, -figures.side_centre)
+            yield end, end + (end - side).unit() * figures.end_radius, figures.end_radius
+            yield side, side + Point(0, figures.side_radius), figures.side_radius
+        case OvalOrdinates():
+            for at in figures.ordinates:
+                if at.up > 0:
+                    yield Point(at.out, 0.0), Point(at.out, at.up), 0.0

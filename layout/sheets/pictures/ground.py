@@ -1,7 +1,4 @@
-"""Drawings of the wood as it lies, with letters, datum and rulers along it.
-
-Whether it is square, the joints of its frame, where a mend goes, and what is left over.
-"""
+"""Drawings of the wood: is it square, what the top touches, where else it could lie, its rest."""
 
 from __future__ import annotations
 
@@ -11,17 +8,24 @@ from dataclasses import dataclass, replace
 from ...cutting.builds import FrameJoint
 from ...cutting.mending import Mended
 from ...drawing import layers
-from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, Stage
-from ...drawing.scene import Layer, Scene
-from ...geometry import Path, Placement, Point, Region
-from ...marking.panel_check import RightTriangle, SquareCheck
+from ...drawing.kit.labels import LabelSetter
+from ...drawing.kit.picture import STEP_TALLEST, STEP_WIDTH, DrawingFrame, Stage
+from ...drawing.scene import Area, Group, Layer, Scene, Text
+from ...geometry import Bounds, Path, Placement, Point, Region, circle
 from ...outlines import Outline
 from ...panel.datum import Datum
 from ...panel.shown import drawn_defects, layer_of
 from ...plan.plan import Plan
+from ...words.say import exact_words
+from ...words.why import loss_words, turn_words
 
-_LETTER = 3.5
-"""Height of corner letters, paper mm."""
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0  # of a drawing behind the work, and in it, paper mm
+_DOT = 1.1  # radius of a dot where the top touches, paper mm
+_COLUMNS = 2  # of small pictures
+_GAP = 4.0  # between two small pictures, paper mm
+_WORDS, _ROW = 2.5, 4.2  # height of their lettering, and from one line of it to the next, paper mm
+_TALLEST = 60.0  # height that a panel has in a small picture at most, paper mm
+_LETTER = 3.5  # height of corner letters, paper mm
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,9 +49,7 @@ class Wood:
     def marked(cls, plan: Plan) -> Wood:
         """Return what the top is marked on in the end: of a slab what is left when it is flat."""
         again, seen = plan.cuts.again, plan.cuts.face.mirrored
-        if again is None:
-            return cls.found(plan)
-        return cls(plan, again.boundary, again.datum, seen)
+        return cls.found(plan) if again is None else cls(plan, again.boundary, again.datum, seen)
 
     @property
     def region(self) -> Region:
@@ -58,10 +60,7 @@ class Wood:
     def stage(
         self, *, defects: bool = False, width: float = STEP_WIDTH, tallest: float = STEP_TALLEST
     ) -> Stage:
-        """Return a stage with the wood on it, and with its `defects` where they are asked for.
-
-        The picture is `width` wide and what it shows at most `tallest` high, paper mm.
-        """
+        """Return a stage with the wood on it, `width` wide, at most `tallest` high, paper mm."""
         extent = self.boundary.bounds
         stage = Stage.around(extent, mirrored=self.mirrored, width=width, tallest=tallest)
         self.draw(stage, defects=defects)
@@ -79,13 +78,11 @@ class Wood:
             for ring in (piece.exterior, *piece.holes):
                 stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
 
-    def letters(
-        self, stage: Stage, layer: Layer = layers.LETTERING, height: float = _LETTER
-    ) -> None:
+    def letters(self, stage: Stage, layer: Layer = layers.LETTERING, size: float = _LETTER) -> None:
         """Write the letters of corners and struck points."""
         middle = self.boundary.bounds.middle
         for name, point in sorted(self.datum.places.items()):
-            stage.label(layer, point, name, towards=point - middle, height=height, bold=True)
+            stage.label(layer, point, name, towards=point - middle, height=size, bold=True)
 
     def running(self, stage: Stage, points: Iterable[Point]) -> None:
         """Write the offsets of points on two rulers: below the datum, and beside its start."""
@@ -103,10 +100,6 @@ class Wood:
                 stage.label(layers.DIMENSIONS, edge + way * (1.2 * scale), words, towards=way)
 
 
-_PAST_WOOD = 3.0
-"""How far saw lines are drawn past the wood, paper mm."""
-
-
 def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
     """Return the joint of a frame that cuts run through."""
     wood = Wood.found(plan)
@@ -115,7 +108,7 @@ def joint_scene(plan: Plan, joint: FrameJoint) -> Scene:
     stage.area(layers.DEFECT_CUTTING, joint.place)
     for trim in plan.cuts.trims:
         if trim.label in joint.cuts:
-            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=_PAST_WOOD)
+            stage.line(layers.SAW_LINE, trim.start.point, trim.end.point, past=3.0)
     wood.letters(stage)
     stage.label(layers.LETTERING, joint.place.bounds.middle, "joint")
     return stage.scene("A cut runs through a joint")
@@ -158,43 +151,74 @@ def offcuts_scene(plan: Plan) -> Scene:
 def square_scene(plan: Plan) -> Scene:
     """Return how the panel is tried for being square: by its corners, or by 3, 4 and 5."""
     wood = Wood.found(plan, mirrored=False)
-    stage = wood.stage()
-    stage.line(layers.DATUM, wood.datum.start, wood.datum.end)
-    lines = [line for square in plan.check.squares for line in _square_lines(wood, square)]
-    if not lines and plan.check.triangle is not None:
-        lines = _triangle_lines(wood.datum, plan.check.triangle)
-    for start, end, _ in lines:
-        stage.line(layers.CHECKS, start, end)
-    for start, end, length in lines:
-        stage.figure_along(layers.CHECKS, start, end, plan.job.tape.figure(length))
+    stage, datum, three, told = wood.stage(), wood.datum, plan.check.triangle, plan.job.tape.figure
+    stage.line(layers.DATUM, datum.start, datum.end)
+    corners = {corner.name: corner.point for corner in datum.corners}
+    lines: list[tuple[Point, Point, float]] = []
+    for square in plan.check.squares:
+        at, along, up = (corners[n] for n in (square.corner, square.along_to, square.across_to))
+        lines += [(at, up, square.across), (along, up, square.found.square_diagonal)]
+    if not lines and three is not None:
+        start, sides = datum.held.point, (Point(three.along, 0.0), Point(0.0, three.across))
+        at, up = (start + side.turned(datum.frame.turn) for side in sides)
+        lines = [(start, at, three.along), (start, up, three.across), (at, up, three.diagonal)]
+    stage.measured(layers.CHECKS, [(start, end, told(length)) for start, end, length in lines])
     wood.letters(stage)
     return stage.scene("Is it square?")
 
 
-def _square_lines(wood: Wood, square: SquareCheck) -> list[tuple[Point, Point, float]]:
-    corners = {corner.name: corner.point for corner in wood.datum.corners}
-    at, along, across = (corners[n] for n in (square.corner, square.along_to, square.across_to))
-    return [(at, across, square.across), (along, across, square.found.square_diagonal)]
-
-
-def _triangle_lines(datum: Datum, three: RightTriangle) -> list[tuple[Point, Point, float]]:
-    start = datum.held.point
-    sides = (Point(three.along, 0.0), Point(0.0, three.across))
-    along, up = (start + side.turned(datum.frame.turn) for side in sides)
-    return [
-        (start, along, three.along),
-        (start, up, three.across),
-        (along, up, three.diagonal),
-    ]
-
-
 def draw_centrelines(
-    stage: Stage,
-    outline: Outline,
-    place: Placement | None = None,
-    layer: Layer = layers.CENTRELINE,
+    stage: Stage, outline: Outline, place: Placement | None = None, layer: Layer = layers.CENTRELINE
 ) -> None:
     """Draw both centrelines of a top in its place, or in its own frame, from edge to edge."""
     lies = place or Placement()
     for end in (Point(outline.length / 2, 0.0), Point(0.0, outline.width / 2)):
         stage.line(layer, lies(-end), lies(end))
+
+
+def contacts_scene(plan: Plan) -> Scene:
+    """Return the top in its place, with a numbered dot wherever something holds it."""
+    wood = Wood.found(plan, mirrored=False)
+    stage = wood.stage(defects=True, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST)
+    stage.path(layers.GHOST, plan.fit.core.path().placed(plan.fit.placement), clear=True)
+    for contact in plan.contacts:
+        if contact.points[0] != contact.points[-1]:  # nor all the way round
+            stage.line(layers.CONTACTS, *contact.points)
+        for point in contact.points:
+            at = stage.frame.at(point)
+            stage.add(layers.CONTACTS, Area(circle(at, _DOT)))
+            stage.setter.keep_clear(Bounds.about(at, _DOT))
+    for number, contact in enumerate(plan.contacts, 1):
+        way = plan.fit.placement.centre - contact.middle
+        stage.label(layers.CONTACTS, contact.middle, f"{number}", towards=way, bold=True)
+    wood.letters(stage)
+    return stage.scene("What holds the top")
+
+
+def others_scene(plan: Plan) -> Scene:
+    """Return small pictures of the panel: with the top as planned, and with each alternative."""
+    fits, wood = (plan.fit, *plan.others), Wood.found(plan, mirrored=False)
+    extent = wood.boundary.bounds
+    wide = (BEHIND_WIDTH - 2 - (_COLUMNS - 1) * _GAP) / _COLUMNS
+    scale = max(extent.width / wide, extent.height / _TALLEST)
+    high = extent.height / scale + 2 * _ROW + _GAP
+    sheet = Bounds(0.0, 0.0, BEHIND_WIDTH, -(-len(fits) // _COLUMNS) * high + 1)
+    groups: list[Group] = []
+    for i, fit in enumerate(fits):
+        row, column = divmod(i, _COLUMNS)
+        left, top = 1 + column * (wide + _GAP), sheet.top - 1 - row * high
+        cell = Bounds(left, top - high + _GAP, left + wide, top)
+        foot = Point(cell.middle.x, cell.bottom)
+        corner = foot - Point(extent.middle.x, extent.bottom) * (1 / scale)
+        stage = Stage(DrawingFrame(cell, scale, corner), LabelSetter(cell))
+        wood.draw(stage, defects=True)
+        stage.path(layers.FINISH, fit.outline.path().placed(fit.placement))
+        lies = "as planned"
+        if i:
+            loss = loss_words(fit, plan.fit, plan.job.wish.goal, plan.job.tape)
+            lies = ", ".join(filter(None, (loss, turn_words(fit, plan.fit))))
+        for k, words in enumerate((f"{i + 1}: {exact_words(fit.outline, plan.job.tape)}", lies)):
+            at = Point(left, top - _WORDS - k * _ROW)
+            stage.add(layers.LETTERING, Text(at, words, _WORDS, bold=k == 0))
+        groups += stage.groups
+    return Scene("Other places for the top", sheet, tuple(groups))

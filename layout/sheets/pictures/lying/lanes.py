@@ -4,28 +4,48 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import accumulate
+from statistics import fmean
 
 from ....drawing import layers
-from ....drawing.kit.lanes import spread
 from ....drawing.scene import Stroke, Text, text_box, text_width
-from ....geometry import Path, Point
+from ....geometry import Path, Point, ranked
+from ....geometry.tolerance import ROUNDING
 from ....marking.mark import Mark as PlacedMark
 from ....words.first_tables import shown_marks
 from ....words.saw_lines import BESIDE, BEYOND, Round, SawLine, figures_of, signed
 from ....words.say import Say
 from .picture import BEND, BODY, LANE, MARK, NAME, OFF, OUT, RING, TRIANGLE, LyingPicture
 
-SAW = 3.8
-"""Height of the figure of a saw line, paper mm."""
+SAW = 3.8  # height of the figure of a saw line, paper mm
+GAP = 2.2  # between two labels of a lane, paper mm
+ROW = 6.2  # from one row of labels to the next, paper mm
+REACH = 10.0  # farther from every side, paper mm, a start is drawn where it lies
 
-GAP = 2.2
-"""Between two labels of a lane, paper mm."""
 
-ROW = 6.2
-"""From one row of labels to the next, paper mm."""
+def spread(
+    wanted: Sequence[float], lengths: Sequence[float], low: float, high: float
+) -> tuple[float, ...]:
+    """Return where labels stand along a lane, the middle of each, in the order that they came.
 
-REACH = 10.0
-"""Farther from every side, paper mm, a start is drawn where it lies."""
+    Each has the place wanted for its middle, and its length with its gap. Blocks that overlap merge
+    and move to the mean of what their members want; their order is kept, so leaders never cross.
+    Labels that are too many for the lane run past its high end. All in mm.
+
+    >>> spread([10.0, 11.0, 40.0], [6.0, 6.0, 6.0], 0.0, 50.0)
+    (7.5, 13.5, 40.0)
+    """
+    order = ranked(range(len(wanted)), lambda i: -wanted[i], tolerance=ROUNDING)
+    ends = [0.0, *accumulate(lengths[i] for i in order)]
+    blocks: list[list[float]] = []  # where the lane's first label would begin, as each member wants
+    for i, before in zip(order, ends, strict=False):
+        blocks.append([wanted[i] - lengths[i] / 2 - before])
+        while len(blocks) > 1 and fmean(blocks[-2]) >= fmean(blocks[-1]):
+            blocks[-2:] = [blocks[-2] + blocks[-1]]
+    begun = (max(low, min(fmean(b), high - ends[-1])) for b in blocks for _ in b)
+    starts = zip(order, ends, begun, strict=False)
+    placed = {i: start + before + lengths[i] / 2 for i, before, start in starts}
+    return tuple(placed[i] for i in range(len(wanted)))
 
 
 @dataclass(slots=True)
@@ -61,16 +81,41 @@ def draw_lanes(picture: LyingPicture) -> float:
     if picture.plain:
         low = box.bottom - 10.0
     for each in () if picture.plain else picture.rounds:
-        low = min(low, _foot_lane(picture, each, edge, starts.get("lower", [])))
+        low = min(low, _foot_lane(picture, each, edge, starts.get("bottom", [])))
         edge = low - 0.5
         if each is picture.rounds[-1]:
             _hand_lane(picture, each, starts.get(hand, []))
     other = "left" if hand == "right" else "right"
-    for side in (*(("lower", hand) if picture.plain else ()), "upper", other):
-        picture.draw_rings(side, starts.get(side, []))
+    for side in (*(("bottom", hand) if picture.plain else ()), "top", other):
+        _draw_rings(picture, side, starts.get(side, []))
     for line, _ in starts.get("within", []):
         picture.ring_within(line)
     return low - 1.0
+
+
+def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
+    """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
+    level, edge, out = side in ("top", "bottom"), picture.edge_of(side), OUT[side]
+
+    def at(along: float, off: float = 0.0) -> Point:
+        return (Point(along, edge) if level else Point(edge, along)) + out * off
+
+    box = picture.box
+    wanted = [place.x if level else place.y for _, place in starts]
+    low, high = (box.left, box.right) if level else (box.bottom, box.top)
+    if level and starts:  # between the letters on either hand, also of an odd panel's corners
+        beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
+        low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
+        high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
+    places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
+    for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
+        if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
+            picture.thin(begun, at(own))
+        picture.triangle(at(own, 0.2), -out)
+        ring = at(place, TRIANGLE + RING + 0.5)
+        if abs(place - own) > 0.3:
+            picture.thin(at(own, 0.2 + TRIANGLE), ring)
+        picture.ring(ring, saw.number)
 
 
 def _foot_lane(
@@ -79,26 +124,29 @@ def _foot_lane(
     """Draw the tape under the panel with its labels; return how far down they reach."""
     lying = picture.lying
     axis = "square" if lying.upright else "along"
-    lines = [line for line in each.lines if picture.has_figure(line, "lower")]
+    lines = [line for line in each.lines if picture.has_figure(line, "bottom")]
     labels = _labels(picture, each, lines, axis)
     labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
     body = edge - OFF - BODY
-    picture.draw_tape(each, "lower", edge)
+    picture.draw_tape(each, "bottom", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
     if sum(label.width for label in labels) > 0.85 * (room[1] - room[0]):
         for label in labels:  # the lane is full: marks keep their name alone
             if not label.number and label.name:
                 label.figure, label.name = label.name, ""
+    # in as many rows as they need, dealt out in turn along the lane
+    every = sorted(labels, key=lambda label: label.wanted)
+    count = max(1, -(-int(sum(m.width for m in every)) // int(0.95 * (room[1] - room[0]))))
     rows = [
         [*zip(held, spread([m.wanted for m in held], [m.width for m in held], *room), strict=True)]
-        for held in _dealt(labels, room)
+        for held in (every[i::count] for i in range(count))
     ]
     aside = any(abs(place - label.wanted) > 1.0 for row in rows for label, place in row)
     high = body - LANE + 2 * RING + 0.6
     near = [(b.left, b.right) for b in picture.corners if b.bottom < high and b.middle.y < edge]
     aside = aside or any(
         place - label.width / 2 < right and left < place + label.width / 2
-        for label, place in (rows[0] if rows else ())
+        for label, place in rows[0]
         for left, right in near
     )
     lane = LANE + (BEND if aside else 0.0)
@@ -113,7 +161,7 @@ def _foot_lane(
     for line, at in starts:
         if line in each.lines:
             picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
-    return body - lane - (max(len(rows), 1) - 1) * ROW
+    return body - lane - (len(rows) - 1) * ROW
 
 
 def _leader(start: Point, *points: Point) -> Stroke:
@@ -128,8 +176,7 @@ def _leader(start: Point, *points: Point) -> Stroke:
 def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
-    axis = "along" if lying.upright else "square"
-    out = OUT[lying.hand]
+    axis, out = "along" if lying.upright else "square", OUT[lying.hand]
     edge = picture.edge_of(lying.hand)
     body = edge + out.x * (OFF + BODY)
     picture.draw_tape(each, lying.hand, edge)
@@ -158,15 +205,12 @@ def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> 
     return [_Label(at, "", SAW, line.number) for line, at in starts if line.number not in held]
 
 
-def _labels(
-    picture: LyingPicture, each: Round, lines: Sequence[SawLine], axis: str
-) -> list[_Label]:
+def _labels(picture: LyingPicture, each: Round, saws: Sequence[SawLine], axis: str) -> list[_Label]:
     """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
     plan, lying, frame = picture.plan, picture.lying, picture.frame
-    say = Say.of(plan, each.datum)
-    foot = (axis == "along") != lying.upright
+    say, foot = Say.of(plan, each.datum), (axis == "along") != lying.upright
     labels = []
-    for line in lines:
+    for line in saws:
         cells = [c for c in figures_of(line, line.ends, say) if c.figure]
         at = frame.at(line.ends[0].point)
         labels.append(_Label(at.x if foot else at.y, cells[0].figure, SAW, line.number))
@@ -182,14 +226,6 @@ def _labels(
         name = " ".join(mark.label for mark in marks) if foot and len(marks) < 3 else ""
         labels.append(_Label(at.x if foot else at.y, figure, MARK, name=name))
     return labels
-
-
-def _dealt(labels: list[_Label], room: tuple[float, float]) -> list[list[_Label]]:
-    """Return the labels in as many rows as they need, dealt out in turn along the lane."""
-    held = sorted(labels, key=lambda label: label.wanted)
-    wide = sum(label.width for label in held)
-    rows = max(1, -(-int(wide) // int(0.95 * (room[1] - room[0]))))
-    return [held[i::rows] for i in range(rows)]
 
 
 def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:

@@ -1,18 +1,12 @@
-"""The picture of the first page: what it is made of, and what stands beside the panel.
-
-Measures, rings, triangles and thin lines; tapes, corner letters, and where saws start: a triangle
-at the wood, and the ring with the line's number behind it.
-"""
+"""The picture of the first page: what it is made of, and what stands beside the panel."""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 from math import ceil
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
-from ....drawing.kit.lanes import spread
 from ....drawing.kit.picture import Stage
 from ....drawing.scene import Anchor, Area, Stroke, Text, line, text_box
 from ....geometry import Bounds, Path, Point, circle
@@ -20,28 +14,16 @@ from ....plan.plan import Plan
 from ....units import MM_PER_INCH
 from ....words.saw_lines import Lying, Round, Runs, SawLine
 
-WIDTH = 190.0
-"""Of the picture, paper mm: A4 between margins of 10."""
-
-RING = 2.7
-"""Radius of the ring round the number of a saw line, paper mm."""
-
-MARK, NAME, CORNER = 3.3, 3.0, 5.0
-"""Heights of capitals: figures of marks, their names, letters of corners, paper mm."""
-
-BODY, OFF = 2.0, 1.2
-"""How wide a drawn tape is, and how far it lies off the wood, paper mm."""
-
-FREE = 9.2
-"""Kept on the sides that have no tape, paper mm."""
-
+WIDTH = 190.0  # of the picture, paper mm: A4 between margins of 10
+RING = 2.7  # radius of the ring round the number of a saw line, paper mm
+MARK, NAME, CORNER = 3.3, 3.0, 5.0  # heights of capitals: figures, names, letters of corners, mm
+BODY, OFF = 2.0, 1.2  # how wide a drawn tape is, and how far it lies off the wood, paper mm
+FREE = 9.2  # kept on the sides that have no tape, paper mm
+# From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
+# more, paper mm
 LANE, BEND = 8.6, 3.0
-"""From the foot of a tape to that of its labels, and what leaders to labels that stand aside have
-more, paper mm."""
-
 TRIANGLE = 2.4
-
-OUT = {"upper": Point(0, 1), "lower": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
+OUT = {"top": Point(0, 1), "bottom": Point(0, -1), "left": Point(-1, 0), "right": Point(1, 0)}
 
 
 @dataclass(slots=True, kw_only=True)
@@ -64,8 +46,7 @@ class LyingPicture(Stage):
 
     def triangle(self, tip: Point, way: Point) -> None:
         """Draw the triangle that points the way the saw is pushed."""
-        back = tip - way * TRIANGLE
-        half = way.left * (TRIANGLE * 0.5)
+        back, half = tip - way * TRIANGLE, way.left * (TRIANGLE * 0.5)
         self.add(layers.INK, Area(Path.through((tip, back + half, back - half), closed=True)))
 
     def ring(self, at: Point, number: int, radius: float = RING) -> None:
@@ -78,10 +59,7 @@ class LyingPicture(Stage):
         self.setter.keep_clear(Bounds.about(at, radius))
 
     def side_of(self, cut: StraightCut) -> tuple[str, float]:
-        """Return the side of the page at which a saw starts, and how far from it, paper mm.
-
-        Of a slanting line it is the nearest.
-        """
+        """Return the nearest side of the page where a saw may start, and how far off, paper mm."""
         back = self.lying.way(cut.start.point - cut.end.point).unit()
         at = self.frame.at(cut.start.point)
 
@@ -93,10 +71,10 @@ class LyingPicture(Stage):
 
     def has_figure(self, line: SawLine, side: str) -> bool:
         """Return whether the figure of a line stands at a side of the page."""
-        foot, hand = Runs.ACROSS, Runs.ALONG
+        runs = {"bottom": Runs.ACROSS, self.lying.hand: Runs.ALONG}
         if self.lying.upright:
-            foot, hand = hand, foot
-        return not self.plain and line.runs is {"lower": foot, self.lying.hand: hand}.get(side)
+            runs = {"bottom": Runs.ALONG, self.lying.hand: Runs.ACROSS}
+        return not self.plain and line.runs is runs.get(side)
 
     def ring_within(self, line: SawLine) -> None:
         """Draw the start of a line that begins far from all sides: its ring behind it, or aside."""
@@ -113,36 +91,11 @@ class LyingPicture(Stage):
 
     def edge_of(self, side: str) -> float:
         """Return where a side of the panel's box lies, paper mm."""
-        box = self.box
-        return {"upper": box.top, "lower": box.bottom, "left": box.left, "right": box.right}[side]
-
-    def draw_rings(self, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
-        """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
-        level, edge, out = side in ("upper", "lower"), self.edge_of(side), OUT[side]
-
-        def at(along: float, off: float = 0.0) -> Point:
-            return (Point(along, edge) if level else Point(edge, along)) + out * off
-
-        box = self.box
-        wanted = [place.x if level else place.y for _, place in starts]
-        low, high = (box.left, box.right) if level else (box.bottom, box.top)
-        if level and starts:  # between the letters on either hand, also of an odd panel's corners
-            beside = [b for b in self.corners if b.bottom - LANE < edge < b.top + LANE]
-            low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
-            high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
-        places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
-        for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
-            if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
-                self.thin(begun, at(own))
-            self.triangle(at(own, 0.2), -out)
-            ring = at(place, TRIANGLE + RING + 0.5)
-            if abs(place - own) > 0.3:
-                self.thin(at(own, 0.2 + TRIANGLE), ring)
-            self.ring(ring, saw.number)
+        return float(getattr(self.box, side))
 
     def draw_tape(self, each: Round, side: str, edge: float) -> None:
         """Draw a tape with its hook at the first point of the datum, ticked by its own unit."""
-        box, level, out = self.box, side == "lower", OUT[side]
+        box, level, out = self.box, side == "bottom", OUT[side]
         hook, name = self.frame.at(each.datum.start), each.datum.first.name
         start = hook.x if level else hook.y
         ends = (box.left, box.right) if level else (box.bottom, box.top)
@@ -193,8 +146,5 @@ class LyingPicture(Stage):
                 self.add(layers.LETTERING, *self.setter.set(inside, towards=way, off=1.0))
 
 
-_FACING = 0.35
-"""Cosine of the widest angle, about 70°, between a line and the way out of a side it starts at."""
-
-_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)
-"""Turns, radians, by which a ring may stand aside of what lies behind a start, tried in turn."""
+_FACING = 0.35  # cosine of 70°, the widest angle of a line with the way out of its side
+_BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)  # turns, radians, of a ring aside of what lies behind a start

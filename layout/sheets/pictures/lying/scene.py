@@ -25,8 +25,8 @@ from ....words.saw_lines import Lying, Round
 from .lanes import draw_lanes
 from .picture import BEND, BODY, FREE, LANE, NAME, OFF, WIDTH, LyingPicture
 
-NAMED_FROM = 80.0
-"""A narrower picture has lines and their starts alone."""
+_RADIUS_FROM = 12.0  # a radius is drawn where it is so long on paper, mm
+NAMED_FROM = 80.0  # a narrower picture has lines and their starts alone
 
 
 def lying_scene(
@@ -38,10 +38,7 @@ def lying_scene(
     width: float = WIDTH,
     plain: bool = False,
 ) -> Scene:
-    """Return the drawing, `width` wide and at most `tallest` high, paper mm.
-
-    A `plain` one has no tapes and figures, for a narrow screen.
-    """
+    """Return the drawing, at most `tallest` high, paper mm; `plain` without tapes and figures."""
 
     def begun(room: float) -> LyingPicture:
         """Return the empty picture, its panel as large as the width and so much height allow."""
@@ -75,32 +72,26 @@ def lying_scene(
 
 
 def _drawn(picture: LyingPicture) -> Scene:
-    _wood(picture)
-    _lines(picture)
-    low = draw_lanes(picture)
-    draw_inside(picture)
-    frame = Bounds(0.0, low, picture.frame.sheet.width, picture.box.top + 10.0)
-    title = f"The panel as it lies: {picture.plan.job.name}"
-    return Scene(title, frame, tuple(picture.groups))
-
-
-def _wood(picture: LyingPicture) -> None:
-    """Draw what falls, what is wrong with it, its edges and cut-outs."""
     plan, frame = picture.plan, picture.frame
     panel = plan.job.panel
+    # what falls, what is wrong with it, its edges and cut-outs
     waste = panel.region().minus(Region.of(plan.cuts.finish, "outside"))
     picture.region(layers.BENCH_FALLS, waste)
     for _, paths in drawn_defects(panel.boundary, panel.defects):
         picture.add(layers.BENCH_DEFECT, *(Area(frame.of(path)) for path in paths))
     picture.add(layers.PAPER, *(Area(frame.of(hole), edged=False) for hole in panel.cut_outs))
     picture.region(layers.BENCH_PANEL, panel.region(), edged=True)
+    _lines(picture)
+    low = draw_lanes(picture)
+    draw_inside(picture)
+    extent = Bounds(0.0, low, frame.sheet.width, picture.box.top + 10.0)
+    return Scene(f"The panel as it lies: {plan.job.name}", extent, tuple(picture.groups))
 
 
 def _lines(picture: LyingPicture) -> None:
     """Draw the finished edge, the core where it shows, centrelines, saw lines and guides."""
     plan, frame = picture.plan, picture.frame
-    cuts = plan.cuts
-    held = picture.rounds[-1].marks or plan.marks
+    cuts, held = plan.cuts, picture.rounds[-1].marks or plan.marks
     for kind in (Kind.CENTRELINE, Kind.CROSS_CENTRELINE):
         ends = [frame.at(mark.point) for mark in held.of(kind)]
         if len(ends) == 2:  # names may stand on it
@@ -112,25 +103,16 @@ def _lines(picture: LyingPicture) -> None:
     for x, y in points_along(finish, step=1.2):  # no words on it at all
         picture.setter.keep_clear(Bounds.about(Point(x, y), 0.9))
     for each in picture.rounds:
-        for saw in each.lines:
-            _saw_line(picture, saw.cut)
-        for corner in each.corners:
-            for cut in corner.cuts:
-                picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
-
-
-def _saw_line(picture: LyingPicture, cut: StraightCut) -> None:
-    """Draw a line, and its guide as a bar at both of its ends."""
-    frame = picture.frame
-    picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
-    if cut.guide is None:
-        return
-    one, other = frame.at(cut.guide.start.point), frame.at(cut.guide.end.point)
-    along = (other - one).unit() * 6.0
-    bars = line(one, one + along), line(other - along, other)
-    picture.add(layers.BENCH_GUIDE, *bars)
-    for bar in bars:
-        picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
+        corners = ((cut, None) for corner in each.corners for cut in corner.cuts)
+        for cut, guide in (*((saw.cut, saw.cut.guide) for saw in each.lines), *corners):
+            picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
+            if guide is not None:  # a bar at both of its ends
+                one, other = frame.at(guide.start.point), frame.at(guide.end.point)
+                along = (other - one).unit() * 6.0
+                bars = line(one, one + along), line(other - along, other)
+                picture.add(layers.BENCH_GUIDE, *bars)
+                for bar in bars:
+                    picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
 
 
 def draw_inside(picture: LyingPicture) -> None:
@@ -156,9 +138,15 @@ def draw_inside(picture: LyingPicture) -> None:
         for item in setter.set(label, towards=inwards):
             picture.add(layers.LETTERING if isinstance(item, Text) else layers.THIN, item)
     letters = letters_of(plan)
-    for defect in plan.job.panel.defects:
-        if defect.name in letters:
-            _boxed(picture, frame.at(defect.place.bounds.middle), letters[defect.name])
+    for defect in (defect for defect in plan.job.panel.defects if defect.name in letters):
+        middle, leader = setter.boxed(frame.at(defect.place.bounds.middle), half=2.1)
+        box = Path.round_box(Bounds.about(middle, 2.1))
+        picture.add(layers.PAPER, Area(box, edged=False))
+        picture.add(layers.BENCH_MARK, Stroke(box))
+        if leader is not None:
+            picture.add(layers.THIN, Stroke(leader))
+        foot = middle + Point(0.0, -1.3)
+        picture.add(layers.LETTERING, Text(foot, letters[defect.name], 2.7, "middle", bold=True))
 
 
 def _radius(picture: LyingPicture) -> None:
@@ -189,10 +177,6 @@ def _radius(picture: LyingPicture) -> None:
     picture.setter.keep_clear(text_box(text))
 
 
-_RADIUS_FROM = 12.0
-"""A radius is drawn where it is so long on paper, mm."""
-
-
 def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     """Draw the number of a corner cut in the triangle that falls, or beside it."""
     frame = picture.frame
@@ -207,15 +191,3 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
     chosen = picture.setter.best(boxes, within=False, kept=False)  # the ring keeps its own
     assert chosen is not None
     picture.ring(chosen, number, radius=2.2)
-
-
-def _boxed(picture: LyingPicture, at: Point, letter: str) -> None:
-    """Write a letter in a box on a defect, or beside it with a leader."""
-    middle, leader = picture.setter.boxed(at, half=2.1)
-    box = Path.round_box(Bounds.about(middle, 2.1))
-    picture.add(layers.PAPER, Area(box, edged=False))
-    picture.add(layers.BENCH_MARK, Stroke(box))
-    if leader is not None:
-        picture.add(layers.THIN, Stroke(leader))
-    text = Text(middle + Point(0.0, -1.3), letter, 2.7, "middle", bold=True)
-    picture.add(layers.LETTERING, text)

@@ -1,32 +1,106 @@
-"""What to measure on a panel: a sketch with blanks, on one page for the pocket."""
+"""Sheets that need no plan: a quick answer, a panel to measure, a printer to try."""
 
 from __future__ import annotations
 
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Any
 
 from ..drawing import layers
 from ..drawing.kit.flow import LETTERS, Flow
-from ..drawing.scene import Anchor, Scene, Stroke, Text, line, text_width
-from ..geometry import Bounds, Path, Point, circle
+from ..drawing.scene import Anchor, Group, Item, Mark, Scene, Stroke, Text, line, text_width
+from ..geometry import Arc, Bounds, Path, Point, circle
+from ..marking.quick import Division, MarkedArc, MarkedSuperellipse
+from ..template.calibration import CalibrationBars, calibration_sheet
+from ..template.content import TemplateContent, TemplateMark
 from ..template.paper import Margins, Paper, Sheet
+from ..units import Tape
 from ..words import measure as words
 from ..words.measure import Shape
+from ..words.paper import calibration_words
+from ..words.ways import Answer
+from .template_drawing import CheckBar, template_drawing
 
+_INSET = 12.0  # how far diagonals are drawn from their corners, and words stand off the bars, mm
+_ROUND = 25.0  # white round the drawing of an arc, mm
+
+
+def answer_scene(answer: Answer, tape: Tape) -> Scene:
+    """Return an answer drawn at full size: the line, its centres and its centrelines."""
+    if isinstance(answer, MarkedArc):
+        return _arc_scene(answer, tape)
+    if isinstance(answer, MarkedSuperellipse | Division):
+        raise TypeError(f"{type(answer).__name__} is a table, not a drawing")
+    outline = answer.outline
+    best: Any = next((m for m in answer.methods if m.serves), answer.methods[0])
+    content = TemplateContent(
+        title=f"{outline.name} {tape.figure(outline.length)} × {tape.measure(outline.width)}",
+        finish=outline.path(),
+        marks=tuple(TemplateMark(pivot.name, pivot.at) for pivot in best.pivots),
+        symmetric_x=True,
+        symmetric_y=True,
+        tape=tape,
+    )
+    return template_drawing(content)
+
+
+def _arc_scene(answer: MarkedArc, tape: Tape) -> Scene:
+    """Return the arc over its chord, with an upright at each station."""
+    left, right = Point(-answer.chord / 2, 0.0), Point(answer.chord / 2, 0.0)
+    arc = Path((Arc.from_chord_and_rise(right, left, answer.rise),))
+    places = dict.fromkeys(Point(s * o.out, o.up) for o in answer.ordinates for s in (1, -1))
+    uprights = (line(Point(place.x, 0.0), place) for place in places if place.y > 0)
+    told = tape.fill("chord {chord:measure}, rise {rise:measure}, radius {radius:measure}", answer)
+    groups = (
+        Group(layers.CENTRELINE, (line(left, right), *uprights)),
+        Group(layers.FINISH, (Stroke(arc),)),
+        Group(layers.MARKS, tuple(map(Mark, (left, right, Point(0.0, answer.rise))))),
+        Group(layers.LETTERING, (Text(Point(0.0, -12.0), told, 5.0, "middle"),)),
+    )
+    return Scene(told, arc.bounds.joined(Bounds.around((left, right))).grown(_ROUND), groups)
+
+
+def calibration_page(paper: Paper, margins: Margins, command: Sequence[str] = ()) -> Scene:
+    """Return the sheet that a printer is tried by, with a `command` to type in lines of its own."""
+    bars = CalibrationBars.on(paper, margins)
+    box, told = bars.box, f"Calibration sheet · {paper.name}"
+    room = replace(box.grown(-_INSET), top=box.top - 2 * _INSET)
+    flow = Flow(calibration_sheet(paper, margins).frame, room, told.replace(" ·", ","))
+    for item in _bars(bars):
+        flow.put(item, layers.CHECK_BARS)
+    x_at, y_at = Point(box.middle.x, box.bottom + 4.0), Point(box.left + 7.5, box.middle.y)
+    flow.put(Text(x_at, f"x  {bars.tape.measure(bars.across)}", 3.5, "middle"))
+    flow.put(Text(y_at, f"y  {bars.tape.measure(bars.along)}", 3.5, "middle", math.pi / 2))
+    flow.words(told, 5.0, bold=True, whole=True)
+    for side, length in (("x, along the short", bars.across), ("y, along the long", bars.along)):
+        flow.space(2.0)
+        flow.words(f"{side} edge, should be {bars.words(length)}", 3.5, bold=True, whole=True)
+    for said in calibration_words(bars, tuple(command)):
+        flow.space(2.0)
+        flow.words(said, bold=said in command, whole=True)
+    return flow.scenes()[0]
+
+
+def _bars(bars: CalibrationBars) -> Iterator[Item]:
+    lower_left, lower_right, upper_right, upper_left = bars.box.corners
+    for start in (lower_left, upper_left):
+        yield from CheckBar(start, bars.across, upright=False, tape=bars.tape).lines()
+    for start in (lower_left, lower_right):
+        yield from CheckBar(start, bars.along, upright=True, tape=bars.tape).lines()
+    for start, end in ((lower_left, upper_right), (upper_left, lower_right)):
+        # the diagonals are only begun, so that the words keep clear paper
+        way = (end - start).unit() * _INSET
+        yield from (line(start, start + way), line(end - way, end))
+
+
+# Rows to write in; they share what is left of the page
 _WRITTEN = 1 + len(words.FIGURES) + 1 + words.DEFECTS + len(words.ASK)
-"""Rows to write in; they share what is left of the page."""
-
+# What the sketch and the paragraphs take, and of that the sketch with its blanks, mm
 _SET, _SKETCH = 119.0, 64.0
-"""What the sketch and the paragraphs take, and of that the sketch with its blanks, mm."""
-
-_BLANK = 24.0
-"""Length of a blank in the sketch, mm."""
-
-_COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)
-"""Widths of the columns of the table of defects, as shares."""
-
-_WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)
-"""How a live edge wanders in the sketch, mm."""
+_BLANK = 24.0  # length of a blank in the sketch, mm
+_COLUMNS = (0.04, 0.28, 0.18, 0.18, 0.16, 0.16)  # widths of columns of defects, as shares
+_WANE = (0.0, 1.4, -0.8, 1.0, -1.2, 0.6, 1.6, -0.6, 0.4)  # how a live edge wanders, mm
 
 
 def measure_page(shape: Shape, paper: Paper) -> Scene:

@@ -1,4 +1,4 @@
-"""The choices of a template on the command line, in place of those of the job."""
+"""What is typed: lengths such as `900`, `80cm`, `"31 3/8 in"`, paper, the choices of a template."""
 
 from __future__ import annotations
 
@@ -9,11 +9,54 @@ from typing import TYPE_CHECKING, Any
 
 import click
 
-from .lengths import LENGTH, Length, Typed
+from ..layout.errors import LayoutError, LengthError
+from ..layout.keys.length import parse_length
+from ..layout.units import Units
 
 if TYPE_CHECKING:
     from ..layout.template.paper import Margins, Paper
     from ..layout.template.wish import TemplateWish
+
+
+@dataclass(frozen=True, slots=True)
+class Length:
+    """What was typed: mm, and whether it was in feet or inches."""
+
+    mm: float
+    imperial: bool
+
+
+class Typed(click.ParamType[Any]):
+    """Reads an argument as the library reads it."""
+
+    def __init__(self, name: str, read: Callable[[str], Any]) -> None:
+        self.name, self.read = name, read
+
+    def convert(
+        self, value: object, param: click.Parameter | None, ctx: click.Context | None
+    ) -> Any:  # noqa: ANN401 - as it is read
+        """Return what is held, or end with a message and exit code 2."""
+        try:
+            return self.read(value) if isinstance(value, str) else value
+        except LayoutError as error:
+            self.fail(str(error), param, ctx)
+
+
+LONGEST = 100_000.0
+"""mm: no bench is longer; the limit of the job file too."""
+
+
+def _length(text: str) -> Length:
+    mm = parse_length(text, Units.MM)
+    if not 0 <= mm <= LONGEST:
+        raise LengthError(f"{text!r} is not between 0 and 100 m")
+    signs = ("in", "ft", "foot", "feet", '"', "'")
+    return Length(mm, any(sign in text.casefold() for sign in signs))
+
+
+LENGTH = Typed("length", _length)
+"""A bare number counts in mm."""
+
 
 PORTIONS = ("auto", "whole", "half", "quarter", "end", "corner", "curves")
 """As the library has them; help does without importing it, and a test holds the two alike."""

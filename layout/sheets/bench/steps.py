@@ -1,15 +1,14 @@
-"""The acts of cutting as steps: straight lines together, every other act by its own words."""
+"""A step of the work, in words with its picture; the acts of cutting as steps."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from itertools import groupby
 from typing import Any
 
-from ...cutting.builds import FrameJoint, RimLoss
+from ...cutting.builds import Edging, FrameJoint, RimLoss
 from ...cutting.cut import HandCut, RouterCut, SkippedTrim, StraightCut, Trim
-from ...cutting.edging import Edging
 from ...cutting.mending import Mended
 from ...cutting.plan import Act, CornerCuts, Flatten, Rest
 from ...drawing.scene import Scene
@@ -19,12 +18,33 @@ from ...words.cautions import concern_words
 from ...words.cuts import sawn_words, words_of
 from ...words.order import FITTED
 from ...words.saw_lines import lying_of, numbers_of, rounds_of
-from ...words.say import Say, passage
+from ...words.say import Passage, Say, passage
 from ...work.deeds import Deed
 from ...work.piece import FITTED as GLUED_IN
 from ..pictures import curves, ground
-from ..pictures.lying import lying_scene
-from .step import Step
+from ..pictures.lying.scene import lying_scene
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do and tick off, or, behind the work, one thing to know."""
+
+    told: Passage
+    drawing: Scene | None = None
+    wait: str = ""
+    """What is waited for when it is done; a wait is no step."""
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part of the work, or one behind it, which is folded up on a screen."""
+
+    title: str
+    """Of one behind the work, its result."""
+    steps: tuple[Step, ...]
+    lies: str = ""
+    before: int = 0
+    """How the work lies meanwhile, and how many steps come before it."""
 
 
 def first(plan: Plan) -> Iterator[Step]:

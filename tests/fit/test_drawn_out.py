@@ -1,0 +1,52 @@
+"""Lines of edges, drawn out as far as no wood lies in them."""
+
+from __future__ import annotations
+
+import math
+
+import numpy as np
+import pytest
+import shapely
+
+from panelwright.layout.fit.wood.edges import drawn_out, outermost
+from panelwright.layout.geometry.point import Point
+from panelwright.layout.geometry.polygon import Region, convex_hull
+
+FAR = 3000.0
+
+
+def ragged(rng: np.random.Generator) -> Region:
+    """Return a star of uneven rays, or a step-sided board, with two round holes."""
+    if rng.random() < 0.5:
+        ways = np.sort(rng.uniform(0, math.tau, 12))
+        ring = np.stack([np.cos(ways), np.sin(ways)], axis=1) * rng.uniform(200, 600, (12, 1))
+    else:
+        steps = np.repeat(rng.choice([200.0, 260.0, 400.0], 6), 2)
+        across = np.concatenate([np.repeat(np.arange(7) * 200.0, 2)[1:-1]])
+        ring = np.vstack([[[1200.0, 0.0]], np.stack([across, steps], axis=1)[::-1], [[0.0, 0.0]]])
+    holes = [Region.disk(Point(*place), 20.0, around=True) for place in ((90, 90), (-60, 40))]
+    whole = Region.from_rings(ring).minus(*holes)
+    return max(whole.pieces, key=lambda piece: piece.area)
+
+
+@pytest.mark.parametrize("seed", range(30))
+def test_no_wood_lies_in_a_line_drawn_out_and_wood_at_its_ends(seed: int) -> None:
+    """Each goes on to where it meets wood again, by what shapely says, and no farther."""
+    wood = ragged(np.random.default_rng(seed))
+    shape = shapely.Polygon(wood.exterior, wood.holes)
+    within, edges = shape.buffer(-1e-4), wood.edges
+    free = outermost(edges, convex_hull(wood.corners))
+    drawn, longer = drawn_out(edges, free, FAR), 0
+    for edge, line, is_free in zip(edges, drawn, free, strict=True):
+        assert not within.intersects(shapely.LineString(line))
+        unit = (edge[1] - edge[0]) / math.dist(*edge)
+        for end, own, way in zip(line, edge, (-unit, unit), strict=True):
+            more = math.dist(end, own)
+            assert np.allclose(end, own + more * way, atol=1e-6)
+            longer += more > 1.0
+            if not is_free and more < FAR - 0.1:
+                on = shapely.LineString([end - 0.01 * way, end + 0.01 * way])
+                assert shape.intersects(on)
+            else:
+                assert more == pytest.approx(FAR)
+    assert longer > 2 * np.count_nonzero(free)
