@@ -144,9 +144,8 @@ class RoundedRectangles:
     ) -> Iterator[Box | Slim]:
         """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
 
-        Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so wide ones need be searched with that one alone. Cores with square corners are
-        never slim. No slim one is worth more than `bound`.
+        Wide ones are searched with the roundest corners alone where the score does not count them.
+        Cores with square corners are never slim. No slim one is worth more than `bound`.
         """
         width, is_square = self.wish.limits.width, radii[1] <= self.wish.lipping
         if nearer <= width.greatest and width.least <= widest:
@@ -163,12 +162,9 @@ class RoundedRectangles:
         return box.bound
 
     def sample(self, box: Box | Slim) -> tuple[float, Fit] | None:
-        """Return the best top yet, where a look at the middle of the box finds a better one.
-
-        While looks find nothing better they are taken more and more seldom.
-        """
+        """Return the best top yet; looks that find nothing better are taken more and more seldom."""
         self._visits += 1
-        if isinstance(box, Box) and self._visits >= self._next_look:
+        if isinstance(box, Box) and len(box.boxes) and self._visits >= self._next_look:
             before = self.target
             for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self.take(top)
