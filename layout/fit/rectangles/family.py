@@ -162,7 +162,7 @@ class RoundedRectangles:
         return box.bound
 
     def sample(self, box: Box | Slim) -> tuple[float, Fit] | None:
-        """Return the best top yet; looks that find nothing better are taken more and more seldom."""
+        """Return the best top yet; after looks in vain the next are taken more and more seldom."""
         self._visits += 1
         if isinstance(box, Box) and len(box.boxes) and self._visits >= self._next_look:
             before = self.target
