@@ -7,22 +7,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from ..drawing import layers
+from ..drawing import layers, scene
 from ..drawing.kit.labels import ALONG, LabelSetter, points_along, text_along
-from ..drawing.scene import (
-    Item,
-    Layer,
-    Mark,
-    Scene,
-    Sign,
-    Stroke,
-    Text,
-    fitted_height,
-    grouped,
-    line,
-    mark_lines,
-    text_width,
-)
 from ..geometry import ORIGIN, Arc, Bounds, Line, Path, Placement, Point, Points
 from ..geometry.window import clipped
 from ..template.calibration import longest_bar
@@ -47,9 +33,9 @@ def centrelines(box: Bounds) -> tuple[Path, Path]:
     return along, Path.through((Point(0.0, box.bottom), Point(0.0, box.top)))
 
 
-def drawn_mark(mark: TemplateMark) -> Mark:
+def drawn_mark(mark: TemplateMark) -> scene.Mark:
     """Return a mark as a scene has it, named by its label."""
-    return Mark(mark.at, mark.reach, mark.diameter, mark.sign, mark_words(mark.label))
+    return scene.Mark(mark.at, mark.reach, mark.diameter, mark.sign, mark_words(mark.label))
 
 
 def mark_words(label: str) -> str:
@@ -99,7 +85,7 @@ class CheckBar:
         half = Point(0.0, _BAR_TICK / 2)
         return Bounds.around(map(self.laid, (-half, Point(self.length, 0.0) + half)))
 
-    def lines(self) -> tuple[Stroke, ...]:
+    def lines(self) -> tuple[scene.Stroke, ...]:
         """Return the bar, its end ticks and the divisions between."""
         divide, long_at = (MM_PER_INCH, 6) if self.tape.imperial else (10.0, 5)
         held, ticks = [(Point(0, 0), Point(self.length, 0))], [(0.0, 1.0)]
@@ -108,48 +94,52 @@ class CheckBar:
         for at, share in (*ticks, (self.length, 1.0)):
             half = _BAR_TICK / 2 * share
             held.append((Point(at, -half), Point(at, half)))
-        return tuple(line(*map(self.laid, ends)) for ends in held)
+        return tuple(scene.line(*map(self.laid, ends)) for ends in held)
 
-    def text(self, share: float, *, height: float = 2.5, after: bool = True) -> Text:
+    def text(self, share: float, *, height: float = 2.5, after: bool = True) -> scene.Text:
         """Return its words at a share of the way, to the left of the bar or (not `after`) right."""
         off, end = _BAR_TICK / 2 + 1.0, self.laid(Point(self.length, 0.0))
         words = f"check {self.tape.measure(self.length)}"
         return text_along(self.start, end, words, height, share, off if after else -off)
 
 
-def face_mark(at: Point, *, mirrored: bool) -> tuple[Stroke, ...]:
+def face_mark(at: Point, *, mirrored: bool) -> tuple[scene.Stroke, ...]:
     """Return a flag on a pole, from its lower left corner; mirrored, the flag flies left."""
     width, height = FACE_MARK
     way = -1 if mirrored else 1
     foot = at + Point(width - 1.5 if mirrored else 1.5, 0)
     top = foot + Point(0, height)
     tip, half = top + Point(way * (width - 1.5), -2.5), Point(1.5, 0)
-    return line(foot, top), line(top, tip, top - Point(0, 5)), line(foot - half, foot + half)
+    return (
+        scene.line(foot, top),
+        scene.line(top, tip, top - Point(0, 5)),
+        scene.line(foot - half, foot + half),
+    )
 
 
-def signs_of(marks: Iterable[TemplateMark]) -> tuple[Sign, ...]:
+def signs_of(marks: Iterable[TemplateMark]) -> tuple[scene.Sign, ...]:
     """Return the signs that some marks bear, in the order of the legend."""
     return tuple(sorted({mark.sign for mark in marks}, key=list(SIGNS).index))
 
 
-def sign_told(sign: Sign, left: Point, height: float) -> tuple[Item, ...]:
+def sign_told(sign: scene.Sign, left: Point, height: float) -> tuple[scene.Item, ...]:
     """Return a sign and, after it, what it means, from its middle left on."""
     middle = left + Point(_ARM, 0.0)
-    sample = Mark(middle, _ARM, 2.0 if sign in ("nail", "hole") else 0.0, sign)
+    sample = scene.Mark(middle, _ARM, 2.0 if sign in ("nail", "hole") else 0.0, sign)
     at = middle + Point(_ARM + _BESIDE, -height / 2)
-    return (*map(Stroke, mark_lines(sample)), Text(at, SIGNS[sign], height))
+    return (*map(scene.Stroke, scene.mark_lines(sample)), scene.Text(at, SIGNS[sign], height))
 
 
-def legend_line(signs: tuple[Sign, ...], start: Point, room: float) -> Iterator[Item]:
+def legend_line(signs: tuple[scene.Sign, ...], start: Point, room: float) -> Iterator[scene.Item]:
     """Yield the legend in one line from its middle left, its words as high as `room`, mm, lets."""
     spare = room - len(signs) * (2 * _ARM + _BESIDE + _BETWEEN)
-    height = fitted_height("".join(SIGNS[sign] for sign in signs), 3.5, spare)
+    height = scene.fitted_height("".join(SIGNS[sign] for sign in signs), 3.5, spare)
     for sign in signs:
         yield from sign_told(sign, start, height)
-        start += Point(2 * _ARM + _BESIDE + text_width(SIGNS[sign], height) + _BETWEEN, 0.0)
+        start += Point(2 * _ARM + _BESIDE + scene.text_width(SIGNS[sign], height) + _BETWEEN, 0.0)
 
 
-def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:
+def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[scene.Layer, Path]]:
     """Return every line of a template with its layer, from the bottom to the top."""
     found = (
         (layers.CENTRELINE, centrelines(box.grown(_PAST))),
@@ -164,7 +154,7 @@ def lines_of(content: TemplateContent, box: Bounds) -> list[tuple[Layer, Path]]:
 
 def names_of(
     content: TemplateContent, cell: Bounds, setter: LabelSetter, shift: Point, *heights: float
-) -> Iterator[Item]:
+) -> Iterator[scene.Item]:
     """Yield names of marks, kept edges and hollow corners in a cell, as far as there is room.
 
     The `shift` leads to the sheet; each of the `heights` of capitals, mm, is for where the one
@@ -172,18 +162,18 @@ def names_of(
     """
     for mark in (mark for mark in content.marks if cell.holds(mark.at)):
         at, words = mark.at + shift, mark_words(mark.label)
-        labels = (Text(at, words, height) for height in heights)
+        labels = (scene.Text(at, words, height) for height in heights)
         yield from setter.set(*labels, off=0.5, ring=mark.reach, within=True)
     for path in content.kept:
         places = (path.at(share * path.length) + shift for share in ALONG)
-        labels = (Text(place, KEPT_WORDS, heights[-1]) for place in places)
+        labels = (scene.Text(place, KEPT_WORDS, heights[-1]) for place in places)
         yield from setter.set(*labels, off=2.0, within=True)
     for hollow in (hollow for hollow in content.hollows if cell.holds(hollow.at)):
-        label = Text(hollow.at + shift, content.tape.fill(PARE, hollow), heights[-1])
+        label = scene.Text(hollow.at + shift, content.tape.fill(PARE, hollow), heights[-1])
         yield from setter.set(label, off=4.0, within=True)
 
 
-def template_drawing(content: TemplateContent) -> Scene:
+def template_drawing(content: TemplateContent) -> scene.Scene:
     """Return the full-size template in the top's own frame; two check bars prove the scale."""
     box = content.bounds
     frame, lines = box.grown(_ROUND), lines_of(content, box)
@@ -191,17 +181,19 @@ def template_drawing(content: TemplateContent) -> Scene:
     setter.keep_clear(*(mark.ring.bounds for mark in content.marks))
     for _, path in lines:
         setter.keep_clear_along(path)
-    drawn: list[tuple[Layer, Item]] = [(layer, Stroke(path)) for layer, path in lines]
-    drawn += [(layers.MARKS, Stroke(tick)) for tick in joint_ticks(content.finish)]
+    drawn: list[tuple[scene.Layer, scene.Item]] = [
+        (layer, scene.Stroke(path)) for layer, path in lines
+    ]
+    drawn += [(layers.MARKS, scene.Stroke(tick)) for tick in joint_ticks(content.finish)]
     drawn += [(layers.MARKS, drawn_mark(mark)) for mark in content.marks]
     drawn += [(layers.MARK_NAMES, name) for name in names_of(content, frame, setter, ORIGIN, 5.0)]
     drawn += [(layers.CHECK_BARS, item) for item in _bars(content, box, frame)]
     drawn += [(layers.LETTERING, item) for item in _lettering(content, box, frame)]
     title = f"{content.title}, full-size template{', MIRRORED' * content.mirrored}"
-    return Scene(title, frame, grouped(drawn))
+    return scene.Scene(title, frame, scene.grouped(drawn))
 
 
-def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[Item]:
+def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[scene.Item]:
     low, left = Point(box.left, frame.bottom + 14), Point(frame.left + 8, box.bottom)
     for start, room, upright in ((low, box.width, False), (left, box.height, True)):
         bar = CheckBar(start, longest_bar(room, content.tape), upright, content.tape)
@@ -210,11 +202,11 @@ def _bars(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[Item
             yield bar.text(0.5, height=3.5, after=not upright)
 
 
-def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[Item]:
+def _lettering(content: TemplateContent, box: Bounds, frame: Bounds) -> Iterator[scene.Item]:
     at = Point(box.left, frame.bottom + 3)
     words = f"{content.title} · full size · {side_words(content)}"
-    height = fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
-    yield Text(at, words, height, bold=content.mirrored)
+    height = scene.fitted_height(words, 6.0, frame.right - at.x - 4, content.mirrored)
+    yield scene.Text(at, words, height, bold=content.mirrored)
     yield from face_mark(Point(frame.left + 4, frame.top - 16), mirrored=content.mirrored)
     start = Point(frame.left + 20, frame.top - 7)
     yield from legend_line(signs_of(content.marks), start, frame.right - start.x - 4)
@@ -226,7 +218,7 @@ class Shown:
 
     content: TemplateContent
     portion: Portion
-    lines: tuple[tuple[Layer, Path, Bounds], ...]
+    lines: tuple[tuple[scene.Layer, Path, Bounds], ...]
     """Each line with its layer and its box."""
     marks: tuple[TemplateMark, ...]
     """With the names of all that they stand for."""
@@ -236,7 +228,7 @@ class Shown:
     @classmethod
     def of(cls, content: TemplateContent, portion: Portion) -> Shown:
         """Return what a portion shows."""
-        lines: list[tuple[Layer, Path]] = []
+        lines: list[tuple[scene.Layer, Path]] = []
         for layer, path in lines_of(content, content.bounds):
             if layer == layers.LEGS or (layer == layers.KEPT and portion.name == "curves"):
                 continue  # feet are cut below; a kept edge is on the panel itself
@@ -247,7 +239,7 @@ class Shown:
         marks = portion.marks(content)
         for path in joint_ticks(content.finish):
             lines += [(layers.MARKS, tick) for tick in clipped(path, portion.window)]
-        lines += [(layers.MARKS, path) for m in marks for path in mark_lines(drawn_mark(m))]
+        lines += [(layers.MARKS, path) for m in marks for path in scene.mark_lines(drawn_mark(m))]
         points = points_along((path for _, path in lines), step=1.5)
         cut = tuple((layer, path, path.bounds) for layer, path in lines)
         return cls(content, portion, cut, marks, points)

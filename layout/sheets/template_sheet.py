@@ -8,22 +8,8 @@ from functools import reduce
 
 import numpy as np
 
-from ..drawing import layers
+from ..drawing import layers, scene
 from ..drawing.kit.labels import ALONG, LabelSetter, text_along
-from ..drawing.scene import (
-    Item,
-    Layer,
-    Mark,
-    Scene,
-    Stroke,
-    Text,
-    grouped,
-    line,
-    mark_lines,
-    text_box,
-    text_width,
-    wrapped,
-)
 from ..geometry import Bounds, Placement, Point, at_most, first_of_best
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import pieces_in
@@ -44,7 +30,7 @@ _ROW = 1.75  # distance of a heading's rows by the height of their letters
 _CROSSED = 40  # points of drawn lines, 1.5 mm apart, that a bar may cross: few lines, none along
 
 
-def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
+def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> scene.Scene:
     """Return one sheet of what a portion shows."""
     sheet, content = _Sheet(shown, plan, tile), shown.content
     sheet.lines()
@@ -57,7 +43,7 @@ def template_sheet(shown: Shown, plan: TilePlan, tile: Tile) -> Scene:
     sheet.add(layers.LETTERING, sheet.heading())
     sheet.add(layers.SHEET, seam_items(tile, plan, sheet.spots, sheet.cell))
     title = f"Sheet {tile.name}, {content.title}"
-    return Scene(title, plan.sheet.frame, grouped(sheet.drawn), plan.stretch)
+    return scene.Scene(title, plan.sheet.frame, scene.grouped(sheet.drawn), plan.stretch)
 
 
 class _Sheet:
@@ -71,12 +57,12 @@ class _Sheet:
         self.marks = [(mark.at + self.shift, f"{mark.number}") for mark in marks]
         crosses = (cross for cross in plan.corner_crosses if cross.tile == tile.name)
         self.crosses = [(cross.at + self.shift, cross.name) for cross in crosses]
-        self.drawn: list[tuple[Layer, Item]] = []
+        self.drawn: list[tuple[scene.Layer, scene.Item]] = []
         self.spots = LabelSetter(self.room)
         points = shown.points + np.array([*self.shift])
         self.spots.keep_clear_at(points[self.room.holds_points(points)], half=0.3)
 
-    def add(self, layer: Layer, items: Iterable[Item]) -> None:
+    def add(self, layer: scene.Layer, items: Iterable[scene.Item]) -> None:
         """Draw items on a layer."""
         self.drawn += [(layer, item) for item in items]
 
@@ -87,7 +73,7 @@ class _Sheet:
             if min(box.shared(window)) >= 0:
                 for piece in pieces_in(path, window):
                     phase = piece.start if layer.dashes else 0.0
-                    self.add(layer, [Stroke(piece.path.placed(laid), phase)])
+                    self.add(layer, [scene.Stroke(piece.path.placed(laid), phase)])
 
     def register(self) -> None:
         """Draw register marks and corner crosses; keep words off them, marks and seams."""
@@ -96,21 +82,24 @@ class _Sheet:
                 self.spots.keep_clear(mark.ring.bounds.moved(self.shift))
         for start, end, *_ in seams_of(self.tile, self.cell):
             self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
-        crosses = [Mark(at, _ARM, _RING) for at, _ in self.marks]
-        crosses += [Mark(at, _CORNER_ARM) for at, _ in self.crosses]
+        crosses = [scene.Mark(at, _ARM, _RING) for at, _ in self.marks]
+        crosses += [scene.Mark(at, _CORNER_ARM) for at, _ in self.crosses]
         self.spots.keep_clear(*(Bounds.about(cross.at, cross.arm) for cross in crosses))
-        self.add(layers.SHEET, (Stroke(path) for cross in crosses for path in mark_lines(cross)))
+        self.add(
+            layers.SHEET,
+            (scene.Stroke(path) for cross in crosses for path in scene.mark_lines(cross)),
+        )
 
-    def register_names(self) -> Iterator[Item]:
+    def register_names(self) -> Iterator[scene.Item]:
         """Yield the register marks' numbers, in this sheet's cell, and the crosses' names."""
         self.spots.room = self.cell
         for at, words in self.marks:
-            yield from self.spots.set(Text(at, words), off=_BESIDE_MARK, within=True)
+            yield from self.spots.set(scene.Text(at, words), off=_BESIDE_MARK, within=True)
         self.spots.room = self.room
         for at, words in self.crosses:
-            yield from self.spots.set(Text(at, words, 3.5), within=True)
+            yield from self.spots.set(scene.Text(at, words, 3.5), within=True)
 
-    def names(self) -> Iterator[Item]:
+    def names(self) -> Iterator[scene.Item]:
         """Yield the names of what is marked in this sheet's cell."""
         shown, cell = self.shown, self.tile.cell
         kept = tuple(
@@ -121,7 +110,7 @@ class _Sheet:
         here = replace(shown.content, marks=shown.marks, kept=kept)
         return names_of(here, cell, self.spots, self.shift, *_NAME_HEIGHTS)
 
-    def bars(self) -> Iterator[Item]:
+    def bars(self) -> Iterator[scene.Item]:
         """Yield the two check bars, each as long as the sheet holds, where no line runs along."""
         for upright in (False, True):
             bar = self._clearest_bar(upright=upright)
@@ -147,7 +136,7 @@ class _Sheet:
                 break
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]
 
-    def heading(self) -> list[Item]:
+    def heading(self) -> list[scene.Item]:
         """Return name, face mark and what must be known; on narrow paper of that the side alone."""
         content, plan, cell = self.shown.content, self.plan, self.cell
         wide, high = FACE_MARK
@@ -159,10 +148,10 @@ class _Sheet:
         ]
         if not plan.correction.is_none:
             fixed = f"corrected {correction_words(plan.correction)}"
-            rows += [(words, 2.5, False) for words in wrapped(fixed, 2.5, _HEADING)]
+            rows += [(words, 2.5, False) for words in scene.wrapped(fixed, 2.5, _HEADING)]
         name = f"sheet {self.tile.name}"
-        named = wide + 3.0 + text_width(name, _NUMBER, bold=True)
-        width = max(named, *(text_width(words, h, bold) for words, h, bold in rows))
+        named = wide + 3.0 + scene.text_width(name, _NUMBER, bold=True)
+        width = max(named, *(scene.text_width(words, h, bold) for words, h, bold in rows))
         height = high + 1.0 + sum(_ROW * h for _, h, _ in rows)
         block = Bounds(-1.0, -1.0, width + 1.0, height + 1.0)
         # from the upper left of the cell, row by row
@@ -176,12 +165,12 @@ class _Sheet:
         else:
             flag = corner + Point(0, height - high)
         at = flag + Point(wide + 3.0, high - 9.5)
-        items: list[Item] = [*face_mark(flag, mirrored=content.mirrored)]
-        items.append(Text(at, name, _NUMBER, bold=True))
+        items: list[scene.Item] = [*face_mark(flag, mirrored=content.mirrored)]
+        items.append(scene.Text(at, name, _NUMBER, bold=True))
         at = flag - Point(0, 0.5)
         for words, h, bold in rows:
             at -= Point(0, _ROW * h)
-            items.append(Text(at, words, h, bold=bold))
+            items.append(scene.Text(at, words, h, bold=bold))
         return items
 
 
@@ -206,18 +195,22 @@ def seams_of(tile: Tile, cell: Bounds) -> Iterator[tuple[Point, Point, str, bool
     return (seam for seam in seams if seam[2])
 
 
-def seam_items(tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds) -> Iterator[Item]:
+def seam_items(
+    tile: Tile, plan: TilePlan, spots: LabelSetter, cell: Bounds
+) -> Iterator[scene.Item]:
     """Yield the seams of a sheet with what to do at each, in the middle of the strip beyond it."""
     strip = plan.overlap / 2
     letters = min(_LETTERS, strip - 2.0)
     for start, end, neighbour, under in seams_of(tile, cell):
-        yield line(start, end)
+        yield scene.line(start, end)
         off = (strip - letters) / 2 * (1 if under else -1)
         words = (LIES_HERE if under else TRIM_HERE).format(neighbour)
         yield from spots.placed(text_along(start, end, words, letters, s, off) for s in _SHARES)
 
 
-def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) -> Iterator[Item]:
+def flip_items(
+    portion: Portion, spots: LabelSetter, shift: Point, box: Bounds
+) -> Iterator[scene.Item]:
     """Yield the sign and words for each flip line of a sheet; `box` is the template's own."""
     room = spots.room
     shown = room, box.moved(shift), portion.window.moved(shift)
@@ -229,19 +222,19 @@ def flip_items(portion: Portion, spots: LabelSetter, shift: Point, box: Bounds) 
         yield from _flip(Point(left, shift.y), Point(right, shift.y), 1, spots)
 
 
-def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[Item, ...]:
+def _flip(start: Point, end: Point, side: int, spots: LabelSetter) -> tuple[scene.Item, ...]:
     """Return a flip line's words between two signs, on its left side or (below 0) its right."""
     along, length = (end - start).unit(), start.distance_to(end)
-    out, half = along.left * side, text_width(FLIP, _LETTERS) / 2 + 5.0
-    offers: list[tuple[tuple[Item, ...], Bounds]] = []
+    out, half = along.left * side, scene.text_width(FLIP, _LETTERS) / 2 + 5.0
+    offers: list[tuple[tuple[scene.Item, ...], Bounds]] = []
     for share in _SHARES:
         text = text_along(start, end, FLIP, _LETTERS, share, 5.0 * side)
         signs = [
-            line(*(start + along * (way + a) + out * o for a, o in _TRIANGLE), closed=True)
+            scene.line(*(start + along * (way + a) + out * o for a, o in _TRIANGLE), closed=True)
             for way in (share * length - half, share * length + half)
             if 0 < way < length
         ]
-        boxes = (text_box(text).grown(1.0), *(sign.path.bounds.grown(0.2) for sign in signs))
+        boxes = (scene.text_box(text).grown(1.0), *(sign.path.bounds.grown(0.2) for sign in signs))
         offers.append(((text, *signs), reduce(Bounds.joined, boxes)))
     return spots.best(offers) or ()
 

@@ -114,12 +114,9 @@ def portions(content: TemplateContent) -> tuple[Portion, ...]:
     right, upper = replace(every, left=-BEYOND), replace(every, bottom=-BEYOND)
     quarter = replace(right, bottom=-BEYOND)
     found = [Portion("whole", every)]
-    if x:
-        found.append(Portion("half", right, flip_x=True))
-    if y:
-        found.append(Portion("half", upper, flip_y=True))
-    if x and y:
-        found.append(Portion("quarter", quarter, flip_x=True, flip_y=True))
+    found += [Portion("half", right, flip_x=True)] * x
+    found += [Portion("half", upper, flip_y=True)] * y
+    found += [Portion("quarter", quarter, flip_x=True, flip_y=True)] * (x and y)
     along, across = (_straight_end(content.finish, axis) for axis in (0, 1))
     if x and along is not None and _is_plain(content.finish, along):
         end = replace(quarter if y else right, left=along - TAIL)
@@ -127,10 +124,8 @@ def portions(content: TemplateContent) -> tuple[Portion, ...]:
     if x and y and along is not None and across is not None:
         corner = replace(every, left=along - TAIL, bottom=across - TAIL)
         found.append(Portion("corner", corner, flip_x=True, flip_y=True))
-    if 0 < share < 1:
-        found.append(Portion("curves", every))
-    if share == 0:
-        found.append(Portion("none", every))
+    found += [Portion("curves", every)] * (0 < share < 1)
+    found += [Portion("none", every)] * (share == 0)
     return tuple(found)
 
 

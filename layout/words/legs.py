@@ -166,8 +166,7 @@ def sagging(plan: Plan, table: TablePlan) -> Passage:
         f"{tape.force(loads.point)} pressed on its softest place adds {{under_force.down:small}} "
         "while it lasts.",
     )
-    filled = (tape.fill(clause, sag) for clause in words)
-    return passage("Does it sag?", *filled, warnings=warnings)
+    return passage("Does it sag?", *(tape.fill(told, sag) for told in words), warnings=warnings)
 
 
 def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Passage:

@@ -122,11 +122,8 @@ def _foot_lane(
     picture: LyingPicture, each: Round, edge: float, starts: Sequence[tuple[SawLine, Point]]
 ) -> float:
     """Draw the tape under the panel with its labels; return how far down they reach."""
-    lying = picture.lying
-    axis = "square" if lying.upright else "along"
-    lines = [line for line in each.lines if picture.has_figure(line, "bottom")]
-    labels = _labels(picture, each, lines, axis)
-    labels += _bare(labels, [(line, at.x) for line, at in starts if line in each.lines])
+    starts = [(line, at) for line, at in starts if line in each.lines]
+    labels = _labels(picture, each, "bottom", starts)
     body = edge - OFF - BODY
     picture.draw_tape(each, "bottom", edge)
     room = (2.0, picture.frame.sheet.right - 2.0)
@@ -158,9 +155,8 @@ def _foot_lane(
             ends = Point(place, top), Point(place, top - 0.2)
             picture.add(layers.THIN, _leader(Point(label.wanted, edge), foot, *ends))
             _set(picture, label, place, y)
-    for line, at in starts:
-        if line in each.lines:
-            picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
+    for _, at in starts:
+        picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
     return body - lane - (len(rows) - 1) * ROW
 
 
@@ -176,13 +172,10 @@ def _leader(start: Point, *points: Point) -> Stroke:
 def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
-    axis, out = "along" if lying.upright else "square", OUT[lying.hand]
-    edge = picture.edge_of(lying.hand)
+    out, edge = OUT[lying.hand], picture.edge_of(lying.hand)
     body = edge + out.x * (OFF + BODY)
     picture.draw_tape(each, lying.hand, edge)
-    lines = [line for line in each.lines if picture.has_figure(line, lying.hand)]
-    labels = _labels(picture, each, lines, axis)
-    labels += _bare(labels, [(line, at.y) for line, at in starts])
+    labels = _labels(picture, each, lying.hand, starts)
     if len(labels) * ROW > box.height + ROW:
         labels = [label for label in labels if label.number]  # the table has the marks
     own = {line.number for line, _ in starts}
@@ -199,33 +192,29 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         picture.triangle(Point(body, at.y), -out)
 
 
-def _bare(labels: Sequence[_Label], starts: Sequence[tuple[SawLine, float]]) -> list[_Label]:
-    """Return rings for lines that start at a lane and have their figures elsewhere."""
-    held = {label.number for label in labels}
-    return [_Label(at, "", SAW, line.number) for line, at in starts if line.number not in held]
-
-
-def _labels(picture: LyingPicture, each: Round, saws: Sequence[SawLine], axis: str) -> list[_Label]:
-    """Return the labels of a lane: saw lines by number and figure, marks by name and figure."""
-    plan, lying, frame = picture.plan, picture.lying, picture.frame
-    say, foot = Say.of(plan, each.datum), (axis == "along") != lying.upright
+def _labels(
+    picture: LyingPicture, each: Round, side: str, starts: Sequence[tuple[SawLine, Point]]
+) -> list[_Label]:
+    """Return the labels of a lane: saw lines and marks with figures, other starts as rings."""
+    plan, frame, foot = picture.plan, picture.frame, side == "bottom"
+    say, axis = Say.of(plan, each.datum), "along" if foot != picture.lying.upright else "square"
     labels = []
-    for line in saws:
+    for line in (line for line in each.lines if picture.has_figure(line, side)):
         cells = [c for c in figures_of(line, line.ends, say) if c.figure]
         at = frame.at(line.ends[0].point)
         labels.append(_Label(at.x if foot else at.y, cells[0].figure, SAW, line.number))
-    if each.marks is None:
-        return labels
+    held = {label.number for label in labels}
     found: dict[str, list[PlacedMark]] = {}
     sign = BEYOND if axis == "along" else BESIDE
-    for mark in shown_marks(plan, each.marks):
+    for mark in () if each.marks is None else shown_marks(plan, each.marks):
         found.setdefault(signed(getattr(mark, axis), plan.job.tape, sign), []).append(mark)
     for figure, marks in found.items():
         at = frame.at(marks[0].point)
         # a side lane is narrow, and three names too long: the table has them
         name = " ".join(mark.label for mark in marks) if foot and len(marks) < 3 else ""
         labels.append(_Label(at.x if foot else at.y, figure, MARK, name=name))
-    return labels
+    bare = ((line.number, at.x if foot else at.y) for line, at in starts)
+    return labels + [_Label(at, "", SAW, number) for number, at in bare if number not in held]
 
 
 def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:
