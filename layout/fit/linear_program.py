@@ -45,9 +45,8 @@ def maximised(
 ) -> Optimum:
     """Return the step within ``low <= x <= high`` and ``rows @ x <= limits`` that goes farthest.
 
-    Where standing still breaks half-planes (their limits are negative), keeping less than the whole
-    of them may be bought at a penalty, so that there is always an answer. The arrays are (d,),
-    (m, d), (m,) and twice (d,), with ``low <= 0 <= high``.
+    The arrays are (d,), (m, d), (m,) and twice (d,), with ``low <= 0 <= high``. What half-planes
+    break when standing still (negative limits) need not be kept wholly, at a penalty.
     """
     return Program(rows, limits, low, high).best(objective)
 

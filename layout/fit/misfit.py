@@ -12,7 +12,7 @@ from ..panel.sound import SoundWood
 from ..units import Tape
 from .families import answered
 from .points import are_parted, clear_of, lost
-from .wish import ANY, Goal, Limits, Span, Wish
+from .wish import ANY, Goal, Span, Wish
 
 _ROUGH = 0.02
 """Gap to which the largest top without limits is sought: a reason needs no more."""
@@ -97,19 +97,14 @@ def _told(wish: Wish, tape: Tape) -> str:
         if span.least > bare or not math.isinf(span.greatest)
     ]
     parts = [f"with {' and '.join(parts)}"] if parts else []
-    if limits.most_turn < math.pi / 2:
-        parts.append(_turned(limits))
+    way = f"{math.degrees(limits.grain):.4g}°"  # of the grain, or of an edge of the panel
+    if limits.most_turn == 0:
+        parts.append(f"lying at {way}")
+    elif limits.most_turn < math.pi / 2:
+        parts.append(f"turned at most {limits.most_turn_deg:g}° from the grain at {way}")
     if wish.covers:
         parts.append(f"over {_points(wish.covers, tape)}")
     return ", ".join(parts) if parts else "of any size"
-
-
-def _turned(limits: Limits) -> str:
-    """Return how it may be turned; the way it keeps to is the grain, or an edge of the panel."""
-    way = f"{math.degrees(limits.grain):.4g}°"
-    if limits.most_turn == 0:
-        return f"lying at {way}"
-    return f"turned at most {math.degrees(limits.most_turn):g}° from the grain at {way}"
 
 
 def _points(points: Sequence[Point], tape: Tape) -> str:

@@ -1,7 +1,7 @@
 """What a top must hold or leave outside: points of the panel, and parts that it may not cross.
 
-A point to avoid is taken out of the wood, and a little round it, so that no top can hold it. A
-point to cover is one more part that the top must hold, a part without any size.
+A point to avoid is taken out of the wood, and a little round it. A point to cover is one more part
+that the top must hold, without any size.
 """
 
 from __future__ import annotations

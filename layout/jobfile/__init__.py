@@ -2,5 +2,4 @@
 
 from .job import Reading as Reading
 from .job import look_over as look_over
-from .job import problems as problems
 from .job import read_job as read_job

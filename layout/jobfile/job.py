@@ -56,11 +56,6 @@ def read_job(text: str | bytes, *, source: str = "job.toml") -> Job:
     return reading.job
 
 
-def problems(text: str | bytes) -> tuple[Problem, ...]:
-    """Return everything that is wrong with a job file; empty where it can be read."""
-    return look_over(text).problems
-
-
 def look_over(text: str | bytes, *, source: str = "job.toml") -> Reading:
     """Return the job, or what is wrong, and what a plan would miss; raise nothing."""
     try:

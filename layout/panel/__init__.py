@@ -10,7 +10,6 @@ from .defect_kinds import Face as Face
 from .defect_kinds import Mend as Mend
 from .defect_kinds import Spoils as Spoils
 from .materials import MATERIALS as MATERIALS
-from .materials import Material as Material
 from .outline import outline_through as outline_through
 from .outline import oval_outline as oval_outline
 from .outline import rectangular_outline as rectangular_outline

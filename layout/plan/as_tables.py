@@ -18,6 +18,7 @@ from ..errors import LayoutError
 from ..fit.wish import Goal, Limits, Wish
 from ..fit.wish_kinds import OwnOutline, Span
 from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
+from ..geometry.window import split
 from ..keys.figures import Counts, Length, Named, Number, Share, Sum
 from ..keys.key import keys_by_field
 from ..keys.kinds import Choice, Kind, Text, YesNo
@@ -76,10 +77,7 @@ def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
     for segment in boundary.segments:
         if isinstance(segment, EllipticArc):
             raise LayoutError("a job file holds no panel with arcs of ellipses: give it by points")
-        turn = segment.sweep if isinstance(segment, Arc) else 0.0
-        parts = max(1, math.ceil(abs(turn) / (math.pi / 2)))  # a bow is at most a half circle
-        for part in range(parts):
-            piece = segment.part(part / parts, (part + 1) / parts)
+        for piece in split(segment, math.pi / 2):  # a bow is at most a half circle
             points.append(piece.start)
             if isinstance(piece, Arc):
                 rise = 2 * piece.radius * math.sin(piece.sweep / 4) ** 2

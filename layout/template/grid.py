@@ -13,7 +13,8 @@ from ..geometry.tolerance import SAME_PLACE
 from .paper import PaperError
 from .tiles import Place, Places, RegisterMark, Tile, beside, reached
 
-_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)  # of a seam, where register marks may lie
+# Where on a seam, from either end, a register mark may lie: far apart, clear of the corners
+_ALONG_SEAM = (0.15, 0.2, 0.1, 0.25, 0.3, 0.35)
 _CLEAR = 6.0  # what a register mark wants clear of any drawn line, mm
 LEAST_OVERLAP = 8.0  # half of it holds a register mark of 3 mm each way and the ink
 

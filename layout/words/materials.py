@@ -15,7 +15,8 @@ from ..work.materials import Line, Materials
 from .say import Passage, capital, counted, listed, passage, ranged, table, whole_up
 
 ML_PER_FL_OZ, FL_OZ_PER_QUART = 29.5735, 32  # of the United States
-SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2  # for 1 m² a litre
+# What 1 m² a litre comes to in square feet a quart
+SQ_FT_PER_QUART = 946.353 / 1000 / (12 * MM_PER_INCH / 1000) ** 2
 
 _NAMES = {
     "plates": "leg plates",

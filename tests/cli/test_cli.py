@@ -249,7 +249,7 @@ def test_a_time_limit_ends_a_search_with_the_gap_reached(tmp_path: Path) -> None
 
 def test_a_search_that_ends_early_without_a_top_says_that_it_does_not_know(tmp_path: Path) -> None:
     """What was not ruled out is not called impossible."""
-    text = PLAIN.replace("margin = 8", "least_length = 1725.3\nmargin = 8")
+    text = PLAIN.replace("margin = 8", "least_length = 1725.1\nmargin = 8")
     job = tmp_path / "job.toml"
     job.write_text(text, encoding="utf-8")
     result = run("fit", job, "--seconds", "1e-9")

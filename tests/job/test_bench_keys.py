@@ -9,7 +9,7 @@ from panelwright.layout.errors import Problem
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
 from panelwright.layout.geometry.tolerance import CHORD
-from panelwright.layout.jobfile import problems, read_job
+from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.legs.plan import LegMatter
 from panelwright.layout.marking.method import HandTool
 from panelwright.layout.panel import Face, Kind, Mend
@@ -28,7 +28,7 @@ def plan(text: str) -> Plan:
 
 def only(text: str) -> Problem:
     """Return the one problem of a text."""
-    (found,) = problems(text)
+    (found,) = look_over(text).problems
     return found
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from panelwright.layout.errors import JobError, Problem
-from panelwright.layout.jobfile import look_over, problems, read_job
+from panelwright.layout.jobfile import look_over, read_job
 
 GROUND = "[panel]\noutline = { length = 1000, width = 600 }\nthickness = 20\n"
 BY_POINTS = "[panel]\noutline = { points = %s }"
@@ -14,7 +14,7 @@ HOLE = "[[panel.defects]]\nat = [50, 60]\ndiameter = 8\n"
 
 def only(text: str) -> Problem:
     """Return the one problem of a text."""
-    found = problems(text)
+    found = look_over(text).problems
     assert len(found) == 1, found
     return found[0]
 
@@ -325,7 +325,7 @@ def test_problems_are_told_in_the_units_of_the_file() -> None:
 def test_a_top_larger_than_its_panel_is_no_slip_of_the_file() -> None:
     """Such a wish can be read; that nothing fits is for the search to say."""
     text = "[panel]\noutline = { length = 1000, width = 600 }\n[top]\nwidth = 601"
-    assert problems(text) == ()
+    assert look_over(text).problems == ()
 
 
 TEN = """\
@@ -402,7 +402,7 @@ def test_what_is_no_toml_is_told_with_its_line(
     text: str, found: list[tuple[str, int, str]]
 ) -> None:
     """A slip of TOML itself has a line, and what to do is said in the maker's words."""
-    told = [p for p in problems(text) if "not known" not in p.message]
+    told = [p for p in look_over(text).problems if "not known" not in p.message]
     told = [p for p in told if "the panel is missing" not in p.message]
     assert [(p.key, p.line) for p in told] == [(key, line) for key, line, _ in found]
     for problem, (_, _, says) in zip(told, found, strict=True):
@@ -432,7 +432,9 @@ def test_after_a_line_that_is_no_toml_the_rest_is_still_read() -> None:
 )
 def test_bytes_that_are_no_text_are_told(data: bytes, line: int | None, says: str) -> None:
     """A file in another encoding is told as such, with the line where it shows."""
-    assert [problem.line for problem in problems(data) if says in problem.message] == [line]
+    assert [problem.line for problem in look_over(data).problems if says in problem.message] == [
+        line
+    ]
 
 
 @pytest.mark.parametrize("ends", ["\n", "\r\n"])
@@ -440,8 +442,8 @@ def test_bytes_that_are_no_text_are_told(data: bytes, line: int | None, says: st
 def test_line_ends_and_byte_order_marks_do_not_matter(ends: str, mark: str) -> None:
     """A file of any editor is read, and its lines are counted alike."""
     text = mark + (GROUND + "x = 1\n").replace("\n", ends)
-    assert [(p.key, p.line) for p in problems(text)] == [("panel.x", 4)]
-    assert [(p.key, p.line) for p in problems(text.encode())] == [("panel.x", 4)]
+    assert [(p.key, p.line) for p in look_over(text).problems] == [("panel.x", 4)]
+    assert [(p.key, p.line) for p in look_over(text.encode()).problems] == [("panel.x", 4)]
 
 
 def test_a_thickness_that_only_a_plan_needs_is_kept_apart() -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from panelwright.layout.errors import Problem
-from panelwright.layout.jobfile import problems, read_job
+from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.plan.plan import make_plan
 from panelwright.layout.template.paper import A3, LETTER, Margins, Paper
 from panelwright.layout.template.wish import TemplateWish
@@ -21,7 +21,7 @@ def wish(text: str) -> TemplateWish:
 
 def only(text: str) -> Problem:
     """Return the one problem of a text."""
-    (found,) = problems(text)
+    (found,) = look_over(text).problems
     return found
 
 

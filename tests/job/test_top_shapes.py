@@ -8,7 +8,7 @@ import pytest
 
 from panelwright.layout.fit.wish import AS_FOUND, OWN, SHAPES, Ends
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.jobfile import problems, read_job
+from panelwright.layout.jobfile import look_over, read_job
 
 BOARD = "[panel]\noutline = { points = [[0, 0], [1600, 0], [1580, 640], [15, 610]] }\n[top]\n"
 HOUSE = "outline = [[0, 0], [900, 0], [900, 400], [450, 620], [0, 400]]\n"
@@ -103,7 +103,7 @@ def test_points_in_and_out_reach_the_wish() -> None:
 )
 def test_a_slip_is_told_once_where_it_is(text: str, key: str, words: str) -> None:
     """Each mistake is one problem, under its key, with what to do."""
-    found = problems(BOARD + text)
+    found = look_over(BOARD + text).problems
     assert [problem.key for problem in found] == [key], found
     assert words in found[0].message
 
@@ -111,7 +111,7 @@ def test_a_slip_is_told_once_where_it_is(text: str, key: str, words: str) -> Non
 def test_a_bowed_edge_is_no_side_to_lie_on() -> None:
     """A long side needs a straight edge; the message says how far off it is."""
     bowed = BOARD.replace("[15, 610]]", "[15, 610]], bows = [{ from = 1, rise = 9 }]")
-    found = problems(f'{bowed}shape = "rectangle"\nkeep = "AB"')
+    found = look_over(f'{bowed}shape = "rectangle"\nkeep = "AB"').problems
     assert [problem.key for problem in found] == ["top.keep"]
     assert "9.0 mm" in found[0].message
-    assert not problems(f'{bowed}shape = "piece as found"\nkeep = "AB"')
+    assert not look_over(f'{bowed}shape = "piece as found"\nkeep = "AB"').problems

@@ -11,7 +11,7 @@ import pytest
 from kept import sample_folders
 from pieces import piece_of, table, top_alone
 
-from panelwright.layout.jobfile import problems, read_job
+from panelwright.layout.jobfile import look_over, read_job
 from panelwright.layout.units import Tape
 from panelwright.layout.words.materials import materials_words
 from panelwright.layout.work.items import GRITS, STEP, grits_between
@@ -153,7 +153,7 @@ def test_no_grit_is_far_from_the_one_before(first: int, last: int) -> None:
 def test_bad_materials_are_told_once(line: str, told: str) -> None:
     """Each names its key, its limit and what to write."""
     text = f"[panel]\noutline = {{ length = 900, width = 600 }}\n[materials]\n{line}\n"
-    (found,) = problems(text)
+    (found,) = look_over(text).problems
     assert found.key.startswith("materials.")
     assert told in found.message
     assert found.line == 4

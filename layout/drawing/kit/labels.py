@@ -27,8 +27,10 @@ _DIRECTIONS: tuple[tuple[float, Anchor], ...] = (
 )  # fmt: skip
 """Ways a label may stand from its point, in degrees, and the end that it is then held by."""
 
-_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)  # mm it may stand off, in turn
-ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)  # of a line, where words may stand, from its middle
+# How much farther it may stand off, paper mm, tried in this order
+_FARTHER = (0.0, 1.0, 2.5, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 39.0)
+# Where along a line its words may stand, as shares, from its middle outwards
+ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8)
 _LED = 2.0  # farther than this off the nearest place a leader is drawn, paper mm
 _APART = 0.2  # kept free round the letters of a label, paper mm
 # Words and rings are worse covered than a line that is drawn; leaving the room is worse still

@@ -4,7 +4,7 @@ Two shapes that do not cross are nearest at a corner of one of them, and a point
 the outline must lie as deep in the wood. So the clearance is the least, over points of the outline,
 of their depth in the wood less that in the outline, and over corners of the wood of their distance
 from the outline. A box lets each of them gain no more than it lets that point move. A step raises
-the least of them; a pose that does not fit yet is worked out of what it crosses in the same manner.
+the least of them, whether the pose fits yet or not.
 """
 
 from __future__ import annotations

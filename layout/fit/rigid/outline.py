@@ -1,7 +1,6 @@
 """The maker's own outline as a search sees it: a polygon about the middle of a circle round it.
 
-The polygon lies within the true outline. So what is found for it is at most a hair too good, which
-the proof looks after, and what is proved to have no place leaves none for the true one either.
+The polygon lies within the true outline: where it has no place, that has none either.
 """
 
 from __future__ import annotations

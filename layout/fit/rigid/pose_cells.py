@@ -1,9 +1,8 @@
 """Many small boxes of poses at once: the first, quick bound.
 
-A point of the top that lies `k` deep in it must lie `k` deep in the wood, and the clearance deeper.
-So the clearance is at most the point's depth in the wood, read from a table, less `k`, and more by
-no more than the box lets the point move. A few dozen points, on the edge and within, rule out all
-but a small part of the poses.
+The clearance is at most the depth of a point of the top in the wood, read from a table, less that
+in the top, and more by no more than the box lets the point move. A few dozen points, on the edge
+and within, rule out all but a small part of the poses.
 """
 
 from __future__ import annotations

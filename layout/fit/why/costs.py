@@ -1,8 +1,7 @@
 """What each defect costs: how much larger the top would be were that one mended or accepted.
 
 The search is asked again in the wood without the defect, but only for tops that beat the one in
-hand: where none can, that is seen soon, and it is the proof that mending is not worth it. Half a
-per cent either way is near enough to decide by, so the wood is taken with fewer corners.
+hand, and, as half a per cent is near enough to decide by, in a wood with fewer corners.
 """
 
 from __future__ import annotations

@@ -1,8 +1,7 @@
 """Round holes taken as disks: screw holes by the hundred, each one place and one radius.
 
-A drilled hole comes as a ring of dozens of edges. Coarse bounds need no more of it than a disk that
-lies in it: a hair smaller than the hole, so they err on the safe side, and one distance a hole
-instead of dozens. Small boxes are still bounded by the edges themselves.
+Coarse bounds need no more of a ring of dozens of edges than a disk that lies in it, a hair smaller,
+so that they err on the safe side. Small boxes are still bounded by the edges themselves.
 """
 
 from __future__ import annotations

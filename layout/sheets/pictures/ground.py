@@ -19,7 +19,8 @@ from ...plan.plan import Plan
 from ...words.say import exact_words
 from ...words.why import loss_words, turn_words
 
-BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0  # of a drawing behind the work, and in it, paper mm
+# Width of a drawing behind the work, and greatest height of what it shows, paper mm
+BEHIND_WIDTH, BEHIND_TALLEST = 116.0, 60.0
 _DOT = 1.1  # radius of a dot where the top touches, paper mm
 _COLUMNS = 2  # of small pictures
 _GAP = 4.0  # between two small pictures, paper mm
