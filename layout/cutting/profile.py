@@ -40,10 +40,7 @@ BEVEL = Key(
 
 @dataclass(frozen=True, slots=True)
 class EdgeProfile:
-    """What the edge is to look like.
-
-    Raises a LayoutError if a length is below 0, or only one of a bevel's two is given.
-    """
+    """What the edge is to look like; a LayoutError if a length is below 0 or a bevel half given."""
 
     round_over: float = key(
         0.0,

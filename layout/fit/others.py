@@ -1,11 +1,10 @@
 """Second opinions: other places and turns for the top, so that the maker can choose by the grain.
 
-Many tops are set down roughly, at many places, turns and shapes. The best of them that is clearly
-different from all chosen before (`Stand.difference`) climbs to the best that can be reached from it
-without coming too near to those. So some end at a place of their own, where no small move makes
-them better; others would slide back to the winner, and stop as near to it as a clearly different
-top may. The former come first. Where limits make many places equally good, the next is always the
-one farthest from all chosen before, so that they spread over the wood.
+Of many tops set down roughly the best that is clearly different from all chosen before
+(`Stand.difference`) climbs to the best that can be reached from it without coming too near to
+those. Those that end at a place of their own, where no small move makes them better, come first;
+others would slide back, and stop as near as a clearly different top may. Where many places are
+equally good, the next is the one farthest from all chosen before.
 """
 
 from __future__ import annotations
@@ -13,7 +12,6 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
-from functools import partial
 from typing import Any
 
 import numpy as np
@@ -87,11 +85,15 @@ def others(best: Fit, wish: Wish, shape: str, ground: Ground) -> tuple[Fit, ...]
     chosen = [Stand.of(best)]
     starts.leave(chosen[0])
     found: list[tuple[Fit, bool]] = []
+
+    def away(stand: Stand) -> float:
+        """Return how clearly a top differs from all that are chosen."""
+        return min(stand.difference(other, period) for other in chosen)
+
     for climb in range(_CLIMBS):
         start = (starts.next(0.0, _FAR) if climb % 2 else None) or starts.next(period, CLEARLY)
         if start is None:
             break
-        away = partial(_away, others=tuple(chosen), period=period)
         reached = _reached(elsewhere, start, away, LEAST_SHARE * whole)
         if reached is None:
             continue
@@ -155,11 +157,6 @@ def _moved(best: Fit, inner: Region, held: Sequence[Region]) -> Iterator[Stand]:
         place = replace(best.placement, centre=Point.of(centre))
         if tried.is_as_good(place):
             yield replace(stand, placement=place)
-
-
-def _away(stand: Stand, others: Sequence[Stand], period: float) -> float:
-    """Return how clearly a top differs from the others."""
-    return min(stand.difference(other, period) for other in others)
 
 
 def _holds(one: Fit, other: Fit, period: float) -> bool:

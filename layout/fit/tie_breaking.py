@@ -1,11 +1,9 @@
 """Of tops that are equally good, the one a maker would choose: the plainest, first by place.
 
-Where limits hold a top back it can lie in many places, and a search ends at whichever it met first;
-a maker would lay it along the grain or square with the panel, in the middle; and where that is not
-to be had, where it stands clear of the edges all round, half way between the ends of its slide.
-In a panel that looks the same mirrored or turned half round, every top that does not lie in its
-middle has twins; which one is met, the last bit of a sum may tell. So of those that are proved to
-fit as well the first along, then up, is taken.
+A maker would lay it along the grain or square with the panel, in the middle; and where that is not
+to be had, where it stands clear of the edges all round, half way between the ends of its slide. In
+a panel that looks the same mirrored or turned half round every other top has twins: of those the
+first along, then up, is taken.
 """
 
 from __future__ import annotations
@@ -77,11 +75,11 @@ def _plainest(tried: Tried, limits: Limits, period: float) -> Placement:
 def _plain_places(
     edges: Array, limits: Limits, own: Placement, period: float
 ) -> Iterator[tuple[Placement, bool]]:
-    """Yield places for a top, the plainest first; its own is the last.
+    """Yield places for a top, the plainest first, and whether each is the middle of the wood.
 
-    And whether each is the middle of the wood both ways. Turns along the grain and along the
-    longest of the edges, (n, 2, 2), go before those near its own that run along an edge, and these
-    before its own; for each, the middle of the wood both ways before one way before its own centre.
+    Turns along the grain and along the longest of the edges, (n, 2, 2), go before those near its
+    own that run along an edge, and these before its own; for each, the middle both ways before one
+    way before its own centre.
     """
     way = edges[:, 1] - edges[:, 0]
     longest = edges[greatest_first(np.hypot(*way.T), tolerance=SAME_PLACE)[:_EDGES]]

@@ -90,11 +90,7 @@ SIZE = Key(
 
 @dataclass(frozen=True, slots=True)
 class Foot:
-    """The print of one leg under the top.
-
-    Raises a LegsError if a size is not above 0, two sizes differ that are one, or the wall of a
-    ring or a tube is not between 0 and half its width.
-    """
+    """The print of one leg under the top; a `LegsError` tells of sizes or a wall that cannot be."""
 
     shape: FootShape = field(
         metadata=fills(

@@ -43,10 +43,7 @@ CLIMBER = 400.0
 def place_legs(
     wish: LegsWish, table: TableTop, middles: Sequence[Point], moved: Sequence[float]
 ) -> LegsPlan:
-    """Return the legs under a top, checked, each moved so far off spoilt wood, mm.
-
-    A `LegsError` tells of legs at one place, or in a row.
-    """
+    """Return the legs under a top, checked; a `LegsError` tells of a row, or two at one place."""
     top = table.top
     require_footing(wish.foot, middles)
     face = Region.from_rings(top.outline.inner())
@@ -204,18 +201,15 @@ def _on_poor_wood(
 
 
 def _standing(wish: LegsWish, plan: LegsPlan) -> Iterator[Concern]:
-    least, at_edge = plan.weakest.force, plan.tipping.at_edge.force
-    if least <= 0:
-        yield Concern(LegMatter.TIPS_BY_ITSELF)
-    elif least < wish.pressed * (1 - NO_BETTER):
-        yield Concern(LegMatter.TIPS_UNDER_LOAD, found=least, limit=wish.pressed)
-    if least > 0 and at_edge < CLIMBER:
-        yield Concern(LegMatter.CLIMBED_ON, found=at_edge, limit=CLIMBER)
-    if wish.fixing is Fixing.LOOSE:
-        yield Concern(LegMatter.LOOSE)
-    if plan.tipping.rocks:
-        yield Concern(LegMatter.ROCKS_AS_BLOCKS, found=plan.tipping.push)
-    if plan.leg_mass >= HEAVY_LEG:
-        yield Concern(LegMatter.HEAVY_LEGS, found=plan.leg_mass)
-    if len(plan.legs) > 3:
-        yield Concern(LegMatter.ROCKS)
+    tips, least, load = plan.tipping, plan.weakest.force, wish.pressed
+    falls, climbed = least <= 0, tips.at_edge.force
+    found = (
+        (Concern(LegMatter.TIPS_BY_ITSELF), falls),
+        (Concern(LegMatter.TIPS_UNDER_LOAD, (), least, load), 0 < least < load * (1 - NO_BETTER)),
+        (Concern(LegMatter.CLIMBED_ON, (), climbed, CLIMBER), climbed < CLIMBER and not falls),
+        (Concern(LegMatter.LOOSE), wish.fixing is Fixing.LOOSE),
+        (Concern(LegMatter.ROCKS_AS_BLOCKS, found=tips.push), tips.rocks),
+        (Concern(LegMatter.HEAVY_LEGS, found=plan.leg_mass), plan.leg_mass >= HEAVY_LEG),
+        (Concern(LegMatter.ROCKS), len(plan.legs) > 3),
+    )
+    yield from (concern for concern, due in found if due)

@@ -115,11 +115,8 @@ def insets_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Ins
             end = min(max(length * SHARE_OF_SIZE, KNEES[0]), KNEES[1])
     given = [inset for inset in (wish.inset_side, wish.inset_end) if inset is not None]
     around = min(given) if wish.inset_side is not None else min([least, *given])
-    return Insets(
-        side if wish.inset_side is None else wish.inset_side,
-        end if wish.inset_end is None else wish.inset_end,
-        around,
-    )
+    side = side if wish.inset_side is None else wish.inset_side
+    return Insets(side, end if wish.inset_end is None else wish.inset_end, around)
 
 
 def room_for(wish: LegsWish, outline: Outline, *, in_rows: bool = True) -> Region:

@@ -152,10 +152,7 @@ def pressed_in(outline: Outline) -> float:
 
 @lru_cache(maxsize=16)
 def pressed_line(outline: Outline) -> Path:
-    """Return the line along which a force presses: of the hull where a hollow top is too narrow.
-
-    What tips a table most lies on both.
-    """
+    """Return the line along which a force presses; of a hollow top too narrow, that of its hull."""
     edge = pressed_in(outline)
     try:
         return outline.parallel(-edge)

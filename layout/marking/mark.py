@@ -55,10 +55,7 @@ class Ground:
 
 
 def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
-    """Return the letters of an edge, ``C–D``; empty where one of its ends has none.
-
-    A corner that is rounded or clipped lies beyond the end of its edges, in their line.
-    """
+    """Return the letters of an edge, ``C–D``; empty where one of its ends has none."""
     first, last = edge.segments[0], edge.segments[-1]
     ends = ((edge.start, -first.pace(0.0).unit()), (edge.end, last.pace(1.0).unit()))
     names = [_letter(end, out, corners) for end, out in ends]
@@ -66,7 +63,7 @@ def edge_name(edge: Edge, corners: tuple[Corner, ...]) -> str:
 
 
 def _letter(end: Point, out: Point, corners: tuple[Corner, ...]) -> str:
-    """Return the letter of the corner at the end of an edge that runs out along a unit vector."""
+    """Return the letter at the end of an edge that runs out that way; its corner may be gone."""
 
     def is_at(corner: Corner) -> bool:
         way = corner.point - end

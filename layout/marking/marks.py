@@ -34,10 +34,7 @@ class MarkSet:
     """Points of a quarter of an oval or a superellipse that prove its line."""
 
     def rounding_error(self, tape: Tape) -> float:
-        """Return how far rounding every figure to the tape's division can move the line, mm.
-
-        The worst mark, and half a division for the radius or length that is set from it.
-        """
+        """Return how far rounding marks and a radius to the tape's division moves the line, mm."""
         worst = max((mark.rounding_error(tape) for mark in self.marks), default=0.0)
         return worst + tape.division / 2
 

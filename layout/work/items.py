@@ -87,12 +87,9 @@ AS_FLATTENED, AS_FOUND, VENEER = 60, 80, 150
 """The first grit on wood that was just flattened or stripped, on sound wood, and on veneer, which
 nothing coarser may touch (common practice)."""
 
-DISC_AREA = 0.5
+DISC_AREA, COARSE = 0.5, 80
 """What one sheet or disc of bare wood sands before it is dull, m² (common practice: between 0.3
-and 0.8); coarse ones, that level, last half as long."""
-
-COARSE = 80
-"""Grits up to this count as coarse."""
+and 0.8); up to the second grit it levels, and lasts half as long."""
 
 
 def first_grit(panel: Panel, *, stripped: bool) -> int:

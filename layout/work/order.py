@@ -24,11 +24,9 @@ from .items import first_grit, grits_between
 from .piece import FITTED, Finish, Piece
 from .wish import WorkWish
 
-DRIES, STRIPPED_DRIES, RAISED_DRIES = (12.0, 12.0), (24.0, 24.0), (4.0, 4.0)
-"""Until washed, stripped and watered wood is dry, hours (common practice)."""
-
-CRAMPED = (24.0, 24.0)
-"""Until a glued lipping may be flushed, hours (common practice)."""
+DRIES, STRIPPED_DRIES, RAISED_DRIES, CRAMPED = (12.0, 12.0), (24.0, 24.0), (4.0, 4.0), (24.0, 24.0)
+"""Until washed, stripped and watered wood is dry, and a glued lipping is flushed, hours (common
+practice)."""
 
 
 @dataclass(frozen=True, slots=True)

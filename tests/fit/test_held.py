@@ -71,7 +71,7 @@ def reached(fit: Fit, wood: Region, part: Region, rng: np.random.Generator) -> f
         low, high = own.min(axis=0), own.max(axis=0)
         sides = np.array([low[0], high[0], low[1], high[1]])
         top = Inner.between(turn, corners.mean(axis=0), sides.reshape(2, 2), 0.0)
-        if shortfall(edges.seen(turn, top.centre), top.half, 0.0) > 0:
+        if shortfall(edges.seen(top), top.half, 0.0) > 0:
             continue
         step = 200.0
         while step > 0.01:

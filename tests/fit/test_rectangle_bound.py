@@ -55,7 +55,7 @@ def some_rectangles(panel: Region, rng: np.random.Generator) -> list[tuple[float
     edges, sizes = panel.edges, Sizes.of(Wish(), 0.0)
     recipe = Ground(panel, Wish(), np.zeros((0, 2))).recipe((0.0, 0.0))
     free = (-math.inf, math.inf)
-    polisher = Polisher(WoodEdges.of(panel.edges), sizes, 0.0, (0.0, 0.0), free)
+    polisher = Polisher(WoodEdges.of(panel.edges), sizes, (0.0, 0.0), free)
     low = rng.uniform(0, math.pi)
     windows = Windows.across(low, low + math.pi, edges)
     kept = []

@@ -23,7 +23,7 @@ from ..goal import Figure
 from ..wood.edges import Array, Segments, turned
 from .boxes import Box, Patch, Pose
 from .gauge import Met, PowerBody
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import Edges, Figures, Lift, Rows
 from .sight import nearest_all_round, planes_above
 
@@ -56,20 +56,20 @@ class CapsuleLift(Lift):
 
     def contacts(self, local: Edges, cap: float) -> Rows:
         """Return rows for both ends of the spine, and for corners beside what lies between."""
-        count, end = len(local.lines), np.array([self.middle, 0.0])
-        lines = Segments.of(np.concatenate([local.lines - end, local.lines + end]))
-        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
-        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
-        chosen = nearest_all_round(feet, np.hypot(along, lines.height), places=2)
-        corners = local.starts
+        count, end, corners = len(local.lines), np.array([self.middle, 0.0]), local.starts
         corners = corners[(np.abs(corners[:, 0]) < self.middle) & (corners[:, 1] != 0)]
         corners = corners[nearest_all_round(corners, np.abs(corners[:, 1]))]
-        idle = np.zeros(len(corners))
-        upright, level = np.broadcast_to(np.eye(2)[::-1, None], (2, len(corners), 2))
-        parts = [figures[chosen] for figures in lines], (upright, level, corners[:, 1], idle, idle)
-        bounds = np.append((local.outermost & (lines.half[:count] > 0))[chosen % count], idle > 0)
-        tau = np.append(np.where(chosen < count, 1.0, -1.0), corners[:, 0] / (self.middle or 1.0))
-        return self._rows(Segments(*map(np.concatenate, zip(*parts, strict=True))), bounds, tau)
+        beside = np.repeat((corners * [0.0, 1.0])[:, None], 2, axis=1)
+        lines = Segments.of(np.concatenate([local.lines - end, local.lines + end, beside]))
+        tau = np.append(np.repeat([1.0, -1.0], count), corners[:, 0] / (self.middle or 1.0))
+        bounds = np.resize(local.outermost, len(tau)) & (lines.half > 0)
+        along = np.clip(0.0, lines.begin - lines.half, lines.begin + lines.half)
+        feet = along[:, None] * lines.unit + lines.height[:, None] * lines.across
+        far, ends = np.hypot(along, lines.height), slice(0, 2 * count)
+        chosen = nearest_all_round(feet[ends], far[ends], places=2)
+        chosen = np.append(chosen, np.arange(2 * count, len(tau)))
+        lines = Segments(*(figures[chosen] for figures in lines))
+        return self._rows(lines, bounds[chosen], tau[chosen])
 
     def _rows(self, lines: Segments, bounds: NDArray[np.bool_], tau: Array) -> Rows:
         """Return rows: the radius is at most how far places on the spine lie from edges.
@@ -101,7 +101,7 @@ class CapsuleLift(Lift):
         round_end = max(likely[1] + lipping, 1e-9)
         g = math.sqrt(self.area_of_end + 4 * (likely[0] - likely[1]) / round_end)
         root = (g + self.area_of_end / g) / 2 * thick + 2 / g * over
-        return Figures(over + radius, spine + radius, radius, radius, root)
+        return Figures(np.stack([over + radius, radius]), np.stack([spine + radius, radius]), root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
@@ -176,20 +176,11 @@ class CapsuleKind(Kind):
 
         def distances(centres: Array) -> Array:
             x, y = turned(centres, turn).T[..., None]
-            off = centres @ lines.across.T
-            off -= lines.height
-            beyond = np.abs(centres @ lines.unit.T - lines.begin + both * along)
-            beyond -= lines.half
-            np.maximum(beyond, 0.0, out=beyond)
-            beyond *= beyond
-            beyond += (off + both * across) ** 2
-            least: Array = np.minimum(*beyond)
-            far, rise = np.abs(start_x - x), start_y - y
-            far -= p
-            np.maximum(far, 0.0, out=far)
-            far *= far
-            far += rise * rise
-            np.sqrt(np.minimum(least, far, out=least), out=least)
+            off, middle = lines.seen(centres)
+            beyond = np.maximum(np.abs(middle + both * along) - lines.half, 0.0)
+            least: Array = np.minimum(*(beyond * beyond + (off + both * across) ** 2))
+            far, rise = np.maximum(np.abs(start_x - x) - p, 0.0), start_y - y
+            np.sqrt(np.minimum(least, far * far + rise * rise), out=least)
             rise *= end_y - y
             which, edge = np.nonzero((rise < 0) & (np.abs(off) < np.abs(across)))
             if len(edge):
@@ -213,18 +204,8 @@ class CapsuleKind(Kind):
 
     def disk_radii(self, p: float, x: Array, y: Array, radii: Array) -> Array:
         """Return the radii at which tops touch disks, (m, k)."""
-        far = np.abs(x)
-        far -= p
-        np.maximum(far, 0.0, out=far)
-        far *= far
-        far += y * y
-        np.sqrt(far, out=far)
-        far -= radii
-        return np.maximum(far, 0.0, out=far)
-
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        return ALONG * p, np.full(len(ALONG), radius)
+        far = np.maximum(np.abs(x) - p, 0.0)
+        return np.maximum(np.sqrt(far * far + y * y) - radii, 0.0)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes, of which the shortest is held.

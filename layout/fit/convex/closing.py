@@ -1,13 +1,10 @@
 """Closing in: from a polished top to the local best itself, whose sizes stand to 0.001 mm.
 
-Where five contacts hold a top, a polish by linear programs ends in it. Where fewer do, as those of
-an oval in a triangle, the score is flat about its best: a polish that only asks whether a score
-grows stops where rounding hides the growth, some hundredths of a mm away. So the last steps are
-those of Newton's method on the conditions of the optimum (Byrd, Gould, Nocedal and Waltz, "An
-algorithm for nonlinear optimization using linear programming and equality constrained subproblems",
-2004): a linear program tells which contacts press and how hard, and how these bend where their
-pulls and the slope of the score balance. A step is taken as long as the score does not fall. It
-ends when the steps do; where they do not come to rest, linear programs go on alone.
+Where fewer contacts hold a top than it has unknowns the score is flat about its best, and linear
+programs stop some hundredths of a mm away. So the last steps are those of Newton's method on the
+conditions of the optimum (Byrd, Gould, Nocedal and Waltz, "An algorithm for nonlinear optimization
+using linear programming and equality constrained subproblems", 2004): a linear program tells which
+contacts press and how hard. Where they do not come to rest, linear programs go on alone.
 """
 
 from __future__ import annotations
@@ -53,10 +50,10 @@ def closed_in(tops: Tops, top: Pose) -> Pose:
         if trust < _LAST_TRUST * top.half_width:
             break
         step, promise = _Near(tops, top, trust).step()
-        length = float(np.abs(step * [1.0, 1.0, top.half_length, 1.0, 1.0]).max())
+        length = float(np.abs(step).max())
         if length < _DONE or abs(promise) < _IDLE:
             return top
-        found = tops.fitted(Pose(*(float(v) for v in np.array(top) + step)))
+        found = tops.fitted(tops.moved(top, step))
         if found is None or found[0] < score * (1 - _NOTHING):
             trust = min(trust, length) / 4
             continue
@@ -71,7 +68,6 @@ class _Near:
 
     def __init__(self, tops: Tops, top: Pose, trust: float) -> None:
         self.tops, self.top, self.trust = tops, top, trust
-        self.moves = tops.moves(top)
         near = 4 * trust + _APART * top.half_width
         self.edges, self.points = tops.near(top, near), tops.wood.firmly
         room = self._room(top)
@@ -79,9 +75,9 @@ class _Near:
         self.points = self.points[room[len(room) - len(self.points) :] < near]
 
     def step(self) -> tuple[Array, float]:
-        """Return the step of the pose to where score and contacts balance, and its gain, mm."""
-        size, trust, wide = self.moves.shape[1], self.trust, self.top.half_width
-        here, slopes, bends = self._changes(_APART * wide)
+        """Return the step to where score and contacts balance, and its gain, mm."""
+        size, trust, wide = self.tops.moves(self.top).shape[1], self.trust, self.top.half_width
+        here, slopes, bends = self._changes(_APART * wide * np.eye(size))
         steep = float(np.abs(slopes[0]).max()) or 1.0
         gain = slopes[0] / steep
         low, high = self.tops.reach(self.top, trust)
@@ -100,11 +96,10 @@ class _Near:
         # contacts bend away from their slopes: what that takes of the room is asked of the step
         space[: -2 * size] = self._figures(move)[1:] - slopes[1:] @ move
         move = balanced(gain, bend, rows, space)
-        return self.moves @ move, float(gain @ move - move @ bend @ move / 2)
+        return move, float(gain @ move - move @ bend @ move / 2)
 
-    def _changes(self, apart: float) -> tuple[Array, Array, Array]:
+    def _changes(self, ways: Array) -> tuple[Array, Array, Array]:
         """Return the figures of the top, (m,), their slopes, (m, n), and bends, (m, n, n)."""
-        ways = apart * np.eye(self.moves.shape[1])
         here = self._figures(np.zeros(len(ways)))
         ahead, back = (np.array([self._figures(way) for way in side]) for side in (ways, -ways))
         bends = np.zeros((len(here), len(ways), len(ways)))
@@ -114,12 +109,13 @@ class _Near:
                 both = self._figures(way + ways[j]) + self._figures(-way - ways[j])
                 alone = ahead[i] + back[i] + ahead[j] + back[j]
                 bends[:, i, j] = bends[:, j, i] = (both + 2 * here - alone) / 2
+        apart = ways[0, 0]
         return here, ((ahead - back) / (2 * apart)).T, bends / apart**2
 
-    def _figures(self, x: Array) -> Array:
+    def _figures(self, step: Array) -> Array:
         """Return the score after a step, and what room is left: to contacts, and to the limits."""
-        top, sizing = Pose(*(np.array(self.top) + self.moves @ x)), self.tops.sizing
-        limits = [c - a * top.half_length - b * top.half_width for a, b, c in sizing.half_planes]
+        top, sizing = self.tops.moved(self.top, step), self.tops.sizing
+        limits = sizing.half_planes[:, 2] - sizing.half_planes[:, :2] @ top[3:]
         return np.concatenate([[sizing.score(*top[3:])], self._room(top), limits])
 
     def _room(self, top: Pose) -> Array:
@@ -127,6 +123,8 @@ class _Near:
 
         And may shrink until it lets go of each point.
         """
-        kind, centre = self.tops.kind, np.array([top[:2]])
-        clear = kind.distances(top.turn, kind.shape_of(top), self.edges, centre)[0]
-        return np.concatenate([clear - kind.radius_of(top), self.tops.holds(top, self.points)])
+        kind, centre, p = self.tops.kind, np.array([top[:2]]), self.tops.kind.shape_of(top)
+        clear = kind.distances(top.turn, p, self.edges, centre)[0] - kind.radius_of(top)
+        # one point held from many centres asks as much as many points held from one
+        needed = kind.holding(top.turn, p, np.zeros((1, 2)), centre - self.points)
+        return np.append(clear, kind.radius_of(top) - needed)

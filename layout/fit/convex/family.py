@@ -1,9 +1,4 @@
-"""Tops of two sizes, searched by turn and shape; their place and size are solved inside a box.
-
-A box holds all tops whose turn and shape number lie in two spans and whose centre lies in one of a
-set of square cells (`cells.py`). Cells and edges that can no longer matter are not looked at again
-in the smaller boxes.
-"""
+"""Nested convex tops, searched by turn and shape; their place and size are solved inside a box."""
 
 from __future__ import annotations
 
@@ -18,10 +13,9 @@ from ..local_search import best_step
 from ..wood.edges import Array, turned
 from ..wood.round_holes import Disks
 from .boxes import Box, Pose, drop_aside, patch_of, split_places
-from .cells import Celled
 from .lift import Aim, Edges
 from .sizing import Sizing
-from .tops import CLOSE, FIRST_STEP
+from .tops import CLOSE, FIRST_STEP, Tops
 from .wood import Wood
 
 _FIRST_SHARE = 0.3
@@ -52,17 +46,14 @@ _ROUNDS = 8
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
 as measured."""
-_BESIDE = 0.03
-"""Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 
 
-class TwoSizes(Celled):
+class TwoSizes(Tops):
     """A family for the search: one kind of outline on one piece of wood."""
 
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
-        self._climbed = (0.0, Pose(*[math.inf] * 5))
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -207,8 +198,5 @@ class TwoSizes(Celled):
         return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return a local best reached from a top; the last one, where the top lies beside that."""
-        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
-        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
-            self._climbed = self.polished(score, top, last=CLOSE)
-        return self._climbed
+        """Return a local best reached from a top."""
+        return self.polished(score, top, last=CLOSE)

@@ -1,10 +1,8 @@
 """How large a convex body must be to touch an edge: its gauge, to points and to segments.
 
-A body is a convex shape about 0, 0. Its gauge of a way is the factor by which it must be scaled to
-reach the end of that way. Scaled up about a point, it meets a line first where it would touch a
-parallel line: the distance of the line over the body's support, and the touching point is known
-beforehand, edge by edge. Where that point lies beyond an end of the segment, the gauge, which is
-convex along the line, is least in that end.
+The gauge of a way is the factor by which a body about 0, 0 must be scaled to reach its end. Scaled
+up, it meets a line first where it would touch a parallel line; where that lies beyond an end of the
+segment, the gauge, which is convex along the line, is least in that end.
 """
 
 from __future__ import annotations

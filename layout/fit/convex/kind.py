@@ -21,9 +21,9 @@ from .gauge import Body, Met, gauge_met
 from .lift import Lift
 from .sight import angle_of, facing, near_angle
 
-ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
-"""Where along its axis a top is held against the depths of the wood."""
-
+_ALONG = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
+"""Where along its axis a top is held against the depths of the wood: its middle tells little of a
+thin one."""
 _RESIZED = 1e-6
 """Of the half width: by so much tops are resized to see how their contacts change."""
 
@@ -86,10 +86,6 @@ class Kind(ABC):
         """Return the area of a finished top, mm²."""
 
     @abstractmethod
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-
-    @abstractmethod
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned."""
 
@@ -101,26 +97,31 @@ class Kind(ABC):
         """Return the least turn that brings shape p onto itself; 0 where any turn does."""
         return self.periods[0 if p == 0 else 1]
 
-    def contacts(self, pose: Pose, edges: Array) -> tuple[Array, Array]:
-        """Return how far a top stands from the lines of edges and from their starts, (m,) mm.
+    def contacts(self, pose: Pose, edges: Array, held: Array) -> tuple[Array, Array]:
+        """Return how far a top stands from lines of edges and from their starts, (m,) mm.
 
-        And how that changes with each of its five numbers, (m, 5). Marks that touch parallel lines
-        are held against a line, where it is the edge itself that they meet.
+        And how far beyond points to hold, (h, 2); and how all that changes with each of its five
+        numbers, (m, 5). Marks that touch parallel lines are held against a line, where it is the
+        edge itself that they meet.
         """
-        local, times = turned(edges - np.array(pose[:2]), pose.turn), (len(self.leans), 1)
+        middle, times = np.array(pose[:2]), (len(self.leans), 1)
+        local = turned(edges - middle, pose.turn)
         starts, normal, way = local[:, 0], facing(local), local[:, 1] - local[:, 0]
         leaning = np.concatenate([turned(normal, lean) for lean in self.leans])
         before, normal, way = (np.tile(rows, times) for rows in (starts, normal, way))
-        steep = self.held * self.slopes(self.shape_of(pose), starts)
-        far = np.maximum(np.hypot(steep[:, 0], steep[:, 1]), 1e-9)
+        points = np.vstack([starts, turned(held - middle, pose.turn)])
+        side = np.repeat([self.held, -1.0], [len(starts), len(held)])
+        steep = side[:, None] * self.slopes(self.shape_of(pose), points)
+        far = np.hypot(steep[:, 0], steep[:, 1])
+        far[far == 0] = 1.0
 
         def marks(top: Pose) -> Array:
             return self.touch(self.shape_of(top), self.radius_of(top), normal, leaning)
 
         def room(top: Pose) -> Array:
-            radii = self.held * self.needed(self.shape_of(top), starts)
+            radii = side * self.needed(self.shape_of(top), points)
             left = (normal * (before - marks(top))).sum(axis=1)
-            return np.append(left, (radii - self.radius_of(top)) / far)
+            return np.append(left, (radii - np.sign(side) * self.radius_of(top)) / far)
 
         clear, places, by = room(pose), marks(pose), _RESIZED * pose.half_width
         longer = (room(pose._replace(half_length=pose.half_length + by)) - clear) / by
@@ -128,9 +129,9 @@ class Kind(ABC):
         height, reach = ((normal * ends).sum(axis=1) for ends in (before, places))
         met = places * (height / np.maximum(np.maximum(reach, height), 1e-9))[:, None]
         along, square = (((met - before) * way).sum(axis=1), (way * way).sum(axis=1))
-        abreast = (square > 0) & (along >= 0) & (along <= square)
-        counts = np.append(abreast, np.full(len(starts), True))
-        normal, places = np.vstack([normal, steep / far[:, None]]), np.vstack([places, starts])
+        counts = np.full(len(clear), True)
+        counts[: len(way)] = (square > 0) & (along >= 0) & (along <= square)
+        normal, places = np.vstack([normal, steep / far[:, None]]), np.vstack([places, points])
         swing = normal[:, 1] * places[:, 0] - normal[:, 0] * places[:, 1]
         slopes = np.column_stack([-turned(normal, -pose.turn), -swing, longer, wider])
         return clear[counts], slopes[counts]
@@ -238,6 +239,16 @@ class Kind(ABC):
         """Return half the length and half the width, mm."""
         length, lengthens, width, widens = self.axes(p)
         return length + lengthens * radius, width + widens * radius
+
+    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
+        """Return places along the long axis, and radii, of disks that a top holds, mm.
+
+        It holds an oval swept along its spine.
+        """
+        length, lengthens, _, widens = self.axes(p)
+        spread = 1 - (widens / lengthens) ** 2
+        wide = widens * radius * np.sqrt(1 - _ALONG * _ALONG * spread)
+        return _ALONG * (length + lengthens * radius * spread), wide
 
     def box(self, p: float, radius: float) -> tuple[float, float]:
         """Return half the sizes of a box about its middle that a top does not leave, mm."""

@@ -1,16 +1,11 @@
 """A second, sharper bound for small boxes: every contact taken as a half-plane, all at once.
 
-Cells bound the size edge by edge, and lose in proportion to the size of the box. But at the best
-top its contacts hold each other in balance: what one gives when the top moves, another takes. Seen
-in the right unknowns an edge along which the top lies is a half-plane exactly, and a corner is one
-but for an angle ψ that shrinks with the box. So the best top of a box is bounded by a small linear
-program, which loses only in proportion to the square of the box's size.
-
-The unknowns are the way from the middle of a patch of centres, along the turn of the box and
-across, and some numbers of size, shape and turn: each kind of top has its own, its lift. What a
-wish asks is no linear figure of them, but over a small box it lies close under, or over, one. A
-bound may only ever ask too little: a least size is held against a figure above it, a greatest one
-against a figure below it.
+At the best top its contacts hold each other in balance: what one gives when the top moves, another
+takes. So the best top of a box is bounded by a small linear program, in the way from the middle of
+a patch of centres, along the turn of the box and across, and numbers of size, shape and turn in
+which an edge that a top lies along is a half-plane: its lift. It loses only in proportion to the
+square of the box's size. A bound may only ask too little: a least size is held against a figure
+above it, a greatest one against a figure below it.
 """
 
 from __future__ import annotations
@@ -23,7 +18,7 @@ from typing import TYPE_CHECKING, NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
-from ..goal import Row, nearness, wanted
+from ..goal import nearness, wanted
 from ..linear_program import Program
 from ..wish import Goal, Wish
 from ..wood.edges import Array, turned
@@ -72,28 +67,21 @@ class Rows(NamedTuple):
 class Figures(NamedTuple):
     """Figures that hold the half sizes of the core between them, and one above its area."""
 
-    long_over: Linear
-    long_under: Linear
-    wide_over: Linear
-    wide_under: Linear
-    """Half the length and half the width lie below the first of each pair and above the second."""
+    over: Linear
+    under: Linear
+    """(2, k) arrays: half the length and half the width lie below these, and above those."""
     root_area: Linear
     """The area of the finished top is at most the square of this."""
 
-    def within(self, limits: list[Row]) -> Rows:
-        """Return rows of limits on the half sizes of the core."""
-        rows = np.array(
-            [
-                a * (self.long_under if a > 0 else self.long_over)
-                + b * (self.wide_under if b > 0 else self.wide_over)
-                for a, b, _ in limits
-            ]
-        )
+    def within(self, limits: Array) -> Rows:
+        """Return rows of limits on the half sizes of the core, as `Sizing.half_planes`."""
+        asked = limits[..., None]
+        sides = np.where(asked[:, :2] > 0, self.under, self.over)
+        rows = (asked[:, :2] * sides).sum(axis=1)
         scale = np.abs(rows[:, :-1]).max(axis=1)
         asks = scale > 0  # what is as long as wide is so at every size: that row asks nothing
-        rows, most = rows[asks] / scale[asks, None], np.array([c for *_, c in limits])[asks]
-        figures = np.hstack([np.zeros((len(rows), 2)), rows[:, :-1]])
-        return Rows(figures, most / scale[asks] - rows[:, -1])
+        rows, most = rows[asks] / scale[asks, None], asked[asks, 2, 0] / scale[asks]
+        return Rows(np.insert(rows[:, :-1], [0, 0], 0.0, axis=1), most - rows[:, -1])
 
 
 class Aim(NamedTuple):
@@ -114,32 +102,27 @@ class Aim(NamedTuple):
         `rim` is added to half the length and width of a core, mm; those of the box's best are about
         `likely`, mm: the nearer, the sharper.
         """
+        over, under = 2 * figures.over, 2 * figures.under
+        for finished in (over, under):
+            finished[:, -1] += 2 * np.array(rim)
         match wish.goal:
             case Goal.AREA:
                 return cls(figures.root_area, lambda root: max(root, 0.0) ** 2, math.sqrt)
             case Goal.LENGTH:
-                return cls(2 * _raised(figures.long_over, rim[0]), float, float)
+                return cls(over[0], float, float)
             case Goal.WIDTH:
-                return cls(2 * _raised(figures.wide_over, rim[1]), float, float)
+                return cls(over[1], float, float)
         # minus the miss, as far as it lies on the way from the wanted size to the likely
-        size, (length, width) = math.hypot(*wanted(wish)), wanted(wish)
-        dx, dy = 2 * (likely[0] + rim[0]) - length, 2 * (likely[1] + rim[1]) - width
-        miss = math.hypot(dx, dy)
-        across, up = (dx / miss, dy / miss) if miss > 0 else (-1.0, 0.0)
-        long = figures.long_under if across > 0 else figures.long_over
-        wide = figures.wide_under if up > 0 else figures.wide_over
-        figure = 2 * across * _raised(long, rim[0] - length / 2)
-        figure += 2 * up * _raised(wide, rim[1] - width / 2)
+        asked = np.array(wanted(wish))
+        way, size = 2 * np.add(likely, rim) - asked, math.hypot(*asked)
+        way = way / math.hypot(*way) if way.any() else np.array([-1.0, 0.0])
+        nearest = np.where(way[:, None] > 0, under, over)
+        nearest[:, -1] -= asked
         return cls(
-            -figure,
+            -(way @ nearest),
             lambda value: nearness(wish, max(0.0, -value)),
             lambda score: size - size / score,
         )
-
-
-def _raised(figure: Linear, by: float) -> Linear:
-    """Return a figure with `by` added."""
-    return np.append(figure[:-1], figure[-1] + by)
 
 
 class HalfPlanes(NamedTuple):

@@ -7,21 +7,22 @@ best of them is the largest circle in the mapped wood. The shape number p is ln(
 The ovals of a box are symmetric matrices: one is {c + B s : |s| <= 1}, in the frame of the box
 B = (b1, b3; b3, b2). It lies on its side of a line with normal n when n·(point − c) >= |B n|, and
 |B n| is at least û·B n for any unit vector û: a half-plane in c and B, sharp where û points along
-B n.
+B n in the middle of the box.
 
-A point outside the oval is taken with the normal n that parts the two in the middle of the box. For
-another oval of the box that normal is off by an angle ψ, seen where the oval is a circle, so
-n·(point − c) >= cos ψ |B n| still holds. With e the direction of the point there, β the tangent of
-the angle by which it wanders as the centre moves, and N the map from the middle oval's circle to
-the other's,
+A point P outside is taken with the normal n that parts the two in the middle of the box. Seen from
+another top of the box, as a unit ball of M (of an oval B, but for a turn), P lies at z = M⁻¹(P − c)
+and the normal is u = Mᵀn. With ψ = u·z / (‖u‖ ‖z‖), the one norm dual to the other,
 
-    tan ψ <= |e·NᵀN e⊥| + β |N e⊥|².
+    n·(P − c) = u·z >= ψ ‖u‖.
+
+ψ is 1 where u is the normal of the ball towards z. For a given z it falls as u turns away to either
+side, and the same for a given u, so that over spans of both it is least where both are at an end.
 """
 
 from __future__ import annotations
 
 import math
-from abc import abstractmethod
+from collections.abc import Callable
 
 import numpy as np
 
@@ -29,35 +30,21 @@ from ..goal import Figure
 from ..wood.edges import Array
 from .boxes import Pose
 from .gauge import PowerBody
-from .kind import ALONG, Axes, Growth, Kind
+from .kind import Axes, Growth, Kind
 from .lift import BodyLift, Figures, Rows
-from .sight import angle_of, near_angle, wandering
+from .sight import angle_of, directions, near_angle
 
 _WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
+_BOX_PARTS = 4
+"""Of the spans of turn and shape, in each of which u and z are bounded apart."""
 
 
-class BallLift(BodyLift):
-    """Balls of a norm, squeezed and turned, in whichever unknowns."""
+class OvalLift(BodyLift):
+    """Ovals by b1, b2 and b3."""
 
     kind: OvalKind
     body: PowerBody
-
-    @abstractmethod
-    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
-        """Return what share of its reach along a normal keeps each top off a point; 0 if unknown.
-
-        The normal parts the two in the middle of the box; the point lies at `places` as seen by the
-        ball, at `feet` as it is, all (n, 2).
-        """
-
-    @abstractmethod
-    def reaching(self, normal: Array, unit: Array) -> Array:
-        """Return rows: ways of the centre along normals, and reaches by places on the ball."""
-
-    @abstractmethod
-    def holding(self, unit: Array, normal: Array) -> Array:
-        """Return what share of the reach along normals places on the ball have at least."""
 
     def line_rows(self, normal: Array, points: Array) -> Rows:
         """Return rows that keep tops within lines, by the place that touches in the middle."""
@@ -93,10 +80,6 @@ class BallLift(BodyLift):
         normal /= np.hypot(normal[:, 0], normal[:, 1])[:, None]
         return unit, normal
 
-
-class OvalLift(BallLift):
-    """Ovals by b1, b2 and b3."""
-
     def span(self, cap: float) -> tuple[Rows, Array, Array]:
         """Return rows, with limit 0, that keep B within the turns and ratios, and its bounds."""
         box = self.box
@@ -115,20 +98,19 @@ class OvalLift(BallLift):
         return within, np.array([0.0, 0.0, -skew]), np.array([long, wide, skew])
 
     def parting(self, places: Array, feet: Array, normal: Array) -> Array:
-        """Return cos ψ for each point; 0 where it is not known."""
-        box, p, distance = self.box, self.p, np.hypot(places[:, 0], places[:, 1])
-        e, sides = places / distance[:, None], self.squeeze * self.patch.sides
-        ahead = distance - wandering(e, sides)
-        beside = wandering(np.stack([-e[:, 1], e[:, 0]], axis=1), sides)
-        kappa, sin = (box.high - box.low) / 2, math.sin(box.half_turn)
-        cos = math.cos(min(box.half_turn, math.pi / 4))
-        stretched = 2 * math.sinh(kappa) + 2 * sin * sin * math.sinh(2 * p + kappa)
-        sheared = 2 * min(sin, math.sqrt(0.5)) * cos * math.sinh(p + kappa)
-        skew = np.abs(e[:, 0] * e[:, 1]) * stretched + np.abs(e[:, 0] ** 2 - e[:, 1] ** 2) * sheared
-        known = ahead > 0
-        stretch = _most_stretch(box.low, box.high, box.half_turn)
-        tangent = skew + beside / np.where(known, ahead, 1.0) * stretch**2
-        return np.where(known, 1 / np.sqrt(1 + tangent * tangent), 0.0)
+        """Return the least ψ for each point and its normal; 0 where none is known."""
+        body, box = self.body, self.box
+        *seen, known = directions(self.patch, feet)
+        leans = near_angle(angle_of(normal), angle_of(feet))
+        turns = np.linspace(-box.half_turn, box.half_turn, _BOX_PARTS + 1)
+        shapes = np.exp(np.linspace(box.low, box.high, _BOX_PARTS + 1))
+        u = _between(leans, leans, turns, 1 / shapes)
+        z = _between(seen[0], seen[1], turns, shapes)
+        normals, ways = _unit(body.dual, u), _unit(body.gauge, z)
+        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
+        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
+        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
+        return psi
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
@@ -141,7 +123,8 @@ class OvalLift(BallLift):
         thin = wide - cap * math.exp(self.box.high / 2) * sin2 * one
         g = math.sqrt((likely[1] + lipping) / (likely[0] + lipping))
         root = (g * (long + lipping * one) + (wide + lipping * one) / g) / 2
-        return Figures(long / cos2, long, wide, thin, root * math.sqrt(math.pi))
+        root *= math.sqrt(self.kind.unit_area)
+        return Figures(np.stack([long / cos2, wide]), np.stack([long, thin]), root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
@@ -174,14 +157,34 @@ class OvalLift(BallLift):
         return np.column_stack([normal, unit * normal, skew])
 
 
+def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
+    """Return between which directions, (2, n, t, k), spans lie in parts of turns and stretches.
+
+    After y has grown against x by a factor each direction stays in its quarter.
+    """
+    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
+    x, y = np.cos(spans), np.sin(spans)
+    one, other = (near_angle(np.arctan2(y * k, x), spans) for k in (stretches[:-1], stretches[1:]))
+    return np.stack([np.minimum(one[0], other[0]), np.maximum(one[1], other[1])])
+
+
+def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
+    """Return ways in the given directions, of norm 1."""
+    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+    unit: Array = ways / norm(ways)[..., None]
+    return unit
+
+
 class OvalKind(Kind):
     """Ovals of any ratio; the radius is the root of half length times half width."""
 
     name = "oval"
     pace = 0.35
     body: PowerBody = PowerBody(2.0)
-    lifted: type[BallLift] = OvalLift
+    lifted: type[OvalLift] = OvalLift
     leans: tuple[float, ...] = (0.0,)
+    unit_area = math.pi
+    """Of one 2 long and 2 wide."""
 
     def axes(self, p: float) -> Axes:
         """Return how the half sizes grow: by the root of the ratio, and by one over it."""
@@ -194,39 +197,23 @@ class OvalKind(Kind):
 
     def area(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return the area, mm²."""
-        return math.pi * half_length * half_width
+        return self.unit_area * half_length * half_width
 
     def squeeze(self, p: float) -> Array:
         """Return by what the plane is multiplied for ovals of shape p to become circles."""
         return np.array([math.exp(-p / 2), math.exp(p / 2)])
 
-    def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        long, wide = self.sizes(p, radius)
-        spread = 1 - math.exp(-2 * p)
-        return ALONG * long * spread, wide * np.sqrt(1 - ALONG * ALONG * spread)
-
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all between these shapes and so far turned.
 
-        A top of the box holds the middle one divided by what the map between them stretches. Where
-        tops are balls of the n-norm, that is at most its stretch in the 2-norm and its greatest sum
-        of a row, raised to the powers 2/n and 1 − 2/n (Riesz and Thorin).
+        A top of the box holds the middle one divided by what the map between them stretches. For
+        ovals that is exp(asinh √u), u = cos²δ sinh²(κ/2) + sin²δ sinh²(p + κ/2), δ and κ being half
+        the spans of turns and of shapes. For balls of the n-norm it is at most that and the
+        greatest sum of a row, raised to the powers 2/n and 1 − 2/n (Riesz and Thorin).
         """
         p, kappa, share = (low + high) / 2, (high - low) / 2, 2 / self.body.exponent
+        u = (math.cos(half_turn) * math.sinh(kappa / 2)) ** 2
+        u += (math.sin(half_turn) * math.sinh(p + kappa / 2)) ** 2
         sine = math.sin(min(half_turn, math.pi / 2))
         row = math.exp(kappa / 2) + math.exp(p + kappa / 2) * sine
-        stretch = _most_stretch(low, high, half_turn)
-        return Growth(p, stretch**share * row ** (1 - share), 0.0)
-
-
-def _most_stretch(low: float, high: float, half_turn: float) -> float:
-    """Return the most by which the map between the circles of two ovals lengthens anything.
-
-    Of the middle of two shapes and of any between, turned by `half_turn` at most: exp(asinh √u),
-    u = cos²δ sinh²(κ/2) + sin²δ sinh²(p + κ/2), δ and κ the half spans.
-    """
-    p, kappa = (low + high) / 2, (high - low) / 2
-    u = (math.cos(half_turn) * math.sinh(kappa / 2)) ** 2
-    u += (math.sin(half_turn) * math.sinh(p + kappa / 2)) ** 2
-    return math.exp(math.asinh(math.sqrt(u)))
+        return Growth(p, math.exp(math.asinh(math.sqrt(u)) * share) * row ** (1 - share), 0.0)

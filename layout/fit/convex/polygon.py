@@ -1,9 +1,5 @@
 """Convex outlines of one form: the turn outside, place and size inside.
 
-A regular polygon or an outline of the maker's own comes in one form; only its size, its turn and
-its place are sought. For a given turn the largest about a centre is told by the gauge of the
-outline: how much it may grow before it meets the nearest edge. The shape number is always 0.
-
 The tops of a box are {c + s R(φ) x : x in the form}; u = s cos φ and v = s sin φ are the unknowns,
 in the frame of the box. A line on whose inner side a top lies is kept by every corner w:
 
@@ -12,16 +8,14 @@ in the frame of the box. A line on whose inner side a top lies is kept by every 
 which is no approximation at all. A point P outside, which lies beyond the side with normal y (of
 reach 1) in the whole box, keeps y·R(−φ)(P − c) >= s; where it may also lie beyond a neighbour, the
 left side is still at least κ s, κ being the least of y·z over the gauge of z, for all z towards
-which P may be seen. It is least where z is at an end of its span. Divided by cos φ, and with D the
-way to P from the middle of the patch,
+which P may be seen: that is at an end of their span. Divided by cos φ, and with D the way to P from
+the middle of the patch,
 
     y·(D − c) + y⊥·D tan φ + |y⊥·c| tan δ >= κ u,        y⊥ here (−y₂, y₁) with y⊥·D = y₁D₂ − y₂D₁.
 
 A point P to be held keeps y·R(−φ)(P − c) <= s for the normals y of all sides, and s / cos φ is at
-most u / cos² δ; the rest is the same.
-
-The tangent is v / u, and with u₀ the most that u can be it is off v / u₀ by no more than
-tan δ (u₀ − u) / u₀: a small share of a small angle.
+most u / cos² δ. The tangent is v / u, and with u₀ the most that u can be it is off v / u₀ by no
+more than tan δ (u₀ − u) / u₀: a small share of a small angle.
 """
 
 from __future__ import annotations
@@ -47,9 +41,7 @@ _CURVES = 1e-4
 (half a radius or more): far below the gap that a search leaves."""
 _NOTCH = 1e-5
 """Depth, as a share of the radius, of what is no dent but rounding."""
-_ALONG = np.array([[-0.6, 0.0], [-0.3, 0.0], [0.0, 0.0], [0.3, 0.0], [0.6, 0.0]])
-"""Where along half its length a top is held against the depths of the wood."""
-_BESIDE = (-1, 0, 1)
+_BESIDE = np.array([[-1], [0], [1]])
 """Corners that are looked at, about the one that reaches farthest to a line."""
 _MOST_SIDES = 24
 """Sides that a point is held within: those of a curve are hundreds, and neighbours say the same."""
@@ -70,16 +62,11 @@ class ConvexLift(BodyLift):
 
     def line_rows(self, normal: Array, points: Array) -> Rows:
         """Return rows that keep the corners about the farthest one within each line."""
-        corner, limits = self.body.corner_towards(normal), (normal * points).sum(axis=1)
-        places = [
-            self.kind.held * self.body.corners[(corner + step) % len(self.body.corners)]
-            for step in _BESIDE
-        ]
-        rows = [
-            np.column_stack([normal, (normal * place).sum(axis=1), _cross(place, normal)])
-            for place in places
-        ]
-        return Rows(np.vstack(rows), np.tile(limits, len(rows)))
+        corner = (self.body.corner_towards(normal) + _BESIDE).ravel() % len(self.body.corners)
+        place = self.kind.held * self.body.corners[corner]
+        normal, points = (np.tile(rows, (len(_BESIDE), 1)) for rows in (normal, points))
+        rows = np.column_stack([normal, (normal * place).sum(axis=1), _cross(place, normal)])
+        return Rows(rows, (normal * points).sum(axis=1))
 
     def point_rows(self, places: Array, cap: float) -> Rows:
         """Return rows that keep points beyond the sides that they are seen through."""
@@ -90,7 +77,7 @@ class ConvexLift(BodyLift):
         y, points, kappa = y[use], places[use], kappa[use]
         cross, off, loose = self._turning(y, points)
         rows = np.column_stack([y, kappa * self.kind.held + off / cap, -cross / cap])
-        return _scaled(rows, (y * points).sum(axis=1) + loose)
+        return Rows(rows, (y * points).sum(axis=1) + loose)
 
     def held(self, seen: Array) -> Rows:
         """Return rows that keep points within the sides.
@@ -105,7 +92,7 @@ class ConvexLift(BodyLift):
         cross, off, loose = self._turning(y, points)
         grown = 1 / math.cos(self.box.half_turn) ** 2
         rows = np.column_stack([-y, off / cap - grown, cross / cap])
-        return _scaled(rows, loose - (y * points).sum(axis=1))
+        return Rows(rows, loose - (y * points).sum(axis=1))
 
     def _turning(self, y: Array, points: Array) -> tuple[Array, Array, Array]:
         """Return y⊥·D, that at the greatest turn, and with it what the place adds to it there."""
@@ -122,9 +109,9 @@ class ConvexLift(BodyLift):
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area: s cos δ <= u <= s."""
         under, _, one = np.eye(3)
-        over, (_, long, _, wide) = under / math.cos(self.box.half_turn), self.kind.axes(0.0)
+        over, sizes = under / math.cos(self.box.half_turn), self.kind.axes(0.0)[1::2]
         root = (over + lipping * one) * math.sqrt(self.kind.unit_area)
-        return Figures(long * over, long * under, wide * over, wide * under, root)
+        return Figures(np.outer(sizes, over), np.outer(sizes, under), root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
@@ -135,12 +122,6 @@ class ConvexLift(BodyLift):
 def _cross(ways: Array, others: Array) -> Array:
     cross: Array = ways[:, 0] * others[:, 1] - ways[:, 1] * others[:, 0]
     return cross
-
-
-def _scaled(rows: Array, limits: Array) -> Rows:
-    """Return rows whose normals of place have length 1."""
-    steep = np.hypot(rows[:, 0], rows[:, 1])
-    return Rows(rows / steep[:, None], limits / steep)
 
 
 class ConvexKind(Kind):
@@ -181,9 +162,6 @@ class ConvexKind(Kind):
             0.0, outline.length / 2 / size, 0.0, min(outline.width, outline.length) / 2 / size
         )
         self._outline, self._origin = outline, -centre / size
-        places = _ALONG * self._axes.lengthens
-        depths = (body.heights - places @ body.sides.T).min(axis=1)
-        self._disks = places[depths > 0, 0], depths[depths > 0] * self.held
 
     def rim(self, lipping: float) -> tuple[float, float]:
         """Return what a lipping, mitred at the corners, adds to half the length and width, mm."""
@@ -224,8 +202,8 @@ class ConvexKind(Kind):
         return self.unit_area * half_length * half_width / (self._axes[1] * self._axes[3])
 
     def disks(self, p: float, radius: float) -> tuple[Array, Array]:
-        """Return places along the long axis, and radii, of disks that a top holds, mm."""
-        return self._disks[0] * radius, self._disks[1] * radius
+        """Return the place along the long axis, and radius, of the disk about the middle, mm."""
+        return np.zeros(1), np.full(1, self.held * radius)
 
     def growth(self, low: float, high: float, half_turn: float) -> Growth:
         """Return how a radius follows for all so far turned."""

@@ -7,7 +7,6 @@ is larger by the lipping all round.
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -15,7 +14,7 @@ import numpy as np
 
 from ...geometry.tolerance import PROOF_ALLOWANCE
 from ...outlines import Outline
-from ..goal import Figure, Row, check, half_planes_of, nearness, wanted, worth
+from ..goal import Figure, check, half_planes_of, nearness, wanted, worth
 from ..wish import Goal, Wish
 from ..wood.edges import Array
 from .boxes import Pose
@@ -75,22 +74,19 @@ class Sizing:
         return self.kind.rim(self.wish.lipping)
 
     @cached_property
-    def half_planes(self) -> list[Row]:
-        """The limits as rows (a, b, c): ``a · half length + b · half width <= c``."""
-        rim = self.rim
-        finished = half_planes_of(self.wish.limits)
-        core = [(a, b, c / 2 - a * rim[0] - b * rim[1]) for a, b, c in finished]
-        return [*core, (1.0, 0.0, self.longest)]
+    def half_planes(self) -> Array:
+        """The limits as rows a, b, c, (m, 3): ``a · half length + b · half width <= c``."""
+        rows = np.array([*half_planes_of(self.wish.limits), (1.0, 0.0, 2 * self.longest)])
+        rows[:, 2] /= 2
+        rows[:-1, 2] -= rows[:-1, :2] @ self.rim
+        return rows
 
     def _core(self, length: float, width: float) -> tuple[float, float]:
         """Return half the length and half the width of the core of a finished top, mm."""
         return length / 2 - self.rim[0], width / 2 - self.rim[1]
 
-    def score(self, half_length: float, half_width: float) -> float:
+    def score(self, half_length: Figure, half_width: Figure) -> Figure:
         """Return what a core of that size is worth once it is finished."""
-        return float(self._score(half_length, half_width))
-
-    def _score(self, half_length: Figure, half_width: Figure) -> Figure:
         long, wide = half_length + self.rim[0], half_width + self.rim[1]
         return worth(self.wish, 2 * long, 2 * wide, self.kind.area(long, wide))
 
@@ -99,38 +95,38 @@ class Sizing:
         step = 1e-4 * half_width
         ways = step * np.array([[1.0, 0.0], [0.0, 1.0]])
         more, less = (
-            self._score(half_length + way[0], half_width + way[1]) for way in (ways, -ways)
+            self.score(half_length + way[0], half_width + way[1]) for way in (ways, -ways)
         )
         slopes: Array = (more - less) / (2 * step)
         return slopes
 
-    def _limits(self, low: float, high: float) -> Iterator[tuple[float, float, float]]:
-        """Yield start, growth and slack of each limit: it is kept where start + growth · r <= 0.
+    def _limits(self, low: float, high: float) -> tuple[float, Array]:
+        """Return the greatest radius that limits leave, and start, growth and slack of the others.
 
-        For that shape in [low, high] which keeps it best: short, or slim. The growth is 0 where the
-        radius does not matter; by the slack, mm, it may be broken for what a proof costs.
+        Each for that shape in [low, high] which keeps it best: short, or slim. It is kept where
+        start + growth · r <= 0; the growth is 0 where the radius does not matter; by the slack, mm,
+        it may be broken for what a proof costs.
         """
-        for a, b, c in self.half_planes:
-            length, lengthens, width, widens = self.kind.axes(low if a > 0 or b < 0 else high)
-            growth = a * lengthens + b * widens
-            level = abs(growth) <= _LEVEL * (abs(a) * lengthens + abs(b) * widens)
-            slack = _SLACK * (abs(a) + abs(b))
-            yield a * length + b * width - c, 0.0 if level else growth, slack
+        a, b, c = self.half_planes.T
+        axes = np.array([self.kind.axes(low), self.kind.axes(high)])
+        length, lengthens, width, widens = axes[np.where((a > 0) | (b < 0), 0, 1)].T
+        start, growth = a * length + b * width - c, a * lengthens + b * widens
+        growth[np.abs(growth) <= _LEVEL * (np.abs(a) * lengthens + np.abs(b) * widens)] = 0.0
+        grows = growth > 0
+        most = float((-start[grows] / growth[grows]).min(initial=math.inf))
+        return most, np.stack([start, growth, _SLACK * (np.abs(a) + np.abs(b))])[:, ~grows]
 
     def upper(self, low: float, high: float, radius: Array) -> Array:
         """Return a score that no top of shapes in [low, high] and at most these radii beats.
 
         It is 0 where none of them keeps the limits.
         """
-        limits = list(self._limits(low, high))
-        for start, growth, _ in limits:
-            if growth > 0:
-                radius = np.minimum(radius, -start / growth)
+        within, limits = self._limits(low, high)
+        radius = np.minimum(radius, within)
         short, long = self.kind.sizes(low, radius), self.kind.sizes(high, radius)
-        allowed = (radius > 0) & (2 * short[1] >= _NARROWEST)
-        for start, growth, slack in limits:
-            if growth <= 0:
-                allowed &= start + growth * radius <= slack
+        start, growth, slack = limits[..., None]
+        allowed = (start + growth * radius <= slack).all(axis=0)
+        allowed &= (radius > 0) & (2 * short[1] >= _NARROWEST)
         greatest = self.wish.limits
         most = self._core(greatest.length.greatest, greatest.width.greatest)
         half_length = np.minimum(long[0], min(most[0], self.longest))
@@ -138,12 +134,12 @@ class Sizing:
         match self.wish.goal:
             case Goal.AREA:
                 # length and width may be held by their limits at once
-                held = self._score(half_length, np.minimum(half_width, half_length))
-                score = np.minimum(self._score(*long), held)
+                held = self.score(half_length, np.minimum(half_width, half_length))
+                score = np.minimum(self.score(*long), held)
             case Goal.NEAREST:
                 score = self._nearest(low, high, half_length, half_width)
             case _:
-                score = self._score(half_length, half_width)
+                score = self.score(half_length, half_width)
         return np.where(allowed, score, 0.0)
 
     def least_radius(self, low: float, high: float, most: float, enough: float) -> float:
@@ -180,19 +176,17 @@ class Sizing:
 
     def best(self, p: float, radius: float) -> tuple[float, float] | None:
         """Return half sizes of the best core of shape p and at most this radius, if any is."""
-        least, limits = 0.0, list(self._limits(p, p))
-        for start, growth, _ in limits:
-            if growth > 0:
-                radius = min(radius, -start / growth)
-            elif growth < 0:
-                least = max(least, start / -growth)
+        within, (start, growth, slack) = self._limits(p, p)
+        radius = min(radius, within)
         if self.wish.goal is Goal.NEAREST:
             long, wide = self._core(*wanted(self.wish))
             length, lengthens, width, widens = self.kind.axes(p)
             way = lengthens * (long - length) + widens * (wide - width)
-            radius = max(min(radius, way / (lengthens**2 + widens**2)), min(radius, least))
+            falls = growth < 0
+            least = min(radius, float((-start[falls] / growth[falls]).max(initial=0.0)))
+            radius = max(min(radius, way / (lengthens**2 + widens**2)), least)
         if radius <= 0:
             return None
         half_length, half_width = self.kind.sizes(p, radius)
-        kept = all(start + growth * radius <= slack for start, growth, slack in limits)
+        kept = bool((start + growth * radius <= slack).all())
         return (half_length, half_width) if kept and 2 * half_width >= _NARROWEST else None

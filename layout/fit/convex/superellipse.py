@@ -1,46 +1,26 @@
 """Superellipses of a given exponent: turn and ratio outside, place and size inside.
 
-Turned back and squeezed like an oval's, the wood sees every superellipse of one turn and ratio as a
-ball of the n-norm: the largest about a centre is found by the gauge of that ball. The shape number
-p is ln(length / width). Where the oval's circle is idle to turn, this ball is not.
-
-The superellipses of a box are matrices: one is {c + M s : ‖s‖ₙ <= 1}, in the frame of the box
-M = (l cos φ, −w sin φ; l sin φ, w cos φ); l cos φ, w cos φ, l sin φ and w sin φ are the unknowns.
-It lies on its side of a line with normal ν when ν·(point − c) >= ‖Mᵀν‖ in the dual norm, which is
-at least ŝ·Mᵀν for any ŝ of norm 1: a half-plane, sharp where ŝ is the place that touches in the
-middle of the box.
-
-A point P outside is taken with the normal ν that parts it in the middle of the box. Seen from
-another top of the box, as a unit ball, P lies at z = M⁻¹(P − c) and the normal is u = Mᵀν. With
-
-    ψ = u·z / (‖u‖ ‖z‖),    ν·(P − c) = u·z >= ψ ‖u‖.
-
-ψ is 1 where u is the normal of the ball towards z. For a given z it falls as u turns away to either
-side, and the same for a given u, so that over spans of both it is least where both are at an end.
+What ovals are for circles they are for balls of the n-norm, which are not idle to turn. One is
+{c + M s : ‖s‖ₙ <= 1}, M = (l cos φ, −w sin φ; l sin φ, w cos φ), and these four are the unknowns.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 import numpy as np
 
 from ...errors import LayoutError
 from ...outlines import Superellipse
-from ..goal import Figure
 from ..wood.edges import Array
 from .gauge import PowerBody
 from .kind import Kind
 from .lift import Figures, Rows
-from .oval import BallLift, OvalKind
-from .sight import angle_of, directions, near_angle
-
-_BOX_PARTS = 4
-"""Of the spans of turn and shape, in each of which u and z are bounded apart."""
+from .oval import OvalKind, OvalLift
+from .sight import angle_of
 
 
-class SuperellipseLift(BallLift):
+class SuperellipseLift(OvalLift):
     """Superellipses by l cos φ, w cos φ, l sin φ and w sin φ."""
 
     kind: SuperellipseKind
@@ -65,21 +45,6 @@ class SuperellipseLift(BallLift):
         within = Rows(np.array(rows), np.zeros(len(rows)))
         return within, np.append(np.zeros(2), -aside), np.append(sizes, aside)
 
-    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
-        """Return the least ψ for each point and its normal; 0 where none is known."""
-        body, box = self.body, self.box
-        *seen, known = directions(self.patch, feet)
-        leans = near_angle(angle_of(normal), angle_of(feet))
-        turns = np.linspace(-box.half_turn, box.half_turn, _BOX_PARTS + 1)
-        shapes = np.exp(np.linspace(box.low, box.high, _BOX_PARTS + 1))
-        u = _between(leans, leans, turns, 1 / shapes)
-        z = _between(seen[0], seen[1], turns, shapes)
-        normals, ways = _unit(body.dual, u), _unit(body.gauge, z)
-        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
-        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
-        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
-        return psi
-
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
         """Return figures for the half sizes and the area.
 
@@ -87,10 +52,10 @@ class SuperellipseLift(BallLift):
         half (g l + w / g), for any g.
         """
         stretch = 1 / math.cos(self.box.half_turn)
-        long, wide = np.eye(2, 5)
+        under = np.eye(2, 5)
         g = math.sqrt(likely[1] / likely[0])
-        root = (g * long + wide / g) / 2 * stretch * math.sqrt(self.kind.unit_area)
-        return Figures(long * stretch, long, wide * stretch, wide, root)
+        root = np.array([g, 1 / g]) @ under / 2 * stretch * math.sqrt(self.kind.unit_area)
+        return Figures(stretch * under, under, root)
 
     def pose(self, step: Array) -> tuple[float, float]:
         """Return how far a solution of the half-planes leans off the box's turn, and its shape."""
@@ -119,24 +84,6 @@ class SuperellipseLift(BallLift):
         return np.column_stack([normal, unit * normal, across, up])
 
 
-def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
-    """Return between which directions, (2, n, t, k), spans lie in parts of turns and stretches.
-
-    After y has grown against x by a factor each direction stays in its quarter.
-    """
-    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
-    x, y = np.cos(spans), np.sin(spans)
-    one, other = (near_angle(np.arctan2(y * k, x), spans) for k in (stretches[:-1], stretches[1:]))
-    return np.stack([np.minimum(one[0], other[0]), np.maximum(one[1], other[1])])
-
-
-def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
-    """Return ways in the given directions, of norm 1."""
-    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
-    unit: Array = ways / norm(ways)[..., None]
-    return unit
-
-
 class SuperellipseKind(OvalKind):
     """Superellipses of any ratio; the radius is the root of half length times half width."""
 
@@ -155,7 +102,3 @@ class SuperellipseKind(OvalKind):
         if lipping > 0:
             raise LayoutError("a lipping cannot be bent round a superellipse: leave it out")
         return 0.0, 0.0
-
-    def area(self, half_length: Figure, half_width: Figure) -> Figure:
-        """Return the area, mm² (Dirichlet's integral)."""
-        return self.unit_area * half_length * half_width

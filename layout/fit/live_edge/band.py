@@ -44,14 +44,7 @@ class Band:
 
     @classmethod
     def of(cls, wish: Wish) -> Band:
-        """Return the band of the edges that a wish keeps.
-
-        Raises
-        ------
-        LayoutError
-            If there is none or more than two, one turns back on itself, two do not face each other,
-            or the axis runs too far off the grain.
-        """
+        """Return the band of the edges that a wish keeps; raise a `LayoutError` if none is."""
         kept = wish.keeping.edges if wish.keeping is not None else ()
         if not 1 <= len(kept) <= 2:
             raise LayoutError(
@@ -89,10 +82,7 @@ class Band:
     def between(self, side: Side, top: float) -> Region:
         """Return what lies between the sides, within the true one or around it.
 
-        Parameters
-        ----------
-        top : float
-            Where the upper side is ripped, mm; of no account where two edges are kept.
+        The upper one is ripped at `top`, mm; of no account where two edges are kept.
         """
         lower, upper = self.lines(side)
         lower, roof = self._cut(lower), None if upper is None else self._cut(upper)
@@ -133,15 +123,10 @@ class Ground:
         return np.array([(box.left, box.right) for box in boxes]).reshape(-1, 2)
 
     def unsound(self, top: float) -> Region:
-        """Return what lies between the sides and not in the wood.
+        """Return what lies between the sides and not in the wood, ripped at `top`, mm.
 
         Along a kept side the band and the wood are bounded by the same line; the band is drawn in
         there by a hair, so that rounding is no defect.
-
-        Parameters
-        ----------
-        top : float
-            Where the upper side is ripped, mm; of no account where two edges are kept.
         """
         between = self.band.between("inside", top + CHORD - ROUNDING)
         return between.shrunk(CHORD, around=True).minus(self.wood)

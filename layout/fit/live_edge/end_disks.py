@@ -25,7 +25,6 @@ from .band import FAR, Ground, Profile, Stretch
 _WHOLE = math.radians(60)
 """How far to either side of its middle an end is round at least; sides that draw together by 15°
 each leave so much."""
-
 _WITHIN, _AROUND = 96, 256
 """Corners of the polygon that stands for a part of a disc: within it for what cannot fit, and round
 it for what does; the second adds 0.01 mm to a radius of half a metre."""

@@ -14,13 +14,7 @@ from .square_ends import SquarePieces
 
 
 def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
-    """Return the pieces that a wish asks for.
-
-    Raises
-    ------
-    LayoutError
-        If it keeps no edge, or one that no piece can have.
-    """
+    """Return the pieces that a wish asks for; raise a `LayoutError` for edges no piece can have."""
     if wish.keeping is None:
         raise LayoutError("a piece as found needs an edge to keep: name one edge, or two opposite")
     pieces = HalfRoundPieces if wish.keeping.ends is Ends.HALF_ROUND else SquarePieces

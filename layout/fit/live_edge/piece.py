@@ -1,9 +1,8 @@
 """A piece as found: its exact outline from the panel's own edges and new cuts, and its proof.
 
-Along the kept edges the piece is bounded by the panel itself, line for line and arc for arc. There
-is nothing to prove there, and polygons of the same curve that were cut at other places differ by a
-hair. So what is held against the inner polygon of the sound wood is the outer polygon of the piece
-without the `PROOF_ALLOWANCE` next to its kept edges; all cuts are proved to the full.
+Along the kept edges there is nothing to prove, and polygons of one curve that were cut at other
+places differ by a hair. So held against the inner polygon of the sound wood is the outer polygon of
+the piece without the `PROOF_ALLOWANCE` next to its kept edges; all cuts are proved to the full.
 """
 
 from __future__ import annotations
@@ -25,11 +24,10 @@ from ..found import Fit
 from ..points import held_corners
 from ..proof import Drawn, until_proved
 from ..wish import Goal, Limits, Wish
-from .band import FAR, Band, Ground, Profile
+from .band import FAR, Band, Ground
 
 LOOKS_A_BOX = 50_000
 """Looks at an edge (`Family.looks`) that a box of pieces takes: as measured."""
-
 _AT_ONCE = 1e-3
 """A side that leaves the half circle so near to the cut never was inside it, mm."""
 
@@ -42,7 +40,7 @@ class Cuts:
     right: float
     """Where the kept sides end."""
     top: float
-    """Where the upper side is ripped; of no account where two edges are kept."""
+    """Where the upper side is ripped; 0 where two edges are kept."""
 
 
 def outline_of(band: Band, cuts: Cuts, *, rounded: bool) -> Path | None:
@@ -169,15 +167,11 @@ class BandPieces:
             high = min(high, float(lower.top) + limits.width.greatest + CHORD)
         return float(self.to_hold[:, 1].max(initial=low)), high
 
-    def raised(self, profile: Profile, top: float) -> Profile:
-        """Return a profile up to where the upper side is ripped."""
-        return profile.raised(top) if self.ripped else profile
-
     def finish(self, top: Cuts) -> Fit | None:
         """Return a piece proved inside the wood and round what it must hold, or None."""
 
         def drawn_in(by: float) -> Drawn | None:
-            smaller = Cuts(top.left + by, top.right - by, top.top - by)
+            smaller = Cuts(top.left + by, top.right - by, top.top - by * self.ripped)
             path = outline_of(self.band, smaller, rounded=self.rounded)
             if path is None:
                 return None
@@ -195,11 +189,11 @@ class BandPieces:
         if self.wish.goal is Goal.AREA:
             return area
         if self.wish.goal is Goal.WIDTH:
-            return self.raised(self.narrow, cuts.top).span(cuts.left, cuts.right)[0]
+            return self.narrow.raised(cuts.top).span(cuts.left, cuts.right)[0]
         return self.length(cuts)
 
     def length(self, cuts: Cuts) -> float:
         """Return how long a piece is over all, mm."""
-        profile = self.raised(self.narrow, cuts.top)
+        profile = self.narrow.raised(cuts.top)
         ends = float(profile.at(cuts.left) + profile.at(cuts.right)) / 2 if self.rounded else 0.0
         return cuts.right - cuts.left + ends

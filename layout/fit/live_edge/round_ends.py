@@ -1,8 +1,6 @@
-"""Pieces as found with half-round ends: boxes over both ends and the height of the ripped side.
+"""Pieces as found with half-round ends: boxes over both cuts and the height of the ripped side.
 
-A piece runs from the left end's cut to the right one's; a half circle stands on each. Its parts are
-each greatest where the box lets it reach farthest: the straight part from the leftmost to the
-rightmost cut at the greatest height, the ends where it is widest. That is the bound. A box holds
+Its parts are each greatest where the box lets it reach farthest: that is the bound. A box holds
 nothing where the straight part that all its pieces share is blocked, or where no end of the stretch
 fits (`end_disks`).
 """
@@ -27,11 +25,11 @@ from .end_disks import Ends, part_of, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
 
 _SLACK = 4 * ROUNDING
-
 _SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
 """The first step as a share of the band, how much finer each is than the one before, and the step,
 mm, that it ends with."""
-
+_MOVES = ((0, 0), (1, 1), (-1, -1), (1, 0), (0, -1))
+"""How both ends are moved at once, in steps: not at all, along, and in."""
 _FINELY = 1e-3
 """Of a step: how near it is found where an end stops fitting."""
 
@@ -52,9 +50,9 @@ class HalfRoundPieces(BandPieces):
 
     def __init__(self, wood: SoundWood, wish: Wish, held: Sequence[Region] = ()) -> None:
         super().__init__(wood, wish, held)
-        self.ends = Ends(self.inner, around=True)
-        self.outer_ends = Ends(self.outer, around=False)
-        self._blocked_inside, self._blocked = cache(self.inner.blocked), cache(self.outer.blocked)
+        self.ends = Ends(self.outer, around=False), Ends(self.inner, around=True)
+        self._blocked = cache(self.outer.blocked), cache(self.inner.blocked)
+        """Where an end may fit and a piece is blocked; of the second what fits is sure to."""
         self._between = cache(lambda top: sides_of(self.outer, top))
         self._past = cache(self._area_past)
 
@@ -86,7 +84,7 @@ class HalfRoundPieces(BandPieces):
 
     def _area(self, box: Box, ends: list[tuple[float, float, float]], enough: float) -> float:
         """Return an area that no piece of the box exceeds, mm²."""
-        wide = self.raised(self.wide, box.top[1] + ROUNDING)
+        wide = self.wide.raised(box.top[1] + ROUNDING)
         whole = max(float(wide.area(box.left[0], box.right[1])), 0.0)
         discs = [math.pi / 8 * width[1] ** 2 for width in ends]
         area = whole + sum(discs)
@@ -109,7 +107,7 @@ class HalfRoundPieces(BandPieces):
 
     def _area_past(self, way: int, stretch: Stretch, top: Stretch, width: float) -> float:
         """Return an area that no end has past its stretch, mm²."""
-        discs = self.outer_ends.discs(stretch, top)
+        discs = self.ends[0].discs(stretch, top)
         radius = width / 2 + discs.off + CHORD
         if radius <= discs.half:
             return 0.0
@@ -117,27 +115,28 @@ class HalfRoundPieces(BandPieces):
 
     def _widths(self, stretch: Stretch, top: Stretch) -> tuple[float, float, float]:
         """Return the least and greatest width in a stretch, and the greatest least one, mm."""
-        add = top if self.ripped else (0.0, 0.0)
         narrow, wide = self.narrow.span(*stretch), self.wide.span(*stretch)
-        return narrow[0] + add[0], wide[1] + add[1] + _SLACK, wide[0] + add[1] + _SLACK
+        return narrow[0] + top[0], wide[1] + top[1] + _SLACK, wide[0] + top[1] + _SLACK
 
-    def _may_be(self, box: Box) -> bool:
-        """Return whether the box may hold a piece that fits and keeps the limits of width."""
-        width, stretches = self.wish.limits.width, [box.left, box.right]
+    def _may_be(self, box: Box, *, sure: bool = False) -> bool:
+        """Return whether the box may hold a piece that fits and keeps the limits of width.
+
+        Or, of a box of no size, whether it is `sure` to fit.
+        """
+        width, slack = self.wish.limits.width, 0.0 if sure else _SLACK
         if box.left[1] < box.right[0]:
             common = (box.left[1], box.right[0])
-            parts = self._blocked(box.top[0])
-            inside = (parts[:, 1] > common[0] + _SLACK) & (parts[:, 0] < common[1] - _SLACK)
+            parts = self._blocked[sure](box.top[0])
+            inside = (parts[:, 1] > common[0] + slack) & (parts[:, 0] < common[1] - slack)
             # so wide is its widest place at least, and its narrowest at most
-            least = self.narrow.span(*common)[1] + (box.top[0] if self.ripped else 0.0)
+            least = self.narrow.span(*common)[1] + box.top[0]
             most = self._widths(common, box.top)[2]
             if inside.any() or not _may_hold(width, least, most):
                 return False
-        ways = (-1, 1)
-        return (
-            all(_may_hold(width, *self._widths(own, box.top)[:2]) for own in stretches)
-            and all(map(self.outer_ends.may_fit, ways, stretches, (box.top, box.top)))
-            and self._holds_all(box)
+        return self._holds_all(box) and all(
+            _may_hold(width, *self._widths(own, box.top)[:2])
+            and self.ends[sure].may_fit(way, own, box.top)
+            for way, own in ((-1, box.left), (1, box.right))
         )
 
     def _holds_all(self, box: Box) -> bool:
@@ -146,7 +145,7 @@ class HalfRoundPieces(BandPieces):
             return True
         for way, stretch in ((-1, box.left), (1, box.right)):
             past = self.to_hold[(self.to_hold[:, 0] - stretch[way > 0]) * way > _SLACK]
-            discs = self.outer_ends.discs(stretch, box.top)
+            discs = self.ends[0].discs(stretch, box.top)
             reach = self._widths(stretch, box.top)[1] / 2 + discs.off + 2 * CHORD
             if len(past) and np.hypot(*(past - np.array(discs.centre)).T).max() > reach:
                 return False
@@ -166,9 +165,9 @@ class HalfRoundPieces(BandPieces):
             return 0.0
         area = 0.0
         if self.wish.goal is Goal.AREA:
-            area = float(self.raised(self.narrow, cuts.top).area(cuts.left, cuts.right))
+            area = float(self.narrow.raised(cuts.top).area(cuts.left, cuts.right))
             for way, at in ((-1, cuts.left), (1, cuts.right)):
-                disc = self.ends.discs((at, at), (cuts.top, cuts.top))
+                disc = self.ends[1].discs((at, at), (cuts.top, cuts.top))
                 lost = part_of(disc, disc.least, way).minus(self._between(cuts.top))
                 area += math.pi / 2 * disc.least**2 - lost.area
         return self.score(cuts, area)
@@ -178,18 +177,13 @@ class HalfRoundPieces(BandPieces):
         left, right, top = cuts.left, cuts.right, cuts.top
         if left > right:
             return False
-        point = Box((left, left), (right, right), (top, top))
-        limits, parts = self.wish.limits, self._blocked_inside(top)
-        least, most = self.raised(self.narrow, top).span(left, right)
-        return bool(
+        limits, (least, most) = self.wish.limits, self.narrow.raised(top).span(left, right)
+        return (
             least > 0
             and limits.width.holds(least, _SLACK)
             and limits.width.holds(most, CHORD)
             and limits.length.holds(self.length(cuts), _SLACK)
-            and not ((parts[:, 1] > left) & (parts[:, 0] < right)).any()
-            and self._holds_all(point)
-            and self.ends.may_fit(-1, point.left, point.top)
-            and self.ends.may_fit(1, point.right, point.top)
+            and self._may_be(Box((left, left), (right, right), (top, top)), sure=True)
         )
 
     def split(self, box: Box) -> Iterator[Box]:
@@ -206,8 +200,10 @@ class HalfRoundPieces(BandPieces):
         """Return a local best, to `_FINEST`: each end is pushed out until it touches."""
         step = (self.band.right - self.band.left) * _SHARE
         while step > _FINEST:
-            better = False
-            for moved in _moves(top, step, lifted=self.ripped):
+            better, at = False, top
+            lifts = (-step, 0.0, step) if self.ripped else (0.0,)
+            for lift, (left, right) in product(lifts, _MOVES):
+                moved = Cuts(at.left + left * step, at.right + right * step, at.top + lift)
                 found = _out(self, _out(self, moved, "right", step), "left", -step)
                 worth = self.worth(found)
                 if worth > score:
@@ -219,15 +215,6 @@ class HalfRoundPieces(BandPieces):
 def _may_hold(width: Span, least: float, most: float) -> bool:
     """Return whether widths that are at least and at most so may keep limits."""
     return most >= width.least - PROOF_ALLOWANCE and least <= width.greatest + PROOF_ALLOWANCE
-
-
-def _moves(cuts: Cuts, step: float, *, lifted: bool) -> list[Cuts]:
-    """Return the piece as it is, moved along, its upper side `lifted`, and its ends moved in."""
-    return [
-        Cuts(cuts.left + left, cuts.right + right, cuts.top + lift)
-        for lift in ((-step, 0.0, step) if lifted else (0.0,))
-        for left, right in ((0, 0), (step, step), (-step, -step), (step, 0), (0, -step))
-    ]
 
 
 def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:

@@ -1,9 +1,7 @@
 """Pieces as found with square ends: between two kept edges exactly, on one by halving its width.
 
-Between two edges there is nothing to search: the best window of the free runs is the piece. On one
-edge the other side is ripped at some height. A higher piece holds the lower one, so its runs are
-parts of the lower one's runs: the best window of the runs at the least height of a box, measured at
-its greatest, is a bound of all of them.
+A higher piece holds the lower one, so its runs are parts of the lower one's runs: the best window
+of the runs at the least height of a box, measured at its greatest, is a bound of all of them.
 
 Where the whole of a run may be used it is the best window. Where the length is limited the best
 has that length; sliding it by dx wins the width at one end and loses that at the other, so it is
@@ -25,7 +23,7 @@ from ...geometry.polygon import Region
 from ...geometry.scalar import last_where
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING, SAME_PLACE
 from ...panel.sound import SoundWood
-from ..on_edge.free_spans import free_runs
+from ..on_edge.line import free_runs
 from ..wish import Goal, Span, Wish
 from ..wood.edges import Array
 from .band import Profile, Stretch
@@ -33,14 +31,11 @@ from .piece import LOOKS_A_BOX, BandPieces, Cuts, least_width
 
 _FIRST = 16
 """Heights that are looked at first."""
-
 _GRID, _FINER, _FINEST = 9, 3.0, 1e-5
 """Heights on either side of the best that polishing looks at, how much finer each look is than the
 one before, and the step, mm, that it ends with."""
-
 _FINE = 1e-9
 """mm to which the greatest least width is found."""
-
 _AS_GOOD = 1e-9
 """A share by which the window in the middle may fall short of the best and still be taken."""
 
@@ -85,7 +80,7 @@ class SquarePieces(BandPieces):
         """
         limits, held, sure = self.wish.limits, self.to_hold[:, 0], low == high
         ground = self.inner if sure else self.outer
-        narrow, wide = self.raised(self.narrow, low), self.raised(self.wide, high)
+        narrow, wide = self.narrow.raised(low), self.wide.raised(high)
         least, most = (narrow, wide) if sure else (wide, narrow)
         blocked = [
             ground.blocked(low),

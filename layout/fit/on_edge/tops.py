@@ -1,11 +1,9 @@
 """Tops with a long side on a kept edge: one depth is searched, or a depth and a corner radius.
 
-The longest straight that stands on the line at a depth is found exactly. A top of width w that
-stands there holds every narrower one with the same straight, and every rounder one of the same
-length. So for widths [w₀, w₁] and radii [ρ₀, ρ₁] each top has its straight in a span that is free
-at width w₀ and radius min(ρ₁, w₀/2), and it reaches at most ρ₁ beyond it at both ends: it is no
-longer than the span and 2ρ₁, and no wider than w₁. The search halves widths and radii until that
-is no longer above the best top found. A finer and finer grid round that top polishes it.
+The longest straight that stands on the line at a depth is found exactly. A top holds every narrower
+one with the same straight, and every rounder one of the same length. So for widths [w₀, w₁] and
+radii [ρ₀, ρ₁] each has its straight in a span that is free at width w₀ and radius min(ρ₁, w₀/2): it
+is no longer than the span and 2ρ₁, and no wider than w₁.
 """
 
 from __future__ import annotations
@@ -32,28 +30,19 @@ from ..rectangles.contacts import missed, outline
 from ..rectangles.sizes import CORNER_LOSS, Sizes
 from ..wish import Wish
 from ..wood.edges import Array
-from .free_spans import Side
-from .line import KeptLine
-
-_NARROWEST = 1e-3
-"""mm: no top is narrower."""
+from .line import KeptLine, Side
 
 _SLACK = 16 * ROUNDING
 """What rounding may do to a length, mm."""
-
 _LOOKS_A_BOX = 10_000
 """Looks at an edge (`Family.looks`) that a box takes: as measured."""
-
 _SQUARE = 10 * ROUNDING
 """A corner of a smaller radius than this is square, mm."""
-
 _FIRST = 16
 """Widths that are looked at first."""
-
 _GRIDS = {True: (17, 6.0), False: (7, 2.5)}
 """Places a side and how much finer each polishing grid is than the one before, for tops that their
 width settles and others."""
-
 _FINEST = 1e-6
 """mm: polishing ends with steps as small as this."""
 
@@ -94,7 +83,8 @@ class KeptTops:
         self.looks = 0.0
         self.wood, self.wish, self.held = wood, wish, held
         self.line = KeptLine.of(wish, shape)
-        self.inner, self.outer = (Side.of(side, self.line) for side in (wood.inner, wood.outer))
+        self.outer = Side.of(wood.outer, self.line)
+        self.inner = self.outer if wood.inner is wood.outer else Side.of(wood.inner, self.line)
         self.must, self.firmly = (
             self.line.frame.inverse.of(of(held)) for of in (held_corners, firm_corners)
         )
@@ -106,8 +96,7 @@ class KeptTops:
         sharpest, roundest = fixed.get(shape, (span.least, span.greatest))
         least = Sizes.of(wish, sharpest)
         self.most = min(float(self.outer.edges[:, :, 1].max(initial=0.0)), least.greatest[1])
-        self.least = max(least.least[1], _NARROWEST)
-        self.asked = max(least.asked[1], _NARROWEST)
+        self.least, self.asked = least.least[1], least.asked[1]
         self.radii = (sharpest, max(sharpest, min(roundest, self.most / 2)))
         self.by_width = self.is_capsule or self.radii[0] == self.radii[1]
         """Whether its width settles a top."""
@@ -127,8 +116,6 @@ class KeptTops:
         """Return a score that no top of the box beats; 0 where there is none."""
         self.looks += _LOOKS_A_BOX
         (low, high), (least, greatest) = box.widths, box.radii
-        if high < 2 * least - _SLACK:
-            return 0.0
         spans = self.outer.straights(low, min(greatest, low / 2))
         middles, lengths = spans.mean(axis=1), np.ptp(spans, axis=1) + 2 * greatest + _SLACK
         must = self.must + np.array([0.0, _SLACK])
@@ -164,10 +151,10 @@ class KeptTops:
             width = min(width, straight / over) if over > 0 else width
             radius = width / 2
         sizes = Sizes.of(self.wish, radius)
-        trimmed = sizes.trimmed(np.array(straight + 2 * radius), np.array(width))
-        length, width = (float(size) for size in trimmed)
-        if not sizes.allowed(*trimmed) or length < width:
+        most = np.array(straight + 2 * radius), np.array(width)
+        if sizes.most(*most) == -math.inf:
             return None
+        length, width = (float(size) for size in sizes.trimmed(*most))
         radius = min(radius, width / 2)
         along = self.firmly[:, 0] if len(self.firmly) else span
         half = length / 2 - radius

@@ -1,11 +1,4 @@
-"""Boxes of rectangles: every turn and every place of the four sides between two values each.
-
-A box holds all rectangles whose turn is within `half` of its frame's turn and whose left side,
-in a frame turned like the rectangle itself, lies between ``x[0]`` and ``x[1]``, the right one
-between ``x[2]`` and ``x[3]``, the lower one between ``y[0]`` and ``y[1]``, the upper one between
-``y[2]`` and ``y[3]``. So none leaves the outer window (x[0], x[3]) × (y[0], y[3]), and all cover
-the inner window (x[1], x[2]) × (y[1], y[2]), where that is not empty.
-"""
+"""Boxes of rectangles: every turn and every place of the four sides between two values each."""
 
 from __future__ import annotations
 
@@ -17,25 +10,28 @@ import numpy as np
 from ...geometry.tolerance import ROUNDING
 from .gaps import Array, Frames, Indices
 
-_STEERS = 10.0
-"""How much a rectangle counts less for a point that it misses by its own size."""
-
 
 @dataclass(frozen=True, slots=True)
 class Boxes:
-    """Boxes of rectangles, one a row."""
+    """Boxes of rectangles, one a row.
+
+    In a frame turned like the rectangle itself, about the pivot of its box, the left side lies
+    between x₀ and x₁, the right one between x₂ and x₃, and so the lower and upper one along y. So
+    none leaves the outer window (x₀, x₃) × (y₀, y₃), and all cover the inner one, (x₁, x₂) ×
+    (y₁, y₂), where that is not empty.
+    """
 
     frames: Frames
-    """Of the middle turns; the sides are measured from their pivots."""
+    """Of the middle turns."""
     half: Array
     """(c,) array: how far a box turns either way, radians."""
     sides: Array
-    """(c, 2, 4) array: where the sides may lie along x and along y, mm."""
+    """(c, 2, 4) array: x₀ to x₃ and y₀ to y₃, mm."""
 
     def __len__(self) -> int:
         return len(self.half)
 
-    def take(self, rows: Indices) -> Boxes:
+    def take(self, rows: Indices | slice) -> Boxes:
         """Return the boxes of these rows."""
         return Boxes(self.frames.take(rows), self.half[rows], self.sides[rows])
 
@@ -70,8 +66,7 @@ class Boxes:
     def recentred(self) -> Boxes:
         """Return boxes of the same rectangles with pivots in the middle of the outer windows.
 
-        A side at x from one pivot lies at x − s·e from another that is s away, e being the
-        direction across the side. Over the turns of the box s·e = s_x cos φ + s_y sin φ.
+        From a pivot s away a side lies less far by s_x cos φ + s_y sin φ.
         """
         middle = (self.sides[..., 0] + self.sides[..., 3]) / 2
         turn = self.frames.turn
@@ -98,11 +93,10 @@ class Boxes:
         return replace(self, sides=self.sides + by * np.array([-1.0, -1.0, 1.0, 1.0]))
 
     def halved(self) -> Boxes:
-        """Return boxes half as large: each cut across what makes its bound loosest.
+        """Return boxes half as large, each cut across what makes its bound loosest.
 
-        A lower or upper side that may lie anywhere within e costs e times the width, mm²; a turn
-        within ±δ costs both sizes squared times δ. Left and right sides are not cut: the gaps
-        between the edges settle them.
+        A lower or upper side that may lie anywhere within e costs e times the width, a turn within
+        ±δ both sizes squared times δ. Left and right sides the gaps between the edges settle.
         """
         wide, high = (self.sides[..., 3] - self.sides[..., 0]).T
         y = self.sides[:, 1]
@@ -164,13 +158,3 @@ class Points:
             sides[..., 1] = np.minimum(sides[..., 1], (most + spare).min(axis=2))
             sides[..., 2] = np.maximum(sides[..., 2], (least - spare).max(axis=2))
         return replace(boxes, sides=sides)
-
-    def share(self, frames: Frames, sides: Array) -> Array:
-        """Return what share of their worth is left to rectangles, (n, 2, 2), that miss points."""
-        if len(self.places) == 0 or len(sides) == 0:
-            return np.ones(len(sides))
-        seen = frames.seen(self.places)
-        miss = np.maximum(sides[..., :1] - seen, seen - sides[..., 1:]).max(axis=(1, 2))
-        miss = np.maximum(miss - self.out - self.radius, 0.0)
-        share: Array = 1 / (1 + _STEERS * miss / (np.ptp(sides, axis=2).max(axis=1) + 1.0))
-        return share

@@ -5,9 +5,8 @@ stay a clearance away from it, the corner radius of the core. Three things can t
 the wood that points inwards, against a side or against a round corner; and a corner of the
 rectangle against an edge of the wood. (Two corners against one edge are a side along it.)
 
-All is seen from the rectangle's middle, x along its width. Its numbers are those of the middle, its
-turn φ, and half its width and length. Whatever parts it from a thing does so along a way n, at a
-place of its own: as that place moves, or the thing as it is seen, so the room between them changes.
+All is seen from the rectangle's middle, x along its width. What parts it from a thing does so along
+a way, at a place of its own: as that moves, or the thing as it is seen, so the room changes.
 """
 
 from __future__ import annotations
@@ -19,6 +18,7 @@ from typing import NamedTuple
 import numpy as np
 from numpy.typing import NDArray
 
+from ...geometry import Placement, Point
 from ...outlines import Outline, Rectangle, RoundedRectangle
 from ..wood.edges import turned, turned_in
 from .gaps import Array
@@ -47,6 +47,11 @@ class Inner:
         """Return the one between its sides, (2, 2): x and y, low and high, seen from a pivot."""
         centre = pivot + turned(sides.mean(axis=1), -turn)
         return cls(turn, centre, (sides[:, 1] - sides[:, 0]) / 2, radius)
+
+    @property
+    def placement(self) -> Placement:
+        """Where the top lies."""
+        return Placement(Point.of(self.centre), self.turn + math.pi / 2)
 
     def upright(self) -> Inner:
         """Return it with its length along y."""
@@ -79,10 +84,10 @@ class WoodEdges:
         """Return the edges, (e, 2, 2), given ring by ring, with points that must be held."""
         return cls(edges, turned_in(edges), np.zeros((0, 2)) if held is None else held)
 
-    def seen(self, turn: float, centre: Array) -> WoodEdges:
-        """Return the edges in the frame turned by `turn` about `centre`."""
-        edges, held = (turned(places - centre, turn) for places in (self.edges, self.held))
-        return replace(self, edges=edges, held=held)
+    def seen(self, top: Inner) -> WoodEdges:
+        """Return the edges as they lie to a rectangle."""
+        edges, held = (turned(p - top.centre, top.turn) for p in (self.edges, self.held))
+        return WoodEdges(edges, self.reflex, held)
 
     def near(self, half: Array, reach: float) -> WoodEdges:
         """Return the edges that come within `reach` of the upright rectangle about 0, 0."""
@@ -97,11 +102,6 @@ def shortfall(seen: WoodEdges, half: Array, clearance: float) -> float:
     Moving all sides in by s moves the rectangle at least s away from everything outside it. Each
     edge is judged along the way that parts them best: across a side, across the edge, or from the
     rectangle to an end of the edge (the separating axis theorem).
-
-    Parameters
-    ----------
-    half : (2,) array
-        Half width and half length, mm.
     """
     edges = seen.near(half, clearance).edges
     along = edges[:, 1] - edges[:, 0]
@@ -157,12 +157,9 @@ def room(seen: WoodEdges, half: Array, clearance: float, reach: float) -> Room:
 
 
 def hold(points: Array, half: Array, clearance: float) -> Room:
-    """Return how firmly each point is held: off the four sides, and off a corner it lies beyond.
+    """Return how firmly points, (m, 2) mm from the rectangle's middle, are held.
 
-    Parameters
-    ----------
-    points : (m, 2) array
-        Seen from the rectangle's middle, mm.
+    Off the four sides, and off a corner that they lie beyond.
     """
     beyond = _beyond(points, half)
     off = np.all(beyond != 0, axis=1)

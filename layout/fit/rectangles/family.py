@@ -1,9 +1,7 @@
 """Rounded rectangles, and rectangles: turn and sides searched by boxes, each proved from all sides.
 
-A box holds the tops of some turns, some places of their sides and some corner radii. It is cut down
-from the gaps between the wood's edges (`gap_bound`), along one axis and the other, until little or
-nothing is left; the best rectangle found is polished to its contacts (`local_search`). What a top
-must beat is the best one found and the gap that is allowed above it.
+A box is cut down from the gaps between the wood's edges (`gap_bound`), along one axis and the
+other, until little or nothing is left; the best rectangle found is polished (`local_search`).
 """
 
 from __future__ import annotations
@@ -22,6 +20,7 @@ from ...panel.sound import SoundWood
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
+from ..stand import Stand
 from ..wish import Goal, Span, Wish
 from ..wood.edges import blocks, diameter
 from .boxes import Boxes
@@ -77,8 +76,8 @@ class Box:
 
     bound: float
     recipe: Recipe
-    boxes: Boxes | None
-    """One row; None where the bound is too close to the best found to be looked into."""
+    boxes: Boxes
+    """One row; none where the bound is too close to the best found to be looked into."""
     piece: Piece
     """Of the ground that they lie in."""
 
@@ -123,7 +122,9 @@ class RoundedRectangles:
         sizes = Sizes.of(wish, radii[0])
         is_free = wish.limits.most_turn >= math.pi / 2
         turns = (-math.inf, math.inf) if is_free else self.half_turn
-        self.polisher = Polisher(edges, sizes, wish.lipping, radii, turns)
+        self.tops = Polisher(edges, sizes, radii, turns)
+        self.radius = radii[0 if wish.goal is Goal.AREA else 1]
+        """That other places are looked for with, mm."""
         self.counts = wish.goal is Goal.AREA or len(self.held) > 0
         """Whether of two tops of one size the sharper may be the better one."""
         self.longest = diameter(convex_hull(wood.outer.corners)) + 2 * wish.lipping
@@ -143,9 +144,8 @@ class RoundedRectangles:
     ) -> Iterator[Box | Slim]:
         """Yield tops of some radii: all from `nearer` to `widest`, mm, wide, and slimmer ones.
 
-        Where the score does not count the corners, of two tops of one size the rounder lies in the
-        other; so wide ones need be searched with that one alone. Cores with square corners are
-        never slim. No slim one is worth more than `bound`.
+        Wide ones are searched with the roundest corners alone where the score does not count them.
+        Cores with square corners are never slim. No slim one is worth more than `bound`.
         """
         width, is_square = self.wish.limits.width, radii[1] <= self.wish.lipping
         if nearer <= width.greatest and width.least <= widest:
@@ -162,12 +162,9 @@ class RoundedRectangles:
         return box.bound
 
     def sample(self, box: Box | Slim) -> tuple[float, Fit] | None:
-        """Return the best top yet, where a look at the middle of the box finds a better one.
-
-        While looks find nothing better they are taken more and more seldom.
-        """
+        """Return the best top yet; after looks in vain the next are taken more and more seldom."""
         self._visits += 1
-        if isinstance(box, Box) and box.boxes is not None and self._visits >= self._next_look:
+        if isinstance(box, Box) and len(box.boxes) and self._visits >= self._next_look:
             before = self.target
             for top in rectangles(Windows.within(box.boxes), box.piece.edges, box.recipe, 1):
                 self.take(top)
@@ -182,8 +179,6 @@ class RoundedRectangles:
             from .slim import cut
 
             return cut(self, box)
-        if box.boxes is None:
-            return []
         recipe, target = box.recipe, self.target
         self.looks += LOOKS_A_BOX
         (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
@@ -214,6 +209,27 @@ class RoundedRectangles:
         """Return the top: samples are polished already."""
         return score, top
 
+    def starts(self) -> Iterator[Stand]:
+        """Yield the rectangles in the gaps of strips across the wood, at some turns, best first."""
+        recipe = Ground(self.wood.inner, self.wish, self.held).recipe((self.radius, self.radius))
+        if recipe.pieces:
+            edges = np.concatenate([piece.edges for piece in recipe.pieces])
+            for top in rectangles(Windows.across(*self.half_turn, edges), edges, recipe):
+                yield self.stand(self.tops.trimmed(top))
+
+    def like(self, start: Stand) -> Inner:
+        """Return the rectangle where a start stands."""
+        return self.tops.begun(start, self.radius)
+
+    def stand(self, top: Inner) -> Stand:
+        """Return where a top stands."""
+        length, width = self.tops.of_size(top) - 2 * self.wish.lipping
+        return Stand(self.tops.score(top, hoped=True), top.placement, float(length), float(width))
+
+    def finished(self, top: Inner, *, rests: bool) -> Fit | None:
+        """Return the proved fit of a top."""
+        return self.tops.finished(self.wood, top, self.must_hold)
+
     def _all_turns(self, recipe: Recipe) -> Iterator[Box]:
         """Yield boxes of all turns over each piece of the ground."""
         count = max(1, math.ceil(float(np.ptp(self.half_turn)) / math.pi * _FIRST_TURNS))
@@ -222,7 +238,7 @@ class RoundedRectangles:
             yield from self._judged(whole, recipe, piece)
 
     def bound_by_turns(self, radii: tuple[float, float], widest: float) -> float:
-        """Return a score that no slim top beats by what a first look at all turns leaves."""
+        """Return a score that no slim top beats, by what a first look at all turns leaves."""
         recipe = self.ground.recipe(radii, Span(0.0, widest), slim=True)
         return max((box.bound for box in self._all_turns(recipe)), default=0.0)
 
@@ -231,7 +247,6 @@ class RoundedRectangles:
 
         Of the pieces that a top lies in by either the one holds the other.
         """
-        assert box.boxes is not None
         boxes, own = box.boxes.widened(box.recipe.inset - other.inset), box.piece.region
         pieces = [p for p in other.pieces if p.region.touches_or_crosses(own)]
         return [part for piece in pieces for part in self._judged(boxes, other, piece)]
@@ -241,14 +256,15 @@ class RoundedRectangles:
         target = self.target
         # what scores no more than the target, or than limits allow, is closed
         ceiling = float(recipe.sizes.most(np.array(ENDLESS), np.array(ENDLESS)))
-        closed = Box(min(target, ceiling), recipe, None, piece)
-        parts, every = [closed] if target > 0 else [], np.arange(len(boxes))
+        closed = Box(min(target, ceiling), recipe, boxes.take(slice(0)), piece)
+        parts = [closed] if target > 0 else []
         self.looks += _LOOKS_AN_EDGE * len(boxes) * len(piece.edges)
         narrowing = Narrowing(recipe, piece.edges, target)
         for some in blocks(len(boxes), len(piece.edges), _MOST_AT_ONCE):
-            left, bounds = narrowing.judged(boxes.take(every[some]))
-            for row in np.flatnonzero(bounds > target):
-                parts.append(Box(float(bounds[row]), recipe, left.take(np.array([row])), piece))
+            left, bounds = narrowing.judged(boxes.take(some))
+            for row in np.flatnonzero(bounds > target).tolist():
+                one = left.take(slice(row, row + 1))
+                parts.append(Box(float(bounds[row]), recipe, one, piece))
         return parts
 
     def take(self, top: Inner, hope: float = _HOPE) -> None:
@@ -257,17 +273,17 @@ class RoundedRectangles:
         What is asked for is kept to the last trace, unless what a proof may take off it anyhow is
         worth a good share of the gap.
         """
-        polisher, found = self.polisher, self.polisher.fitted(top)
-        if found is None or polisher.score(clear := found[1], hoped=True) < hope * self._least:
+        tops, found = self.tops, self.tops.fitted(top)
+        if found is None or tops.score(clear := found[1], hoped=True) < hope * self._least:
             return
-        eased = polisher.eased()
-        for looser, by in ((polisher, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
+        eased = tops.eased()
+        for looser, by in ((tops, _NOTEWORTHY), (eased, _WORTH_IT * self.wish.gap)):
             top = looser.polished(clear)
             better = looser.score(top) > self._least * (1 + by) and looser.missed(top) <= _TOUCHES
-            fit = polisher.finished(self.wood, top, self.must_hold) if better else None
+            fit = self.finished(top, rests=True) if better else None
             if fit is not None and fit.score > self._least:
                 self._best = fit.score, fit
-            if not polisher.pressed(top):
+            if not tops.pressed(top):
                 break
             clear = top
 

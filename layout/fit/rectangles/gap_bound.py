@@ -101,7 +101,7 @@ class Narrowed:
 
 
 def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.5) -> Narrowed:
-    """Return the boxes cut down along x to rectangles at least `needed` wide.
+    """Return the boxes cut down along x to rectangles at least `needed` wide, (c,) mm and >= 0.
 
     The strip. A point that lies in a rectangle of the box lies, in the frame of the middle turn, at
     |x| ≤ M = max(|x₀|, |x₃|) + max(|y₀|, |y₃|) sin δ. There the strip between Y_B = y₁ + M sin δ
@@ -110,16 +110,7 @@ def narrowed_along(boxes: Boxes, edges: Array, needed: Array, height: float = 0.
 
     The gaps. A rectangle w wide that leans by φ over a strip D high still leaves w − D tan δ
     free. The strip is cut down until this is positive for the width needed: then every rectangle
-    stands in exactly one gap of the middle turn.
-
-    Parameters
-    ----------
-    edges : (e, 2, 2) array
-        Edges of a region that holds the whole wood.
-    needed : (c,) array
-        Width below which a rectangle is of no interest, mm, not negative.
-    height : float
-        Which part of a strip is kept that must be cut down: 0 its foot, 1 its head.
+    stands in exactly one gap of the middle turn. At `height` 0 its foot is kept, at 1 its head.
     """
     sin, cos, tan = np.sin(boxes.half), np.cos(boxes.half), np.tan(boxes.half)
     x, y = boxes.sides[:, 0], boxes.sides[:, 1]
@@ -179,10 +170,10 @@ def _side_lines(own: Boxes, cut: Strips, gaps: Gaps, reach: Array) -> tuple[Arra
     Each is extreme at one of the two turns. The outer window itself counts as a point on the
     middle height, out to x / cos φ, since the lines are of sides divided by cos φ; points of edges
     beyond `reach` say nothing of the rectangles and are left out. So are points farther from the
-    gap than twice the lean of the strip: the nearest one is always more extreme.
+    gap than twice the lean of the window: the nearest one is always more extreme.
     """
     rows, every, tan = gaps.strip, np.arange(len(gaps.strip)), np.tan(own.half)
-    lean = 2 * np.maximum(np.abs(cut.bottom[rows]), np.abs(cut.top[rows])) * tan + ROUNDING
+    lean = 2 * np.maximum(-own.sides[:, 1, 0], own.sides[:, 1, 3]) * tan + ROUNDING
     before = np.arange(cut.left.shape[1])[None, :] <= gaps.place[:, None]
     lefts = before & (cut.right[rows] >= (gaps.start - lean)[:, None])
     rights = ~before & (cut.left[rows] <= (gaps.end + lean)[:, None])
@@ -205,10 +196,7 @@ def _side_lines(own: Boxes, cut: Strips, gaps: Gaps, reach: Array) -> tuple[Arra
 def _extremes(gap: Indices, x: Array, y: Array, turns: Array) -> Array:
     """Return for each gap the points, (n, 2, 2), with the greatest x + y t at its two turns.
 
-    Parameters
-    ----------
-    gap : (p,) array of int
-        Which gap each point belongs to; every gap has one.
+    `gap`, (p,), tells which gap each point belongs to; every gap has one.
     """
     order = np.argsort(gap, kind="stable")
     gap, x, y = gap[order], x[order], y[order]

@@ -1,10 +1,8 @@
-"""The widest free gaps between edges, for many windows at once.
+"""The free gaps that edges leave in many strips at once, each between two heights in its own frame.
 
-A window is a strip across a frame of its own: a turn about a pivot, and two heights. All that the
-edges of the wood leave free over the whole height of the strip are gaps; those inside the wood are
-where a rectangle as high as the strip can stand. Edges are clipped to the strip, sorted from left
-to right, and a running maximum of their right ends shows where nothing lies; how many edges cross
-the middle of the strip to the left, odd or even, tells inside from outside.
+Edges are clipped to the strip, sorted from left to right, and a running maximum of their right ends
+shows where nothing lies; how many edges cross the middle of the strip to the left, odd or even,
+tells inside from outside.
 """
 
 from __future__ import annotations
@@ -29,7 +27,7 @@ class Frames:
     pivot: Array
     """(c, 2) array: mm."""
 
-    def take(self, rows: Indices) -> Frames:
+    def take(self, rows: Indices | slice) -> Frames:
         """Return the frames of these rows."""
         return Frames(self.turn[rows], self.pivot[rows])
 
@@ -44,9 +42,6 @@ class Frames:
 class Strips:
     """The edges in every strip, clipped to it and sorted by their left ends."""
 
-    bottom: Array
-    top: Array
-    """(c,) array: the heights of the strips."""
     left: Array
     right: Array
     """(c, e) array: the ends of each clipped edge along x; infinite for edges outside the strip."""
@@ -83,16 +78,10 @@ class Gaps:
 
 
 def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
-    """Return the edges clipped to each strip and sorted.
+    """Return the directed edges of the wood, (e, 2, 2), clipped to each strip and sorted.
 
-    An edge that only touches the strip from outside does not count: sides may lie on edges.
-
-    Parameters
-    ----------
-    bottom, top : (c,) array
-        Heights of each strip in its frame, mm, bottom below top.
-    edges : (e, 2, 2) array
-        Directed edges of the wood: edge, start or end, x or y.
+    The strips lie between two heights in their frames, (c,) mm each. An edge that only touches a
+    strip from outside does not count: sides may lie on edges.
     """
     low, high = bottom[:, None], top[:, None]
     starts, ends = frames.seen(edges[:, 0]), frames.seen(edges[:, 1])
@@ -114,8 +103,6 @@ def strips(frames: Frames, bottom: Array, top: Array, edges: Array) -> Strips:
     right = np.where(apart, np.inf, np.where(ahead, end_x, start_x))[rows, order]
     crossing = ((ay > middle) != (by > middle))[rows, order]
     return Strips(
-        bottom,
-        top,
         left[rows, order],
         right,
         np.where(ahead, start_y, end_y)[rows, order],

@@ -2,13 +2,10 @@
 
 From its middle a rectangle w by h that is turned by φ from a side's normal reaches
 (w |cos φ| + h |sin φ|) / 2 towards that side, and its middle lies so far inside at least: for one
-turn that is a linear program in w, h and the middle. In a long strip, along which a top can slide,
-the bounds by places tell as much only once the places are known to a hair; here no place is cut.
-
-The weights of that program bound all other turns too. Added up by them the sides say
-A w + B h <= C, for sums A and B of such cosines and sines, whatever the middle. Between turns at
-which a side stands along or across another both are concave, so a size that obeys it at some turn
-obeys it at one of the two.
+turn that is a linear program in w, h and the middle. The weights of that program bound all other
+turns too: added up by them the sides say A w + B h <= C, for sums A and B of such cosines and
+sines, whatever the middle. Between turns at which a side stands along or across another both are
+concave, so a size that obeys it at some turn obeys it at one of the two.
 """
 
 from __future__ import annotations
@@ -27,14 +24,11 @@ from .sizes import Sizes
 
 _PARTS = 32
 """Parts that a box is looked at in across its turn."""
-
 _ROUNDS = 6
-"""Linear programmes for the turns of one box: each touches the goal at the best size on the way to
+"""Linear programs for the turns of one box: each touches the goal at the best size on the way to
 where the one before it ended, since the ends alone would take turns."""
-
 _SHARES = np.arange(1, 17)[:, None] / 16
 """Of that way."""
-
 _RATIOS = 2.0 ** np.arange(-4, 5)
 """Of width to length of the rectangles about the middle that are tried first."""
 
@@ -76,12 +70,8 @@ class HullSides:
 def cut_by_turn(box: Boxes, hull: HullSides, sizes: Sizes, inset: float, enough: float) -> Boxes:
     """Return what is left of a box, one row, without the turns at which no top scores enough.
 
-    Rows of spans of turns; the box as it is where the hull holds a good one at its middle turn.
-
-    Parameters
-    ----------
-    inset : float
-        How far an inner rectangle lies inside its top at most, mm.
+    Rows of spans of turns; the box as it is where the hull holds a good one at its middle turn. An
+    inner rectangle lies at most `inset`, mm, inside its top.
     """
     turn, half = box.frames.turn, float(box.half[0])
     across, along = (share[0] for share in hull.shares(turn))

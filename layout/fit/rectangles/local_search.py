@@ -1,9 +1,7 @@
 """Moving a rectangle to its true contacts: the local best, to far below what a tape can read.
 
-Each step (see `fit/local_search.py`) asks how much room every edge nearby leaves, and how that
-changes as the rectangle moves. The goal bends along the trade of length for width, so it stands in
-there as several figures that touch it along that trade. The sides are pulled in by whatever is then
-too little.
+The goal bends along the trade of length for width, so it stands in the linear programs of steps
+(see `fit/local_search.py`) as several figures that touch it along that trade.
 """
 
 from __future__ import annotations
@@ -14,8 +12,6 @@ from dataclasses import dataclass, replace
 
 import numpy as np
 
-from ...geometry.placement import Placement
-from ...geometry.point import Point
 from ...geometry.polygon import Region
 from ...geometry.tolerance import PROOF_ALLOWANCE, ROUNDING
 from ...geometry.turned_box import half_turn
@@ -24,6 +20,7 @@ from ..found import Fit
 from ..goal import half_planes
 from ..local_search import Steps, climbed
 from ..proof import Drawn, until_proved
+from ..stand import Stand
 from ..wish import Goal
 from ..wood.edges import turned
 from .contacts import Inner, WoodEdges, hold, missed, outline, room, shortfall
@@ -53,8 +50,6 @@ class Polisher:
     edges: WoodEdges
     """Of the inner polygon of the sound wood."""
     sizes: Sizes
-    lipping: float
-    """mm."""
     radii: tuple[float, float]
     """Least and greatest corner radius, mm."""
     turns: tuple[float, float]
@@ -62,24 +57,26 @@ class Polisher:
 
     def clearance(self, radius: float) -> float:
         """Return the corner radius of the core, mm."""
-        return max(radius - self.lipping, 0.0)
+        return max(radius - self.sizes.wish.lipping, 0.0)
 
     def inset(self, radius: float) -> float:
         """Return how far the inner rectangle lies inside the finished top, mm."""
-        return max(radius, self.lipping)
+        return max(radius, self.sizes.wish.lipping)
 
-    def begun(self, place: Placement, length: float, width: float, radius: float) -> Inner:
-        """Return the top, turned as it may be, whose core lies there and has those sizes, mm."""
-        half = np.array([width, length]) / 2 + self.lipping - self.inset(radius)
-        turn, (low, high) = place.turn - math.pi / 2, self.turns
+    def begun(self, start: Stand, radius: float) -> Inner:
+        """Return the top, turned as it may be, whose core stands there; its radius in mm."""
+        half = np.array([start.width, start.length]) / 2 - self.clearance(radius)
+        turn, (low, high) = start.placement.turn - math.pi / 2, self.turns
         if math.isfinite(low):
             middle = (low + high) / 2
             turn = middle + math.remainder(turn - middle, math.pi)
-        return Inner(turn, np.array([*place.centre]), np.maximum(half, 0.0), radius)
+        return Inner(turn, np.array([*start.placement.centre]), np.maximum(half, 0.0), radius)
 
     def eased(self) -> Polisher:
         """Return the same, asking for less by what may be taken off a found top for its proof."""
-        least = max(self.radii[0] - PROOF_ALLOWANCE / 2, min(self.radii[0], self.lipping))
+        least = max(
+            self.radii[0] - PROOF_ALLOWANCE / 2, min(self.radii[0], self.sizes.wish.lipping)
+        )
         return replace(self, sizes=self.sizes.eased(), radii=(least, self.radii[1]))
 
     def of_size(self, top: Inner) -> Array:
@@ -107,7 +104,7 @@ class Polisher:
 
     def missed(self, top: Inner) -> float:
         """Return by how much the core misses the worst of the points that it must hold, mm."""
-        points = self.edges.seen(top.turn, top.centre).held
+        points = turned(self.edges.held - top.centre, top.turn)
         return missed(points, top.half, self.clearance(top.radius))
 
     def fitted(self, top: Inner) -> tuple[float, Inner] | None:
@@ -116,7 +113,7 @@ class Polisher:
         A top just two corner radii wide may lose of them what the proof of any top may take: its
         ends are round still, and drawn in with the sides.
         """
-        seen = self.edges.seen(top.turn, top.centre)
+        seen = self.edges.seen(top)
         by = shortfall(seen, top.half, self.clearance(top.radius))
         drawn = replace(top, half=top.half - by)
         lack = -float(drawn.half.min())
@@ -145,8 +142,8 @@ class Polisher:
         """Return the top proved inside and round the parts it must hold, or None."""
         radius = max(top.radius, self.radii[0])
         top = replace(top, half=top.half + top.radius - radius, radius=radius)
-        placement = Placement(Point.of(top.centre), half_turn(top.turn + math.pi / 2))
-        rims = (0.0, top.radius), (2 * self.lipping, self.clearance(top.radius))
+        placement = replace(top.placement, turn=half_turn(top.placement.turn))
+        rims = (0.0, top.radius), (2 * self.sizes.wish.lipping, self.clearance(top.radius))
 
         def drawn_in(by: float) -> Drawn | None:
             smaller = self.trimmed(replace(top, half=top.half - by))
@@ -180,10 +177,10 @@ class Polisher:
         The unknowns are the middle along x and y, the turn, counted at a corner, half the sizes,
         the corner radius and what the goal gains.
         """
-        seen, clearance = self.edges.seen(top.turn, top.centre), self.clearance(top.radius)
+        seen, clearance = self.edges.seen(top), self.clearance(top.radius)
         contacts = room(seen, top.half, clearance, 3 * trust)
         holds = hold(seen.held, top.half, clearance)
-        arm, grows = _arm(top), float(top.radius >= self.lipping)
+        arm, grows = _arm(top), float(top.radius >= self.sizes.wish.lipping)
         touching = -np.vstack([contacts.slope, holds.slope])
         touching[:, 2] /= arm
         growth = np.repeat([grows, -grows], [len(contacts.value), len(holds.value)])

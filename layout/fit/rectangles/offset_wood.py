@@ -36,14 +36,11 @@ from .sizes import Sizes
 _SAGITTA = 0.03
 """Share of the gap and of the wood's diagonal that the wood shrunk for a bound may keep too much at
 round corners: 0.05 mm for a gap of 0.1 % on a panel 1600 mm from corner to corner."""
-
 _COARSELY = 1e-3
 """Share of the diagonal of details that a first look leaves out, for what it finds is made to fit
 anyhow."""
-
 _SQUARED = 1 - math.sqrt(0.5)
 """Of what one radius is less than another: so far inside a top the sharper corner fits."""
-
 _SEVERAL_EDGES, _ROUGHLY = 500, 2e-4
 """Edges beyond which fewer are looked at first, and share of the diagonal by which those lie
 farther out at most twice."""

@@ -1,8 +1,4 @@
-"""Real rectangles to start from: as large as a turn and a strip allow, found in one sweep.
-
-In each strip the widest free gap gives a rectangle; it is then drawn out up and down to the next
-edges. Many strips at many turns are tried at once, and the best go on to be polished.
-"""
+"""Real rectangles to start from: the gaps of many strips at many turns, drawn out up and down."""
 
 from __future__ import annotations
 
@@ -21,13 +17,10 @@ from .offset_wood import Recipe
 
 _BUDGET = 60_000
 """Edges times strips that a sweep looks at in one go, so that its arrays stay in the cache."""
-
 _ALIKE = 1e-9
 """Share of the best by which rectangles that are equal may differ by rounding."""
-
 _PLACE, _TURN = 0.04, math.radians(4)
 """Share of the diagonal of all places, and angle, within which the best of all will do."""
-
 _EVEN_TURNS = 16
 _LONGEST_EDGES = 16
 _LEVELS = 11
@@ -82,15 +75,7 @@ def rectangles(
 ) -> list[Inner]:
     """Return the best inner rectangles, best first, of alike places and turns only one.
 
-    Where they may turn freely, each has its length along y.
-
-    Parameters
-    ----------
-    edges : (e, 2, 2) array
-    recipe : Recipe
-        What they are wanted for: those that miss any point that they should hold count less.
-    most : int, optional
-        How many of them.
+    As many as `most`. Where they may turn freely, each has its length along y.
     """
     some = blocks(len(windows.bottom), len(edges), _BUDGET)
     parts = [_gaps(windows, part, edges) for part in some]
@@ -98,7 +83,7 @@ def rectangles(
         return []
     strip, sides = (np.concatenate(column) for column in zip(*parts, strict=True))
     frames = windows.frames.take(strip)
-    order = _best_first(frames, sides, recipe)
+    order = _best_first(sides, recipe)
     middle = (sides.mean(axis=2) @ [1, 1j]) * np.exp(1j * frames.turn) + frames.pivot @ [1, 1j]
     middle /= _PLACE * math.hypot(*np.ptp(edges[:, 0], axis=0))
     places = np.column_stack([middle.real, middle.imag, frames.turn / _TURN]).round()
@@ -109,16 +94,16 @@ def rectangles(
         sides = _drawn_out(frames, sides, edges, windows.reach[strip[chosen], 1])
     found = [
         Inner.between(float(frames.turn[k]), frames.pivot[k], sides[k], recipe.radii[1])
-        for k in _best_first(frames, sides, recipe)
+        for k in _best_first(sides, recipe)
     ]
     is_free = recipe.sizes.wish.limits.most_turn >= math.pi / 2
     return [top.upright() for top in found] if is_free else found
 
 
-def _best_first(frames: Frames, sides: Array, recipe: Recipe) -> Indices:
+def _best_first(sides: Array, recipe: Recipe) -> Indices:
     """Return rectangles by what they are worth, were the limits on the least sizes not there."""
     wide, long = (sides[..., 1] - sides[..., 0]).T + 2 * recipe.inset
-    worth = recipe.sizes.promise(long, wide) * recipe.must.share(frames, sides)
+    worth = recipe.sizes.promise(long, wide)
     return greatest_first(worth, tolerance=_ALIKE * float(worth.max(initial=0.0)))
 
 

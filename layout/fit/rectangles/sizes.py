@@ -1,8 +1,7 @@
 """What counts as best for a rectangle, and which sizes are allowed, for many at once.
 
-Every goal here grows with length and with width, up to the sizes wished for: where a rectangle
-fits, each smaller one fits too. So the best top within limits is the largest rectangle found,
-trimmed to the limits, and an upper bound of both sizes gives an upper bound of the score.
+Every goal grows with length and with width, up to the sizes wished for: the best top within limits
+is the largest rectangle found, trimmed to them, and a bound of both sizes bounds the score.
 """
 
 from __future__ import annotations
@@ -11,7 +10,6 @@ import math
 from dataclasses import dataclass, replace
 
 import numpy as np
-from numpy.typing import NDArray
 
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ..goal import check, wanted, worth
@@ -23,11 +21,9 @@ _HOPELESS = 0.9
 """Share of a least size below which a top is not likely to grow into it."""
 ENDLESS = 1e9
 """mm: more than any panel."""
-
 NARROWEST = 1.0
 """mm: no core is narrower. What may be as thin as a line leaves no gap that a turned box could see,
 so without some least width a search for a long top would find no end."""
-
 CORNER_LOSS = 4 - math.pi
 """What four round corners of radius 1 take from the area."""
 
@@ -92,11 +88,6 @@ class Sizes:
         length = np.minimum(length, longest)
         return length, np.minimum(width, length / max(1.0, ratio.least))
 
-    def allowed(self, length: Array, width: Array) -> NDArray[np.bool_]:
-        """Return whether trimmed sizes are large enough."""
-        enough: NDArray[np.bool_] = (length >= self.least[0]) & (width >= self.least[1])
-        return enough
-
     def score(self, length: Array, width: Array) -> Array:
         """Return what the goal counts, for sizes within the limits."""
         area = length * width if self.wish.goal is Goal.AREA else length  # may be endless
@@ -111,7 +102,8 @@ class Sizes:
     def most(self, length: Array, width: Array) -> Array:
         """Return a score that no allowed top up to these sizes beats; −inf where none is."""
         length, width = self.trimmed(length, width)
-        return np.where(self.allowed(length, width), self.score(length, width), -np.inf)
+        allowed = (length >= self.least[0]) & (width >= self.least[1])
+        return np.where(allowed, self.score(length, width), -np.inf)
 
     def most_within(self, a: Array, b: Array, c: Array) -> Array:
         """Return a score that no allowed top with ``a · length + b · width <= c`` beats, each (n,).

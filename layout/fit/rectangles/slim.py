@@ -1,20 +1,15 @@
 """Tops hardly wider than their corners are round, bounded by the capsules that lie in them.
 
 The inner rectangle of such a top is all but a line, and no turned box sees a gap for a line. But a
-top L long and W wide, whose corner radius ρ is W/2 at most, holds the capsule as long and wide: of
-two rounded rectangles of one size the rounder lies in the other. So what no capsule of these widths
-beats, no top does:
+top L long and W wide, whose corner radius ρ is W/2 at most, holds the capsule as long and wide, and
+so do the cores in a lipping. What no capsule of these widths beats, no top does:
 
-- Length and width are the capsule's, and so is what a goal counts of them.
 - The area L W − (4 − π) ρ² is (4 − π) (W²/4 − ρ²) more than the capsule's.
-- With a lipping t the core has a radius of max(ρ − t, 0), that of the capsule W/2 − t: again the
-  one holds the other.
 - A point of the top lies off the capsule by (√2 − 1) (W/2 − ρ) at most: at a corner it is as far as
-  √2 (W/2 − ρ) + ρ from the middle of the capsule's end, by way of that of the corner's arc. Of the
-  cores, whose radii differ by no more, that is true as well.
+  √2 (W/2 − ρ) + ρ from the middle of the capsule's end, by way of that of the corner's arc.
 
-Both differences are greatest for the least radius and the greatest width. As those close in on each
-other a bound closes in on tops that are capsules; wider ones are searched by their gaps.
+Both are greatest for the least radius and the greatest width; as those close in on each other, a
+bound closes in on tops that are capsules.
 """
 
 from __future__ import annotations
@@ -33,6 +28,7 @@ from ..convex.family import TwoSizes
 from ..convex.lift import Rows
 from ..convex.sizing import Sizing
 from ..convex.wood import Wood
+from ..stand import Stand
 from ..wish import Span, Wish
 from ..wood.edges import Array
 from .family import LOOKS_A_BOX, Box, RoundedRectangles, Slim
@@ -75,7 +71,7 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
     The top about the best capsule is tried.
     """
     (least, greatest), target = slim.radii, family.target
-    corners = family.polisher.sizes.corner_area
+    corners = family.tops.sizes.corner_area
     over = corners(slim.widest / 2) - corners(least)
     effort = min(slim.effort, family.wish.most_effort - family.looks)
     widths = 2 * least, slim.widest
@@ -85,8 +81,8 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
         x, y, turn, half_length, half_width = found.top
         place = Placement(Point(x, y) + family.seen.middle, turn)
         radius = min(greatest, half_width + family.wish.lipping)
-        top = family.polisher.begun(place, 2 * half_length, 2 * half_width, radius)
-        family.take(top, hope=0.0)
+        start = Stand(found.score, place, 2 * half_length, 2 * half_width)
+        family.take(family.tops.begun(start, radius), hope=0.0)
     bound = min(slim.bound, found.bound + over if found.bound > 0 else 0.0)
     ended = found.looks < slim.effort or found.score + over > target
     return replace(slim, bound=bound, effort=slim.effort * (1 if ended else _MORE)), ended
