@@ -214,7 +214,8 @@ def hugged_box(
     radius = kind.radius_of(found[1])
     box.most, patch = radius * (1 + 1e-9), patch_of(box)
     lift = kind.lift(box, patch)
-    seen = Edges(wood.outer_edges[edges], wood.outermost[edges])
+    lines = wood.outer_lines[edges]
+    seen = Edges(wood.outer_edges[edges, 0], lines, wood.outermost[edges])
     planes = lift.planes(seen, box.most, wood.held)
     shape_unknowns = unknowns(lift, p, pose.turn - turn, radius, kind.sizes(p, radius))
     x = np.append(turned((own - patch.middle)[None], turn)[0], shape_unknowns)

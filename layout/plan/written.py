@@ -2,22 +2,23 @@
 
 from __future__ import annotations
 
-import json
-import re
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from textwrap import wrap
 from typing import Any
+
+import tomlkit
+from tomlkit.items import AoT, Item, Table
 
 from ..keys.place import Trail
 
 LINE = 100
 """Signs of a line, its remark included; a longer remark stands above its key."""
 
-Remark = Callable[[Trail], str]
-
 
 def written(
-    tables: Mapping[str, Any], remark: Remark = lambda trail: "", heading: Iterable[str] = ()
+    tables: Mapping[str, Any],
+    remark: Callable[[Trail], str] | None = None,
+    heading: Iterable[str] = (),
 ) -> str:
     """Return the text of a job file from its tables, as a reader finds them.
 
@@ -27,24 +28,30 @@ def written(
     [panel]
     outline = {length = 900, width = 400}
     """
-    rows = [*(f"# {line}" for line in heading), *_rows(tables, (), remark)]
-    return "\n".join(rows).lstrip("\n") + "\n"
+    document = tomlkit.document()
+    for line in heading:
+        document.add(tomlkit.comment(line))
+    _fill(document, tables, (), remark or (lambda trail: ""))
+    return tomlkit.dumps(document)
 
 
-def _rows(values: Mapping[str, Any], trail: Trail, remark: Remark) -> Iterator[str]:
-    """Yield values first and tables behind them: what follows a table would belong to it."""
+def _fill(
+    table: tomlkit.TOMLDocument | Table,
+    values: Mapping[str, Any],
+    trail: Trail,
+    remark: Callable[[Trail], str],
+) -> None:
+    """Put values first and tables behind them: what follows a table would belong to it."""
     for name, value in sorted(values.items(), key=lambda item: _is_table(item[1], trail)):
         here = (*trail, name)
         if not _is_table(value, trail):
-            yield from _pair(name, _value(value), remark(here))
+            _pair(table, name, _item(value), remark(here))
         elif isinstance(value, Mapping):
-            yield from ("", f"[{_key(name)}]", *_rows(value, here, remark))
+            inner = tomlkit.table()
+            _fill(inner, value, here, remark)
+            table.add(name, inner)
         else:
-            for number, inner in enumerate(value):
-                # What a key means is said once, where it comes first.
-                said = remark if not number else lambda trail: ""
-                table = ".".join(_key(str(part)) for part in here)
-                yield from ("", f"[[{table}]]", *_rows(inner, here, said))
+            table.add(name, _tables(value, here, remark))
 
 
 def _is_table(value: object, trail: Trail) -> bool:
@@ -54,26 +61,40 @@ def _is_table(value: object, trail: Trail) -> bool:
     return isinstance(value, list | tuple) and bool(value) and isinstance(value[0], Mapping)
 
 
-def _pair(name: str, value: str, remark: str) -> Iterator[str]:
-    row = f"{_key(name)} = {value}"
-    if remark and len(f"{name} = {value}   # {remark}") <= LINE:
-        yield f"{row} # {remark}"
+def _tables(
+    values: Iterable[Mapping[str, Any]], trail: Trail, remark: Callable[[Trail], str]
+) -> AoT:
+    held = tomlkit.aot()
+    for number, value in enumerate(values):
+        inner = tomlkit.table()
+        # What a key means is said once, where it comes first.
+        said = remark if not number else (lambda trail: "")
+        for name, item in value.items():
+            _pair(inner, name, _item(item), said((*trail, name)))
+        held.append(inner)
+    return held
+
+
+def _pair(table: tomlkit.TOMLDocument | Table, name: str, item: Item, remark: str) -> None:
+    if remark and len(f"{name} = {item.as_string()}   # {remark}") <= LINE:
+        item.comment(remark)
     else:
-        yield from (f"# {line}" for line in wrap(remark, LINE - 2))
-        yield row
+        for line in wrap(remark, LINE - 2):
+            table.add(tomlkit.comment(line))
+    table.add(name, item)
 
 
-def _key(name: str) -> str:
-    return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else _value(name)
-
-
-def _value(value: object) -> str:
+def _item(value: object) -> Item:
     if isinstance(value, Mapping):
-        return f"{{{', '.join(f'{_key(name)} = {_value(held)}' for name, held in value.items())}}}"
+        inline = tomlkit.inline_table()
+        for name, inner in value.items():
+            inline.append(name, _item(inner))
+        return inline
     if isinstance(value, list | tuple):
-        return f"[{', '.join(map(_value, value))}]"
-    if isinstance(value, str):  # as JSON has it, which leaves one control character
-        return json.dumps(value, ensure_ascii=False).replace("\x7f", "\\u007f")
-    if isinstance(value, float):
-        return repr(int(value) if value.is_integer() and abs(value) < 1e15 else value)
-    return str(value).lower()
+        row = tomlkit.array()
+        for inner in value:
+            row.append(_item(inner))
+        return row
+    if isinstance(value, float) and value.is_integer() and abs(value) < 1e15:
+        return tomlkit.item(int(value))
+    return tomlkit.item(value)

@@ -32,7 +32,7 @@ from panelwright.cli.main import main
 main([{!r}, "samples/elm-slab/job.toml"], standalone_mode=False)
 print(*sys.modules, file=sys.stderr)
 """
-WRITERS = ("ezdxf", "jinja2", "reportlab", "svgwrite", "pikepdf")
+WRITERS = ("ezdxf", "jinja2", "reportlab", "svgwrite", "pikepdf", "tomlkit")
 
 
 def _loaded(code: str) -> set[str]:
