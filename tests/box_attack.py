@@ -213,6 +213,7 @@ def hugged_box(
         return Attacked(family.bound(box, 1e-3), 0.0)
     radius = kind.radius_of(found[1])
     box.most, patch = radius * (1 + 1e-9), patch_of(box)
+    box.least = radius * float(rng.choice([0.0, 0.8, 1 - 1e-9]))
     lift = kind.lift(box, patch)
     lines = wood.outer_lines[edges]
     seen = Edges(wood.outer_edges[edges, 0], lines, wood.outermost[edges])
