@@ -43,6 +43,8 @@ _LONGEST_WAIT = 12
 """Boxes that go by at most between two tries to bring a top round what it must hold."""
 _ROUNDS = 8
 """Steps in which a top is brought to hold what it must; each squares what is still missing."""
+_BESIDE = 0.03
+"""Of the half width: tops so close end in the same local best; at a tenth a hexagon did not."""
 _LOOKS_A_BOX, _LOOKS_A_PLANE = 50_000, 8
 """Looks at an edge (`Family.looks`) that a box takes at least, and its half-planes of each edge:
 as measured."""
@@ -54,6 +56,7 @@ class TwoSizes(Tops):
     def __init__(self, wood: Wood, sizing: Sizing) -> None:
         super().__init__(wood, sizing)
         self._wait, self._vain = 0, 0
+        self._climbed = (0.0, Pose(*[math.inf] * 5))
 
     def first_boxes(self) -> Iterable[Box]:
         """Return boxes of every turn and shape allowed, with coarse cells over the whole wood."""
@@ -198,5 +201,8 @@ class TwoSizes(Tops):
         return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return a local best reached from a top."""
-        return self.polished(score, top, last=CLOSE)
+        """Return a local best reached from a top; the last one, where the top lies beside that."""
+        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
+        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
+            self._climbed = self.polished(score, top, last=CLOSE)
+        return self._climbed
