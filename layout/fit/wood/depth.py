@@ -12,7 +12,7 @@ from ...geometry.polygon import Region
 from ...geometry.tolerance import ROUNDING
 from .edges import Array
 
-_NODES = 160
+_NODES = 96
 """Along the longer side of the wood."""
 
 
