@@ -48,6 +48,9 @@ _DEAR = 10.0
 """How much dearer a millimetre is that a top does not reach to what it must hold."""
 _LOOKS_A_DISK = 0.8
 """Looks at an edge (`Family.looks`) that a round hole takes at least: as measured."""
+_SURE = 0.85
+"""Share of a radius that touches a round hole which is surely needed: the rest is what its point
+towards the middle may be off, and a hole that is dropped too soon is never seen again."""
 _EXACT = 1e-6
 """What rounding may do to a depth, mm, with a wide margin."""
 
@@ -210,7 +213,8 @@ class Tops:
         if len(self.wood.held):
             keep &= self.kind.held_radii(box, self.wood.held, reach) <= most
         slack = reach + factor * factor * (least + reach) + 2 * addend + drift
-        matter = np.any(distances <= np.where(keep, slack, -np.inf)[:, None], axis=0)
+        sure = distances * np.repeat([1.0, _SURE], [len(box.near), len(box.disks.radii)])
+        matter = np.any(sure <= np.where(keep, slack, -np.inf)[:, None], axis=0)
         near, holes = np.split(matter, [len(box.near)])
         box.disks = box.disks.take(holes)
         box.clear = box.clear | (signed > reach)
