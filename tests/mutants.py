@@ -23,13 +23,14 @@ LYING = (
     "tests/fit/test_superellipse.py::test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends"
 )
 PROGRAMS = "tests/fit/test_small_programs.py"
+LINES = "tests/fit/test_drawn_out.py"
 HOLES = "tests/fit/test_many_holes.py"
 RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
 TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
     "layout/fit/convex/lift.py": f"{PROGRAMS} {HUGGED} {LYING} -k oval-or-capsule-or-worth-or-lies",
-    "layout/fit/convex/sight.py": f"{HUGGED} {LYING} -k oval-or-superellipse-or-capsule-or-lies",
+    "layout/fit/convex/sight.py": f"{HUGGED} {LYING} {LINES} -k oval-or-end-or-lies-or-ways",
     "layout/fit/convex/oval.py": f"{HUGGED} -k oval",
     "layout/fit/convex/superellipse.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/capsule.py": f"{HUGGED} -k capsule",
@@ -37,7 +38,7 @@ TARGETS = {
     "layout/fit/convex/polygon.py": f"{HUGGED} -k hexagon",
     "layout/fit/convex/gauge.py": f"tests/fit/test_superellipse.py {CONVEX}",
     "layout/fit/convex/kind.py": f"{HUGGED} {HOLES} -k disk-or-oval-or-superellipse",
-    "layout/fit/wood/edges.py": "tests/fit/test_drawn_out.py tests/fit/test_hugged.py -k out-or-oval",
+    "layout/fit/wood/edges.py": f"{LINES} tests/fit/test_hugged.py -k out-or-oval",
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",
     "layout/fit/rectangles/slim.py": f"{RECTANGLES} -k slim-or-strip",

@@ -7,7 +7,9 @@ import math
 import numpy as np
 import pytest
 import shapely
+from numpy.typing import NDArray
 
+from panelwright.layout.fit.convex.sight import cross_within
 from panelwright.layout.fit.wood.edges import drawn_out, outermost
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region, convex_hull
@@ -50,3 +52,27 @@ def test_no_wood_lies_in_a_line_drawn_out_and_wood_at_its_ends(seed: int) -> Non
             else:
                 assert more == pytest.approx(FAR)
     assert longer > 2 * np.count_nonzero(free)
+
+
+def spanned(corners: NDArray[np.float64], rng: np.random.Generator) -> NDArray[np.float64]:
+    """Return the corners of a span and places within, (k, 2)."""
+    shares = rng.dirichlet(np.full(len(corners), 0.5), 300)
+    return np.vstack([corners, shares @ corners])
+
+
+def test_ways_cross_a_line_between_its_ends() -> None:
+    """Where it is said of a line, no way between two spans leads past an end: 90,000 are tried."""
+    rng, known = np.random.default_rng(7), 0
+    square = np.array([[-1.0, -1.0], [-1.0, 1.0], [1.0, -1.0], [1.0, 1.0]])
+    for _ in range(400):
+        line = np.array([[0.0, rng.uniform(-3, 1)], [0.0, rng.uniform(1, 3)]])
+        inner = square * rng.uniform(0.05, 1.0, 2) + [rng.uniform(-3, -0.5), rng.uniform(-1, 1)]
+        outer = square * rng.uniform(0.05, 1.0, 2) + [rng.uniform(-1, 3), rng.uniform(-1, 1)]
+        if cross_within(line[None], inner, outer)[0]:
+            known += 1
+            here, there = spanned(inner, rng)[:, None], spanned(outer, rng)[None]
+            assert (here[..., 0] < 0).all()
+            part = -here[..., 0] / np.where(there[..., 0] > 0, there[..., 0] - here[..., 0], np.inf)
+            up = (here[..., 1] + part * (there[..., 1] - here[..., 1]))[part > 0]
+            assert ((up >= line[0, 1] - 1e-9) & (up <= line[1, 1] + 1e-9)).all()
+    assert 40 < known < 360
