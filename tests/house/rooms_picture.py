@@ -128,8 +128,8 @@ def _drawn(
     broad = max(map(len, rows)) * (WIDE + BETWEEN) - BETWEEN
     boxes, y = {}, EDGE
     for row in rows:
-        # a room alone in the middle would stand in the way of the arrow to the lowest
-        share = 0.5 if len(row) > 1 or row[0] in (ASKS, ASKED) else 0.35
+        # arrows to a lowest room in the middle would run through the room above it
+        share = 0.5 if len(row) > 1 or row[0] in (ASKS, ASKED) else 0.0
         left = EDGE + (broad - len(row) * (WIDE + BETWEEN) + BETWEEN) * share
         high = max(size[room] for room in row) / LINES_A_MM
         for k, room in enumerate(sorted(row, key=lambda room: -size[room])):
