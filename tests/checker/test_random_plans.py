@@ -11,7 +11,7 @@ from checker.kept_plans import kept
 from checker.plan import Plan
 from hypothesis import Phase, assume, given, settings
 from hypothesis import strategies as st
-from panelwright.layout.plan.record import plan_record
+from panelwright.layout.plan.plan import plan_record
 from random_jobs import (
     BUILDS,
     DEFECT_KINDS,
