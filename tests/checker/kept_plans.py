@@ -8,10 +8,9 @@ from typing import Any
 from checker.record import Record
 from checker.small import JOBS
 from kept import SAMPLES
-from panelwright.layout.plan.plan import plan_record
 
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.plan.plan import make_plan
+from panelwright.layout.plan.plan import make_plan, plan_record
 
 
 @lru_cache

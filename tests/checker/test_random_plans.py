@@ -11,7 +11,6 @@ from checker.kept_plans import kept
 from checker.plan import Plan
 from hypothesis import Phase, assume, given, settings
 from hypothesis import strategies as st
-from panelwright.layout.plan.plan import plan_record
 from random_jobs import (
     BUILDS,
     DEFECT_KINDS,
@@ -25,7 +24,7 @@ from random_jobs import (
 
 from panelwright.layout.errors import LayoutError, LegsError, NothingFitsError, UndecidedError
 from panelwright.layout.jobfile import read_job
-from panelwright.layout.plan.plan import make_plan
+from panelwright.layout.plan.plan import make_plan, plan_record
 from panelwright.layout.plan.serialise import to_json
 from panelwright.layout.sheets.bench.page import bench_sheet
 
