@@ -5,6 +5,7 @@ from __future__ import annotations
 import cmath
 import math
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import NamedTuple
 
 import numpy as np
@@ -70,9 +71,18 @@ def outermost(edges: Array, hull: Array) -> NDArray[np.bool_]:
 
 
 def rings_of(edges: Array) -> NDArray[np.intp]:
-    """Return the first edge of each ring, of edges given ring by ring, and how many there are."""
+    """Return the first edge of each ring, of edges given ring by ring, and how many there are.
+
+    A ring ends where it comes back to its start: the next may start in the same place.
+    """
     new = np.any(edges[1:, 0] != edges[:-1, 1], axis=1)
-    return np.concatenate([[0], np.flatnonzero(new) + 1, [len(edges)]]).astype(np.intp)
+    starts = list[int]()
+    for first, last in pairwise([0, *(np.flatnonzero(new) + 1).tolist(), len(edges)]):
+        while first < last:
+            starts.append(first)
+            back = np.flatnonzero((edges[first:last, 1] == edges[first, 0]).all(axis=1))
+            first += int(back[0]) + 1 if len(back) else last - first
+    return np.array([*starts, len(edges)], dtype=np.intp)
 
 
 def turned_in(edges: Array) -> NDArray[np.bool_]:
