@@ -24,6 +24,7 @@ LYING = (
 )
 PROGRAMS = "tests/fit/test_small_programs.py"
 LINES = "tests/fit/test_drawn_out.py"
+BALLS = "tests/fit/test_superellipse.py"
 HOLES = "tests/fit/test_many_holes.py"
 RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
@@ -36,8 +37,8 @@ TARGETS = {
     "layout/fit/convex/capsule.py": f"{HUGGED} -k capsule",
     "layout/fit/convex/d_end.py": f"{HUGGED} {HOLES} tests/fit/test_d_end.py -k end-or-disk",
     "layout/fit/convex/polygon.py": f"{HUGGED} -k hexagon",
-    "layout/fit/convex/gauge.py": f"tests/fit/test_superellipse.py {CONVEX}",
-    "layout/fit/convex/kind.py": f"{HUGGED} {HOLES} -k disk-or-oval-or-superellipse",
+    "layout/fit/convex/gauge.py": f"{BALLS} {CONVEX}",
+    "layout/fit/convex/kind.py": f"{HUGGED} {HOLES} {BALLS} -k disk-or-oval",
     "layout/fit/wood/edges.py": f"{LINES} tests/fit/test_hugged.py -k out-or-oval",
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",

@@ -232,3 +232,19 @@ def test_no_top_touches_an_edge_that_it_lies_along_beyond_its_ends() -> None:
         told += bool(lies[0])
         assert not lies[1:].any()
     assert told > 200
+
+
+@pytest.mark.parametrize("exponent", [2.0, 2.7, 4.0])
+def test_the_point_of_a_disk_that_a_slim_top_meets_first(exponent: float) -> None:
+    """It is the best of two thousand round the disk to a tenth of a percent, however slim."""
+    rng, kind = np.random.default_rng(8), SuperellipseKind(exponent)
+    around = np.linspace(0, math.tau, 2000)
+    rims = np.stack([np.cos(around), np.sin(around)], axis=1)
+    for p, lean, radius in rng.uniform([0.0, 0.0, 1.0], [2.0, math.tau, 30.0], (100, 3)):
+        out = np.array([[math.cos(lean), math.sin(lean)]])
+        touching = kind.body.touch(out / kind.squeeze(p)).places / kind.squeeze(p)
+        way = 100 * touching + radius * out
+        best = kind.needed(p, way + radius * rims).min()
+        point = kind.first_points(p, way, np.array([radius]), secants=3)
+        assert np.hypot(*(point - way)[0]) == pytest.approx(radius)
+        assert kind.needed(p, point)[0] <= best * 1.001

@@ -40,9 +40,9 @@ class Edges(NamedTuple):
     """Edges of the wood, and what is known of their lines."""
 
     starts: Array
-    """(n, 2) array: mm, the wood to their left."""
+    """(n, 2) array: where each begins, mm."""
     lines: Array
-    """(n, 2, 2) array: mm, drawn out as far as no wood lies in the line."""
+    """(n, 2, 2) array: mm, drawn out as far as no wood lies in the way; wood to the left."""
     outermost: NDArray[np.bool_]
     """(n,) array of bool: which lie on the hull, so that their line bounds all of the wood."""
 

@@ -85,14 +85,19 @@ def rings_of(edges: Array) -> NDArray[np.intp]:
     return np.array([*starts, len(edges)], dtype=np.intp)
 
 
+def _following(edges: Array) -> NDArray[np.intp]:
+    """Return the next edge of each in its ring, of edges given ring by ring."""
+    rings, after = rings_of(edges), np.arange(1, len(edges) + 1)
+    after[rings[1:] - 1] = rings[:-1]
+    return after
+
+
 def turned_in(edges: Array) -> NDArray[np.bool_]:
     """Return where edges, given ring by ring, have half a turn or more to their left, (n, 2).
 
     At the start and at the end of each.
     """
-    rings, way = rings_of(edges), edges[:, 1] - edges[:, 0]
-    after = np.arange(1, len(edges) + 1)
-    after[rings[1:] - 1] = rings[:-1]
+    after, way = _following(edges), edges[:, 1] - edges[:, 0]
     unit = way / np.hypot(way[:, 0], way[:, 1])[:, None]
     ahead = unit[after]
     ends = np.zeros((len(edges), 2), dtype=np.bool_)
@@ -109,8 +114,7 @@ def drawn_out(edges: Array, free: NDArray[np.bool_], far: float) -> Array:
     """
     inwards, reach = turned_in(edges), np.full((len(edges), 2), far)
     reach[inwards & ~free[:, None]] = 0.0
-    after = np.arange(1, len(edges) + 1)
-    after[rings_of(edges)[1:] - 1] = rings_of(edges)[:-1]
+    after = _following(edges)
     before = np.argsort(after)
     asked, lines = np.flatnonzero(~free & ~inwards.all(axis=1)), Segments.of(edges)
     for some in blocks(len(asked), len(edges), _MOST_PAIRS):
