@@ -44,7 +44,7 @@ TARGETS = {
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",
     "layout/fit/rectangles/slim.py": f"{RECTANGLES} -k slim-or-strip",
     "layout/fit/rectangles/hull_bound.py": "tests/fit/test_rectangle_turns.py",
-    "layout/fit/rigid/relaxation.py": "tests/fit/test_own_outline_bound.py",
+    "layout/fit/rigid/bounds.py": "tests/fit/test_own_outline_bound.py",
     "layout/fit/on_edge/line.py": "tests/fit/test_kept_edges.py",
     "layout/geometry/stepping.py": "tests/geometry tests/outlines",
     "layout/geometry/superellipse.py": "tests/outlines",

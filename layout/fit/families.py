@@ -27,9 +27,9 @@ from .wood.edges import diameter
 FAMILIES = {
     **dict.fromkeys(("circle", "oval", "capsule", "D end"), "convex.entry"),
     **dict.fromkeys(("superellipse", "hexagon", "octagon"), "convex.entry"),
-    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.entry"),
+    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.family"),
     OWN_OUTLINE: "rigid.places",
-    PIECE_AS_FOUND: "live_edge.entry",
+    PIECE_AS_FOUND: "live_edge.round_ends",
 }
 """What can be wished for, by name, and the module whose `make` makes it ready."""
 

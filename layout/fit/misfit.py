@@ -24,7 +24,7 @@ def reason(wood: SoundWood, wish: Wish, shape: str, tape: Tape) -> str:
     if told:
         return told
     if shape == OWN_OUTLINE and wish.own is not None and not wish.scaled:
-        from .rigid.misfit import own_reason
+        from .rigid.places import own_reason
 
         return own_reason(clear_of(wood, wish.avoids), wish, wish.own, tape)
     loose = replace(wish.limits, length=ANY, width=ANY, ratio=Span(1.0))

@@ -24,7 +24,7 @@ from .found import Fit
 from .local_search import climbed
 from .points import Ground, clear_of, without
 from .stand import AT_THE_END, CLEARLY, MOVED, TURNED, Elsewhere, Stand, period_of
-from .tried import SIDEWAYS, Tried
+from .tie_breaking import SIDEWAYS, Tried
 from .wish import Wish
 
 MOST = 5

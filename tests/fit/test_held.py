@@ -16,9 +16,8 @@ from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.oval import OvalKind
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind
 from panelwright.layout.fit.families import answered
-from panelwright.layout.fit.rectangles.boxes import Boxes, Points
+from panelwright.layout.fit.rectangles.boxes import Boxes, Frames, Points
 from panelwright.layout.fit.rectangles.contacts import Inner, WoodEdges, hold, missed, shortfall
-from panelwright.layout.fit.rectangles.gaps import Frames
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.fit.wood.round_holes import Disks
 from panelwright.layout.geometry.point import Point

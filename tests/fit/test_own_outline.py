@@ -12,8 +12,7 @@ from numpy.typing import NDArray
 
 from panelwright.layout.errors import LayoutError, NothingFitsError
 from panelwright.layout.fit import Fit, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.rigid.laid import Ground, Laid
-from panelwright.layout.fit.rigid.outline import Shape
+from panelwright.layout.fit.rigid.laid import Ground, Laid, Shape
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

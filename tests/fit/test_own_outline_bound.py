@@ -16,10 +16,9 @@ from strategies import placements, star_rings
 
 from panelwright.layout.errors import NothingFitsError
 from panelwright.layout.fit import Fit, Wish, best_fits
+from panelwright.layout.fit.rigid.bounds import Cells, bounded, held_in
 from panelwright.layout.fit.rigid.laid import Ground, Laid, Play
 from panelwright.layout.fit.rigid.places import OwnPlaces
-from panelwright.layout.fit.rigid.pose_cells import Cells
-from panelwright.layout.fit.rigid.relaxation import bounded, held_in
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

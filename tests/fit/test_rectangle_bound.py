@@ -13,11 +13,10 @@ from numpy.typing import NDArray
 
 from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.wood import Wood
-from panelwright.layout.fit.rectangles.boxes import Boxes
+from panelwright.layout.fit.rectangles.boxes import Boxes, Frames, strips
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.family import RoundedRectangles
 from panelwright.layout.fit.rectangles.gap_bound import Narrowing
-from panelwright.layout.fit.rectangles.gaps import Frames, strips
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.offset_wood import Ground
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles

@@ -9,8 +9,7 @@ import pytest
 from numpy.typing import NDArray
 from scipy.optimize import linprog
 
-from panelwright.layout.fit.rectangles.boxes import Boxes
-from panelwright.layout.fit.rectangles.gaps import Frames
+from panelwright.layout.fit.rectangles.boxes import Boxes, Frames
 from panelwright.layout.fit.rectangles.hull_bound import HullSides, cut_by_turn
 from panelwright.layout.fit.rectangles.sizes import Sizes
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.branch_and_bound import Outcome, search
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.rectangles.entry import family_of
+from panelwright.layout.fit.rectangles.family import make
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -45,7 +45,7 @@ def solved(
     place = Placement(Point(30.0, -20.0), turn) if turn else Placement()
     region = Region.from_rings(place.of(ring), [place.of(hole) for hole in holes])
     wood = SoundWood.exact(region)
-    family = family_of(wood, wish, wish.shapes[0])
+    family = make(wood, wish, wish.shapes[0]).family
     outcome = search(family, gap=wish.gap, most_steps=wish.most_steps)
     if outcome.top is not None:
         core = outcome.top.placement.of(outcome.top.core.outer(CHORD / 10))
@@ -249,7 +249,7 @@ def test_a_panel_in_two_pieces_gives_the_top_of_the_better_one() -> None:
     small = Region.from_rings(BOARD * 0.5)
     large = Region.from_rings(BOARD * 0.8 + 2000.0)
     wood = SoundWood.exact(small.joined(large))
-    outcome = search(family_of(wood, Wish(), "rectangle"), gap=0.001, most_steps=1000)
+    outcome = search(make(wood, Wish(), "rectangle").family, gap=0.001, most_steps=1000)
     assert outcome.score == pytest.approx(BOARD[2, 0] * BOARD[2, 1] * 0.64, rel=1e-6)
 
 
@@ -259,7 +259,7 @@ def test_an_oblique_slit_is_not_crossed() -> None:
     whole = Region.from_rings(BOARD)
     cut = whole.minus(Region.from_rings(slit))
     wood = SoundWood.exact(cut)
-    outcome = search(family_of(wood, Wish(), "rectangle"), gap=0.001, most_steps=3000)
+    outcome = search(make(wood, Wish(), "rectangle").family, gap=0.001, most_steps=3000)
     fit = found(outcome)
     assert cut.holds(Region.from_rings(fit.placement.of(fit.outline.outer())))
     assert outcome.score >= 0.999 * outcome.bound
@@ -284,7 +284,9 @@ def test_a_hundred_screw_holes() -> None:
         middle = rng.uniform([20, 20], [1380, 580])
         holes = holes.joined(Region.from_rings(middle + rng.uniform(2, 6) * ring8))
     wood = SoundWood.exact(Region.from_rings(BOARD).minus(holes))
-    outcome = search(family_of(wood, wished(15.0), "rounded rectangle"), gap=0.001, most_steps=3000)
+    outcome = search(
+        make(wood, wished(15.0), "rounded rectangle").family, gap=0.001, most_steps=3000
+    )
     fit = found(outcome)
     assert wood.inner.holds(Region.from_rings(fit.placement.of(fit.outline.outer(CHORD / 10))))
     assert outcome.score >= 0.999 * outcome.bound

@@ -15,14 +15,18 @@ from itertools import product
 
 import numpy as np
 
+from ...errors import LayoutError
 from ...geometry.polygon import Region
 from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...panel.sound import SoundWood
+from ..families import Entry
+from ..wish import Ends as Cut
 from ..wish import Goal, Span, Wish
 from .band import Stretch
 from .end_disks import Ends, part_of, sides_of
 from .piece import LOOKS_A_BOX, BandPieces, Cuts
+from .square_ends import SquarePieces
 
 _SLACK = 4 * ROUNDING
 _SHARE, _FINER, _FINEST = 1 / 16, 2.5, 1e-4
@@ -227,3 +231,12 @@ def _out(pieces: HalfRoundPieces, cuts: Cuts, name: str, step: float) -> Cuts:
         return pieces.can_be(moved(by))
 
     return moved(last_where(fits, -2.0, 2.0, _FINELY)) if fits(-2.0) else cuts
+
+
+def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region]) -> Entry:
+    """Return the pieces that a wish asks for; raise a `LayoutError` for edges no piece can have."""
+    if wish.keeping is None:
+        raise LayoutError("a piece as found needs an edge to keep: name one edge, or two opposite")
+    pieces = HalfRoundPieces if wish.keeping.ends is Cut.HALF_ROUND else SquarePieces
+    family = pieces(wood, wish, held)
+    return Entry(family, family.finish)

@@ -20,8 +20,7 @@ from numpy.typing import NDArray
 
 from ...geometry import Placement, Point
 from ...outlines import Outline, Rectangle, RoundedRectangle
-from ..wood.edges import turned, turned_in
-from .gaps import Array
+from ..wood.edges import Array, turned, turned_in
 
 _CUT = 1e-6
 """mm: a corner farther behind an edge than this does not face it, for nothing is cut."""

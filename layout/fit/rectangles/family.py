@@ -9,19 +9,18 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from functools import cached_property
-from typing import TYPE_CHECKING
 
 import numpy as np
 
 from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
+from ..families import Entry
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..stand import Stand
-from ..wish import Goal, Span, Wish
+from ..wish import ROUNDED, Goal, Span, Wish
 from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import Inner, WoodEdges
@@ -31,9 +30,6 @@ from .local_search import Polisher
 from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
 from .sizes import ENDLESS, Sizes
-
-if TYPE_CHECKING:
-    from ..convex.wood import Wood
 
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
@@ -46,26 +42,23 @@ _FIRST_EFFORT = 0.01
 """Share of the effort that capsules are searched with at first."""
 _FAR = 1.05
 """How many times what a top must beat a bound is, above which the ground may be a rough one."""
-_HOPE = 0.97
-"""A rectangle found is polished from this share of the best score; polishing gains a little."""
-_FIRST_HOPE = 0.94
-"""The same for the few of the first look: of two local bests the higher may start lower."""
+_HOPE, _FIRST_HOPE = 0.97, 0.94
+"""A rectangle found is polished from this share of the best score; and one of the few of the first
+look, for of two local bests the higher may start lower."""
 _NOTEWORTHY = 1e-9
 """A share by which a score must be better to count as better."""
 _WORTH_IT = 0.1
 """Share of the gap by which a look must raise the best score to be followed by another at once."""
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
-LOOKS_A_BOX = 100_000
-"""Looks at an edge (`Family.looks`) that a box takes: as measured."""
+LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
+"""Looks at an edge (`Family.looks`) that a box takes, and that it takes of each edge: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 _FIRST_TURNS = 24
 """Boxes that a half turn is cut into at first."""
 _HALVINGS = 4
 """How often a box is halved in one step: its parts are all looked at in one sweep."""
-_LOOKS_AN_EDGE = 5
-"""Looks at an edge (`Family.looks`) that a box takes of each edge: as measured."""
 _MOST_AT_ONCE = 150_000
 """Edges of boxes that are looked at together: each takes up to 2 KB, in many strips."""
 
@@ -184,11 +177,9 @@ class RoundedRectangles:
         (least, greatest), corners = recipe.radii, recipe.sizes.corner_area
         if corners(greatest) - corners(least) > _SHARE * (box.bound - target):
             middle = (least + greatest) / 2
-            parts = []
-            for half in ((least, middle), (middle, greatest)):
-                fewer = self.ground.recipe(half, recipe.widths, rough=target > 0)
-                parts += self._moved(box, fewer)
-            return parts
+            halves = ((least, middle), (middle, greatest))
+            fewer = (self.ground.recipe(half, recipe.widths, rough=target > 0) for half in halves)
+            return [part for other in fewer for part in self._moved(box, other)]
         plain, piece = self.ground.recipe(recipe.radii, recipe.widths), box.piece
         if box.bound <= _FAR * target and plain.pieces is not recipe.pieces:
             return self._moved(box, plain)
@@ -197,13 +188,6 @@ class RoundedRectangles:
             for _ in range(_HALVINGS):
                 spans = spans.halved()
         return self._judged(spans, recipe, piece)
-
-    @cached_property
-    def seen(self) -> Wood:
-        """The wood as capsules see it; their room is loaded when they are asked for."""
-        from ..convex.wood import Wood
-
-        return Wood(self.wood, self.must_hold)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""
@@ -296,3 +280,18 @@ class RoundedRectangles:
     def _least(self) -> float:
         """The score in hand: of the best found, or what the wish says a top must beat."""
         return self._best[0] if self._best else self.wish.beats
+
+
+def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry:
+    """Return the rectangles of a shape on the sound wood; those with square corners have radius 0.
+
+    The longest top is no wider than it must be, unless its ratio is limited: a narrower one with
+    corners as round as may be lies in it. So the radius is known, unless it must hold something.
+    """
+    limits = wish.limits
+    span = limits.corner_radius if shape == ROUNDED else Span(0.0, 0.0)
+    least, greatest = span.least, span.greatest
+    if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
+        least = greatest = min(greatest, max(least, limits.width.least / 2))
+    family = RoundedRectangles(wood, wish, (least, greatest), held)
+    return Entry(family, lambda fit: fit, family)  # proved when found

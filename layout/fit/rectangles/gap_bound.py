@@ -30,8 +30,8 @@ from dataclasses import dataclass
 import numpy as np
 
 from ...geometry.tolerance import ROUNDING
-from .boxes import Boxes
-from .gaps import Array, Frames, Gaps, Indices, Strips, strips
+from ..wood.edges import Array
+from .boxes import Boxes, Frames, Gaps, Indices, Strips, strips
 from .offset_wood import Recipe
 
 _SHARE = 0.9

@@ -18,8 +18,8 @@ import numpy as np
 from ...geometry.polygon import convex_hull
 from ...geometry.tolerance import ROUNDING
 from ..linear_program import maximised
-from .boxes import Boxes
-from .gaps import Array, Frames, Indices
+from ..wood.edges import Array
+from .boxes import Boxes, Frames, Indices
 from .sizes import Sizes
 
 _PARTS = 32

@@ -22,9 +22,8 @@ from ..local_search import Steps, climbed
 from ..proof import Drawn, until_proved
 from ..stand import Stand
 from ..wish import Goal
-from ..wood.edges import turned
+from ..wood.edges import Array, turned
 from .contacts import Inner, WoodEdges, hold, missed, outline, room, shortfall
-from .gaps import Array
 from .sizes import CORNER_LOSS, Sizes
 
 _FIRST_TRUST = 0.05

@@ -28,8 +28,8 @@ from ...geometry.tolerance import ROUNDING
 from ...panel.sound import SoundWood
 from ..coarse import coarser
 from ..wish import ANY, Span, Wish
+from ..wood.edges import Array
 from .boxes import Points
-from .gaps import Array
 from .hull_bound import HullSides
 from .sizes import Sizes
 

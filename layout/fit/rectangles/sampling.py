@@ -9,10 +9,9 @@ import numpy as np
 
 from ...geometry.alike import greatest_first
 from ...geometry.tolerance import ROUNDING, SAME_PLACE
-from ..wood.edges import blocks
-from .boxes import Boxes
+from ..wood.edges import Array, blocks
+from .boxes import Boxes, Frames, Indices, strips
 from .contacts import Inner
-from .gaps import Array, Frames, Indices, strips
 from .offset_wood import Recipe
 
 _BUDGET = 60_000

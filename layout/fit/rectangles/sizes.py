@@ -14,7 +14,7 @@ import numpy as np
 from ...geometry.tolerance import PROOF_ALLOWANCE, PROOF_CHORD, ROUNDING
 from ..goal import check, wanted, worth
 from ..wish import Goal, Wish
-from .gaps import Array
+from ..wood.edges import Array
 
 _TINY = 1e-12
 _HOPELESS = 0.9

@@ -17,6 +17,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
+from functools import lru_cache
 
 from ...geometry import Placement, Point
 from ...outlines import Capsule
@@ -40,6 +41,9 @@ _CLOSER = 0.125
 loose."""
 _MORE = 8
 """How many times as much effort capsules are searched with each time again."""
+
+_seen = lru_cache(maxsize=1)(Wood)
+"""The wood as capsules see it."""
 
 
 def cut(family: RoundedRectangles, slim: Slim) -> Iterator[Box | Slim]:
@@ -75,11 +79,12 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
     over = corners(slim.widest / 2) - corners(least)
     effort = min(slim.effort, family.wish.most_effort - family.looks)
     widths = 2 * least, slim.widest
-    found = best_capsule(family.seen, family.wish, widths, target - over, effort)
+    seen = _seen(family.wood, tuple(family.must_hold))
+    found = best_capsule(seen, family.wish, widths, target - over, effort)
     family.looks += LOOKS_A_BOX + found.looks
     if found.top is not None:
         x, y, turn, half_length, half_width = found.top
-        place = Placement(Point(x, y) + family.seen.middle, turn)
+        place = Placement(Point(x, y) + seen.middle, turn)
         radius = min(greatest, half_width + family.wish.lipping)
         start = Stand(found.score, place, 2 * half_length, 2 * half_width)
         family.take(family.tops.begun(start, radius), hope=0.0)

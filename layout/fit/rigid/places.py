@@ -1,8 +1,8 @@
 """The maker's own outline at its own size, searched by place and turn.
 
 The clearance of a pose changes by no more than the outline's points move, so every box of poses has
-a bound: first by a table for thousands of cells at once (`pose_cells`), then, box by box, by a
-linear program on what is near (`relaxation`). A score is the clearance plus a base that no
+a bound: first by a table for thousands of cells at once, then, box by box, by a linear program on
+what is near (`bounds`). A score is the clearance plus a base that no
 overstepping exceeds, for the driver wants positive ones.
 """
 
@@ -16,10 +16,13 @@ import numpy as np
 
 from ...errors import LayoutError
 from ...geometry import Placement, Region
+from ...geometry.scalar import last_where
 from ...geometry.tolerance import CHORD, PROOF_ALLOWANCE, ROUNDING
 from ...outlines import Outline
 from ...panel.sound import SoundWood
-from ..families import Entry
+from ...units import Tape
+from ..branch_and_bound import search
+from ..families import Entry, is_longer_than
 from ..found import Fit
 from ..goal import broken_limit, turn_spans
 from ..local_search import best_step
@@ -27,10 +30,8 @@ from ..points import holds_all
 from ..stand import Stand
 from ..wish import Wish
 from ..wood.edges import Array
-from .laid import Ground, Laid
-from .outline import Shape
-from .pose_cells import Cells
-from .relaxation import bounded, held_in
+from .bounds import Cells, bounded, held_in
+from .laid import Ground, Laid, Shape
 
 _LEAST_GAP = 0.05
 """mm: half a division of a good rule."""
@@ -50,6 +51,8 @@ _TURNS, _ALONG = 12, 10
 limits hold it; and places along the longer side of the wood."""
 _MOST_CROSSED = 0.1
 """Share of the outline's reach by which a rough place may cross an edge: climbing mends that."""
+_LEAST = 10.0
+"""Percentage of its size down to which an outline that fits nowhere is tried."""
 
 _ground = lru_cache(maxsize=4)(Ground.of)
 
@@ -227,3 +230,45 @@ def proved(
     else:
         return None
     return Fit(own, own, placement, clearance, None, 0, clearance)
+
+
+def own_reason(wood: SoundWood, wish: Wish, own: Outline, tape: Tape) -> str:
+    """Return why the maker's own outline fits nowhere at its own size, in one line."""
+    size = f"the {own.name} of {tape.figure(own.length)} × {tape.measure(own.width)}"
+    broken = broken_limit(wish.limits, own)
+    if broken:
+        return f"{size} {broken}: loosen that limit, or draw it in another size"
+    if is_longer_than(wood.outer, own):
+        return f"{size} reaches farther than the sound wood at its longest: draw it smaller"
+    held = [Region.at(point) for point in wish.covers]
+    family = OwnPlaces(wood, wish, own, held, crossing=True)
+    found = search(
+        family,
+        gap=family.gap,
+        most_steps=wish.most_steps,
+        most_looks=wish.most_effort / 2,  # the search itself took its share
+        enough=family.enough,
+    )
+    least, lack = ((family.base - score) * 10 for score in (found.bound, found.score))
+    if found.top is None or least <= 0:
+        return f"no place for {size} was found that keeps clear of all that its edge may not cross"
+    lacks = tape.exact(math.ceil(lack - 1e-6) / 10, 1)
+    words = (
+        f"{size} fits nowhere in the sound wood: at the best place it lacks {lacks} {tape.unit}, "
+        f"and no place lacks less than {tape.exact(math.floor(least) / 10, 1)} {tape.unit}"
+    )
+    share = _share_that_fits(own, found.top, wood, family.tops)
+    smaller = f"draw it at {share:.0%} of its size, which fits, or " if share else ""
+    return f"{words}; {smaller}lower a margin or clearance"
+
+
+def _share_that_fits(own: Outline, pose: Array, wood: SoundWood, tops: Laid) -> float:
+    """Return about the largest percentage at which a copy fits near a pose; 0 where none does."""
+
+    def fits(percent: float) -> bool:
+        share = int(percent) / 100
+        copy = own.resized(own.length * share, own.width * share)
+        laid = Laid(Shape.of(copy), tops.ground, spans=tops.spans)
+        return proved(copy, laid.shape.placement(laid.climbed(pose)[1]), wood) is not None
+
+    return int(last_where(fits, _LEAST, 100.0, within=0.5)) / 100 if fits(_LEAST) else 0.0
