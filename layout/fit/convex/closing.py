@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..linear_program import maximised
+from ..local_search import best_step
 from ..quadratic_program import balanced
 from ..wood.edges import Array
 from .boxes import Pose
@@ -25,7 +26,7 @@ _DONE = 1e-5
 """mm: a step shorter than this ends it; a hundredth of what sizes are told to."""
 _IDLE = 1e-11
 """mm of size: a step that promises no more is one between tops that are equally good."""
-_FIRST_TRUST, _LAST_TRUST = 0.01, 1e-7
+_FIRST_TRUST, _LAST_TRUST = 0.01, 1e-4
 """Of the half width."""
 _FULL = 0.9
 """Share of the trust from which a step that does well earns more of it."""
@@ -46,6 +47,8 @@ def closed_in(tops: Tops, top: Pose) -> Pose:
     """Return the local best beside a polished top, or the top where there is no closer one."""
     score = tops.sizing.score(top.half_length, top.half_width)
     trust = _FIRST_TRUST * top.half_width
+    if best_step(tops, top, trust)[1] < _DONE:  # as many contacts as unknowns, most often
+        return top
     for _ in range(_MOST_STEPS):
         if trust < _LAST_TRUST * top.half_width:
             break
@@ -60,7 +63,7 @@ def closed_in(tops: Tops, top: Pose) -> Pose:
         trust *= 2.0 if length > _FULL * trust else 1.0
         score, top = found
     # not at rest: both ends of a flat side on one edge make a kink; programs see two contacts
-    return tops.polished(score, top)[1]
+    return tops.polished(score, top, first=_FIRST_TRUST)[1]
 
 
 class _Near:

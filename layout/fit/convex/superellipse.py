@@ -78,7 +78,8 @@ class SuperellipseLift(OvalLift):
         box, lean = self.box, near_angle(angle_of(normal), angle_of(feet))
         turns = np.linspace(-box.half_turn, box.half_turn, _TURN_PARTS + 1)
         shapes = np.exp([box.low, box.high])
-        u, z = _between(lean, lean, turns, 1 / shapes), _between(*seen, turns, shapes)
+        u = _between(lean, lean, turns, 1 / shapes)
+        z = _between(seen[0], seen[1], turns, shapes)
         normals, ways = _unit(self.body.dual, u), _unit(self.body.gauge, z)
         least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
         wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
