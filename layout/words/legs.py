@@ -185,10 +185,12 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
             f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for "
             f"knees: {tape.measure(table.knees)}."
         )
-    lifted = [("the finished table", legs.mass, table.table_lifters)]
+    lifted = [("the old panel", plan.job.panel.mass, table.panel_lifters)]
     if wish.fixing is Fixing.LOOSE:
-        lifted = [("the finished top", legs.top_mass, table.top_lifters)]
+        lifted += [("the finished top", legs.top_mass, table.top_lifters)]
         lifted += [("each leg", legs.leg_mass, table.leg_lifters)]
+    else:
+        lifted += [("the finished table", legs.mass, table.table_lifters)]
     held = (f"{what}, about {tape.mass(mass)}: {people(count)}" for what, mass, count in lifted)
     return passage(
         "Who sits, who lifts",
