@@ -26,6 +26,7 @@ PROGRAMS = "tests/fit/test_small_programs.py"
 LINES = "tests/fit/test_drawn_out.py"
 BALLS = "tests/fit/test_superellipse.py"
 GROWTH = "tests/fit/test_growth.py"
+D_END = "tests/fit/test_d_end.py"
 HOLES = "tests/fit/test_many_holes.py"
 RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
@@ -36,7 +37,7 @@ TARGETS = {
     "layout/fit/convex/oval.py": f"{HUGGED} {GROWTH} -k oval",
     "layout/fit/convex/superellipse.py": f"{HUGGED} {GROWTH} {LYING} -k superellipse-or-lies",
     "layout/fit/convex/capsule.py": f"{HUGGED} {GROWTH} -k capsule",
-    "layout/fit/convex/d_end.py": f"{HUGGED} {GROWTH} {HOLES} tests/fit/test_d_end.py -k end-or-disk",
+    "layout/fit/convex/d_end.py": f"{HUGGED} {GROWTH} {HOLES} {D_END} -k end-or-disk",
     "layout/fit/convex/polygon.py": f"{HUGGED} {GROWTH} -k hexagon",
     "layout/fit/convex/gauge.py": f"{BALLS} {GROWTH} {CONVEX}-or-outgrows",
     "layout/fit/convex/kind.py": f"{HUGGED} {GROWTH} {HOLES} {BALLS} -k disk-or-oval",
