@@ -16,7 +16,7 @@ from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.rectangles.boxes import Boxes
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
 from panelwright.layout.fit.rectangles.family import RoundedRectangles
-from panelwright.layout.fit.rectangles.gap_bound import Narrowing
+from panelwright.layout.fit.rectangles.gap_bound import Narrowing, narrowed_along
 from panelwright.layout.fit.rectangles.gaps import Frames, strips
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.offset_wood import Ground
@@ -84,7 +84,7 @@ def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
     """Return a random box that holds the rectangle, large or small."""
     scale = 10.0 ** rng.uniform(-3, 0)
     half = scale * rng.uniform(0.1, 0.5)
-    pivot = corners.mean(axis=0) + rng.uniform(-200, 200, 2) * scale
+    pivot = corners.mean(axis=0) + rng.uniform(-1, 1, 2) * scale * rng.choice([200, 2000])
     x, y = sides_of(turn, corners, pivot)
     loose = scale * 300 * rng.uniform(0.01, 1.0, 8) * (rng.uniform(size=8) < 0.5)
     middle = turn + half * rng.choice([-1.0, 1.0, rng.uniform(-1, 1)])
@@ -124,6 +124,24 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                 bounds = [most[row] for row in range(len(left)) if holds(left, row, turn, corners)]
                 assert bounds, f"{score} left its box"
                 assert max(bounds) >= score * (1 - 1e-9)
+
+
+def test_a_rectangle_that_fills_its_panel_never_leaves_its_box() -> None:
+    """Wherever the box is measured from, its strip pokes out of no rectangle of the box."""
+    rng = np.random.default_rng(8)
+    for _ in range(60):
+        turn, half = float(rng.uniform(0, math.pi)), 10.0 ** rng.uniform(0.5, 3, 2)
+        own = half * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]])
+        corners = turned(own, -turn) + rng.uniform(-500, 500, 2)
+        edges = Region.from_rings(corners).edges
+        for _ in range(12):
+            box = box_round(turn, corners, rng)
+            needed = 2 * half[:1] * (1 - 10.0 ** rng.uniform(-4, -0.3))
+            left = narrowed_along(box, edges, needed, rng.uniform())
+            rows = range(len(left.width))
+            widths = [left.width[row] for row in rows if holds(left.boxes, row, turn, corners)]
+            assert widths
+            assert max(widths) >= 2 * half[0] - SLACK
 
 
 @pytest.mark.parametrize(
