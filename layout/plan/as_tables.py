@@ -87,7 +87,7 @@ def _cut_corners(boundary: Path) -> list[Four]:
 def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
     """Return the corners of an outline, and the rise of edges that bow by their corner, from 1.
 
-    They come back from its arcs to the last digits; without those where that gives the same outline.
+    What arcs leave in the last digits is left out where the outline comes back without.
     """
     points: list[Point] = []
     bows: dict[int, float] = {}
