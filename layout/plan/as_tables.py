@@ -18,6 +18,7 @@ from ..errors import LayoutError
 from ..fit.wish import Goal, Limits, Wish
 from ..fit.wish_kinds import OwnOutline, Span
 from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
+from ..geometry.tolerance import SAME_POINT
 from ..geometry.window import split
 from ..keys.figures import Counts, Length, Named, Number, Share, Sum
 from ..keys.key import keys_by_field
@@ -26,9 +27,10 @@ from ..keys.plane import At, Choices, Pair, Pairs, Points, Ring, Table
 from ..legs.table_wish import ScrewPair, TableWish
 from ..legs.wish import Fixing, LegsWish
 from ..outlines import Freeform
-from ..panel import Defect, Panel, oval_outline, rectangular_outline, round_outline
+from ..panel import Defect, Panel, outline_through, oval_outline, rectangular_outline, round_outline
 from ..panel.defect_kinds import SPOILS
 from ..panel.named_edges import EdgeName, EdgeNames
+from ..panel.outline import Four
 from ..template.paper import Margins
 from ..template.wish import PaperSize, White
 from ..units import Units
@@ -57,21 +59,36 @@ def _outline(boundary: Path, units: Units) -> Tables:
             return {"diameter": x}
         if boundary == oval_outline(box.right, box.top):
             return {"axes": [x, y]}
-        arcs = [segment for segment in boundary.segments if isinstance(segment, Arc)]
-        near = ([a for a in arcs if a.centre.distance_to(c) < 1.5 * a.radius] for c in box.corners)
-        a, b, c, d = (found[0].radius if found else 0.0 for found in near)
+        radii, clips = _cut_corners(boundary)
         with suppress(LayoutError):
-            if boundary == rectangular_outline(box.right, box.top, radii=(a, b, c, d)):
-                radii = [spelt(length, radius, units) for radius in (a, b, c, d)]
-                return {"length": x, "width": y} | ({"radii": radii} if any((a, b, c, d)) else {})
+            if boundary == rectangular_outline(box.right, box.top, radii=radii, clips=clips):
+                cut = {"radii": radii, "clips": clips}
+                spelled = {
+                    name: _each(length, four, units) for name, four in cut.items() if any(four)
+                }
+                return {"length": x, "width": y, **spelled}
     points, bows = _through(boundary)
     held: Tables = {"points": spelt(Ring(), points, units)}
     told = [{"from": k, "rise": spelt(length, rise, units)} for k, rise in bows.items()]
     return {**held, "bows": told} if told else held
 
 
+def _cut_corners(boundary: Path) -> list[Four]:
+    """Return what the corners of the box are rounded by, and what they are clipped by, mm."""
+    corners, radii, clips = boundary.bounds.corners, [0.0] * 4, [0.0] * 4
+    for segment in boundary.segments:
+        away = [(c.distance_to(segment.start), c.distance_to(segment.end)) for c in corners]
+        i = away.index(min(away, key=sum))
+        if abs(away[i][0] - away[i][1]) <= SAME_POINT:
+            (radii if isinstance(segment, Arc) else clips)[i] = round(away[i][0], 9)
+    return [(a, b, c, d) for a, b, c, d in (radii, clips)]
+
+
 def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
-    """Return the corners of an outline, and the rise of edges that bow by their corner, from 1."""
+    """Return the corners of an outline, and the rise of edges that bow by their corner, from 1.
+
+    What arcs leave in the last digits is left out where the outline comes back without.
+    """
     points: list[Point] = []
     bows: dict[int, float] = {}
     for segment in boundary.segments:
@@ -82,6 +99,11 @@ def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
             if isinstance(piece, Arc):
                 rise = 2 * piece.radius * math.sin(piece.sweep / 4) ** 2
                 bows[len(points)] = math.copysign(rise, piece.sweep)
+    short = [Point(round(point.x, 9), round(point.y, 9)) for point in points]
+    rises = {number: round(rise, 9) for number, rise in bows.items()}
+    with suppress(LayoutError):
+        if outline_through(short, {number - 1: rise for number, rise in rises.items()}) == boundary:
+            return short, rises
     return points, bows
 
 
