@@ -1,9 +1,9 @@
 """Mutation testing, run by hand: whether the attacks are sharp enough to find a wrong bound.
 
 ``tests/mutants.py 5`` changes one thing at a time, five times in each file that a proof rests on
-(a sign, a least for a greatest, a sine for a cosine, one side of a comparison), and runs the tests
-that attack it. A mutant that survives is printed with its place: either it only makes a bound
-looser, which no attack can or need see, or a test is missing. About ten seconds a mutant.
+(a sign, a product, a least for a greatest, a sine for a cosine, one side of a comparison), and runs
+the tests that attack it. A mutant that survives is printed with its place: either it only makes a
+bound looser, which no attack can or need see, or a test is missing. About ten seconds a mutant.
 """
 
 from __future__ import annotations
@@ -74,6 +74,7 @@ def changes(node: ast.AST) -> Iterator[ast.AST]:
     """Yield what a node may be changed to."""
     swap: dict[type, type] = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Lt: ast.Gt, ast.Gt: ast.Lt}
     swap |= {ast.LtE: ast.GtE, ast.GtE: ast.LtE, ast.BitAnd: ast.BitOr, ast.BitOr: ast.BitAnd}
+    swap |= {ast.Mult: ast.Div, ast.Div: ast.Mult}
     other = copy.deepcopy(node)
     if isinstance(other, ast.BinOp | ast.AugAssign) and type(other.op) in swap:
         other.op = swap[type(other.op)]()

@@ -203,3 +203,13 @@ def test_a_defect_that_hangs_over_the_edge_is_told(tmp_path: Path, x: int, told:
     said = checked(tmp_path, panel + defect + '[top]\nshape = "capsule"\n')
     assert told in said
     assert ("off the panel" in said) is bool(told)
+
+
+def test_a_printer_that_was_never_measured_is_told(tmp_path: Path) -> None:
+    """As `plan` tells it: what passes here is refused by no other command."""
+    path = tmp_path / "job.toml"
+    path.write_text(PLAIN + '[template]\nprinter = "nobody"\n', encoding="utf-8")
+    told = [run("check", path), run("plan", path, "--out", tmp_path / "out")]
+    assert [result.exit_code for result in told] == [2, 2]
+    assert all("printer 'nobody' was not measured" in result.stderr for result in told)
+    assert not (tmp_path / "out").exists()
