@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from ..layout.errors import LayoutError, NothingFitsError, Problem
+from .printers import with_printer
 from .reading import (
     JOB,
     Text,
@@ -46,7 +47,7 @@ def check(job: Path) -> None:
     worth a second look; else with 2.
     """
     text = job_text(job)
-    found = job_in(text)
+    found = with_printer(job_in(text))
     from ..layout.plan.doubts import first_look
 
     look: Fit | NothingFitsError | None = None

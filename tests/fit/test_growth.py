@@ -45,3 +45,16 @@ def test_no_top_of_a_box_outgrows_what_its_middle_tells(name: str) -> None:
             assert kind.holding(*pose, edge[:1], centre)[0] >= least - 1e-9
             close += radius > 0.99 * most
     assert close > 30
+
+
+@pytest.mark.parametrize("name", [*KINDS, *TRIANGLE])
+def test_the_nearest_of_many_edges_is_met_where_each_alone_is(name: str) -> None:
+    """Edges that cannot be met first are passed over; the first one is not."""
+    rng, kind = np.random.default_rng(5), (KINDS | TRIANGLE)[name]
+    edges = rng.uniform(-600, 600, (80, 1, 2)) + rng.normal(0, 60, (80, 2, 2))
+    centres = rng.uniform(-600, 600, (40, 2))
+    turn, p = float(rng.uniform(0, 7)), 0.7 * has_shapes(kind)
+    first = kind.distances(turn, p, edges, centres).min(axis=1)
+    for centre, least in zip(centres, first, strict=True):
+        alone = [kind.distances(turn, p, edge[None], centre[None])[0, 0] for edge in edges]
+        assert least == pytest.approx(min(alone))
