@@ -9,6 +9,7 @@ import pytest
 from bench_page import page_of
 from jobs import PLAIN
 from kept import plan_of, sample_folders
+from readers import on
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
@@ -62,7 +63,7 @@ def scene(plan: Plan) -> Scene:
 def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: Scene) -> None:
     """Scaled up again, it is the finish line of the plan, exactly."""
     frame = plan_frame(plan)
-    lines = [item for item in scene.on(layers.FINISH) if isinstance(item, Stroke)]
+    lines = [item for item in on(scene, layers.FINISH) if isinstance(item, Stroke)]
     drawn = max(lines, key=lambda item: item.path.length).path
     assert drawn.length * frame.scale == pytest.approx(plan.cuts.finish.length)
     middle = (drawn.bounds.middle - frame.corner) * frame.scale
@@ -72,10 +73,10 @@ def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: S
 def test_every_mark_stands_where_the_plan_has_it(plan: Plan, scene: Scene) -> None:
     """One cross for each mark, at its place to scale, and its label beside."""
     frame = plan_frame(plan)
-    crosses = [item.at for item in scene.on(layers.MARKS) if isinstance(item, Mark)]
+    crosses = [item.at for item in on(scene, layers.MARKS) if isinstance(item, Mark)]
     for mark in plan.marks.marks:
         assert min(frame.at(mark.point).distance_to(at) for at in crosses) < 1e-9
-    words = {item.words for item in scene.on(layers.MARKS) if isinstance(item, Text)}
+    words = {item.words for item in on(scene, layers.MARKS) if isinstance(item, Text)}
     assert {mark.label for mark in plan.marks.marks} <= words
 
 
@@ -96,14 +97,14 @@ def test_nothing_leaves_the_sheet_and_no_words_overlap(scene: Scene) -> None:
 
 def test_the_legend_explains_every_layer(scene: Scene) -> None:
     """Each layer that is drawn stands in the legend by its title."""
-    words = {item.words for item in scene.on(layers.LETTERING) if isinstance(item, Text)}
+    words = {item.words for item in on(scene, layers.LETTERING) if isinstance(item, Text)}
     used = {group.layer for group in scene.groups} - {layers.LETTERING}
     assert {layer.title for layer in used} <= words
 
 
 def test_the_title_claims_no_more_than_was_found(plan: Plan, scene: Scene) -> None:
     """What was found stands in the title in the words of the bench sheet."""
-    items = scene.on(layers.LETTERING)
+    items = on(scene, layers.LETTERING)
     assert found_words(plan) in " ".join(item.words for item in items if isinstance(item, Text))
 
 
