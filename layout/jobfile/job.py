@@ -92,7 +92,7 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
     legs = None
     if head.has("legs"):
         narrow = min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf)
-        legs = read_legs(head["legs"], head.at("legs"), panel, narrow)
+        legs = read_legs(head["legs"], head.at("legs"), values, narrow)
     if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
         return None, missing
     try:

@@ -184,11 +184,15 @@ class Boundary(Table):
             if not value.is_closed:
                 at.wrong("the path ends elsewhere than it starts: close it")
             return value if value.area > 0 else value.reversed()
-        ring = Ring().read(value, at)
-        if is_simple(ring, at):
-            path = Path.through(ring, closed=True)
-            return path if path.area > 0 else path.reversed()
+        return polygon(Ring().read(value, at), at)
+
+
+def polygon(points: Sequence[Point], place: Place) -> Path | None:
+    """Return the closed line through corners, anticlockwise, or note where it crosses itself."""
+    if not is_simple(points, place):
         return None
+    path = Path.through(points, closed=True)
+    return path if path.area > 0 else path.reversed()
 
 
 def holes_of(value: object) -> tuple[object, ...]:
