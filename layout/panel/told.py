@@ -9,14 +9,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..errors import LayoutError, PanelError
-from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, array_of, circle
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, array_of, circle
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0, degrees
 from ..keys.key import Values, hold, key, take
 from ..keys.kinds import Choice, Text, names
 from ..keys.place import Place
-from ..keys.plane import At, Boundary, Pair, Ring, Table, is_simple
+from ..keys.plane import At, Boundary, Pair, Ring, Table, polygon
 from .defect_kinds import (
     ALIASES,
     DEFECT_KINDS,
@@ -44,9 +44,8 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:
     """Return the boundary through corners, whichever way they run; it may not cross itself."""
-    path = Path.through(points, closed=True)
-    Region.of(path)
-    return path if path.area > 0 else path.reversed()
+    path: Path = take(Boundary(""), points, "points", error=PanelError)
+    return path
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -190,11 +189,6 @@ def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | Non
     # All that it sweeps when it is moved so far both ways along the grain.
     way, ring = array_of([Point.polar(ends, grain)]), path.points(CHORD, "outside")
     return Path.through_ring(convex_hull(np.vstack((ring - way, ring + way))))
-
-
-def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
-    """Return the boundary through corners, or note where it crosses itself."""
-    return place.made(polygonal_place, points) if is_simple(points, place) else None
 
 
 MOST_PLACES = 300

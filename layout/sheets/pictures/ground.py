@@ -137,6 +137,10 @@ def offcuts_scene(plan: Plan) -> Scene:
     pieces = [offcut.piece for offcut in plan.offcuts.pieces]
     stage.region(layers.WOOD, *pieces)
     stage.region(layers.SHEET, *pieces, edged=True)
+    for ring in (
+        ring for region in pieces for p in region.pieces for ring in (p.exterior, *p.holes)
+    ):
+        stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
     stage.path(layers.GHOST, plan.cuts.finish)
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
@@ -145,7 +149,8 @@ def offcuts_scene(plan: Plan) -> Scene:
     for offcut in plan.offcuts.pieces:
         at = offcut.piece.centroid if offcut.clean is None else offcut.clean.centre
         words = f"{offcut.number}: keep" if offcut.kept else f"{offcut.number}"
-        stage.label(layers.OFFCUTS, at, words)
+        label = Text(stage.frame.at(at), words, stage.letters)
+        stage.add(layers.OFFCUTS, *stage.setter.set(label, on=True))
     return stage.scene("What is left over")
 
 

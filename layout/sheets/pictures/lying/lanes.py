@@ -77,7 +77,7 @@ def draw_lanes(picture: LyingPicture) -> float:
         side, away = picture.side_of(line.cut)
         if away > REACH and not picture.has_figure(line, side):
             side = "within"
-        starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+        starts.setdefault(side, []).append((line, picture.start_of(line.cut)))
     if picture.plain:
         low = box.bottom - 10.0
     for each in () if picture.plain else picture.rounds:
@@ -109,12 +109,10 @@ def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine
         high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
     places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
     for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
-        if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
-            picture.thin(begun, at(own))
-        picture.triangle(at(own, 0.2), -out)
         ring = at(place, TRIANGLE + RING + 0.5)
-        if abs(place - own) > 0.3:
-            picture.thin(at(own, 0.2 + TRIANGLE), ring)
+        inside = picture.begin(saw, at(own), at(own, 0.2), out)
+        if inside or abs(place - own) > 0.3:
+            picture.thin(begun if inside else at(own, 0.2 + TRIANGLE), ring)
         picture.ring(ring, saw.number)
 
 
@@ -155,8 +153,10 @@ def _foot_lane(
             ends = Point(place, top), Point(place, top - 0.2)
             picture.add(layers.THIN, _leader(Point(label.wanted, edge), foot, *ends))
             _set(picture, label, place, y)
-    for _, at in starts:
-        picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
+    for line, at in starts:
+        foot, tip = Point(at.x, edge), Point(at.x, body + 0.1)
+        if picture.begin(line, foot, tip, OUT["bottom"]) and not picture.has_figure(line, "bottom"):
+            picture.thin(at, foot)
     return body - lane - (len(rows) - 1) * ROW
 
 
@@ -188,8 +188,10 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
-    for _, at in starts:
-        picture.triangle(Point(body, at.y), -out)
+    for line, at in starts:
+        side, tip = Point(edge, at.y), Point(body, at.y)
+        if picture.begin(line, side, tip, out) and not picture.has_figure(line, lying.hand):
+            picture.thin(at, side)
 
 
 def _labels(
