@@ -26,7 +26,7 @@ _DONE = 1e-5
 """mm: a step shorter than this ends it; a hundredth of what sizes are told to."""
 _IDLE = 1e-11
 """mm of size: a step that promises no more is one between tops that are equally good."""
-_FIRST_TRUST, _LAST_TRUST = 0.01, 1e-4
+_FIRST_TRUST, _LAST_TRUST = 0.01, 1e-7
 """Of the half width."""
 _FULL = 0.9
 """Share of the trust from which a step that does well earns more of it."""
@@ -63,7 +63,7 @@ def closed_in(tops: Tops, top: Pose) -> Pose:
         trust *= 2.0 if length > _FULL * trust else 1.0
         score, top = found
     # not at rest: both ends of a flat side on one edge make a kink; programs see two contacts
-    return tops.polished(score, top, first=_FIRST_TRUST)[1]
+    return tops.polished(score, top)[1]
 
 
 class _Near:
