@@ -83,7 +83,8 @@ def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
     out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
     return passage(
         "Set out the legs",
-        f"Carry O and both centrelines to the underside, and set the middles out there {where}.",
+        "Draw both centrelines again through their pricks on the underside; they cross at O. Set "
+        f"the middles out there {where}.",
         tape.fill(
             "Each leg {leg_length:measure} long, for {height:measure} under the top; about "
             "{leg_mass:mass} each. Overhang at the corner {overhang.corner:measure}.",

@@ -155,12 +155,12 @@ def test_no_figure_of_a_saw_line_stands_twice(plan: Plan) -> None:
                 assert not re.search(rf"(?<![\d/]){re.escape(figure.text)}(?![\d/])", step.text)
 
 
-def test_what_breaks_beside_a_hole_is_carried_on_both_sides_of_it() -> None:
+def test_what_breaks_beside_a_hole_lies_on_boards_on_both_sides_of_it() -> None:
     """Page and step ask for both ends of the piece that falls, and name no arms."""
     (bench,) = (plan_of(folder) for folder in sample_folders() if folder.name == "lab-bench")
     (line,) = (words for words in map(str, short_cautions(bench)) if "beside a hole" in words)
-    assert "carry the piece on both sides of the hole" in line
-    assert any("carry both ends" in row.falls for row in page_of(bench).saws)
+    assert "boards under it on both sides of the hole" in line
+    assert any("boards under both ends" in row.falls for row in page_of(bench).saws)
 
 
 def test_all_that_a_saw_line_runs_through_is_told_before_it_is_sawn() -> None:
