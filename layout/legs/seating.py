@@ -182,19 +182,14 @@ class Edge:
         return Region.from_rings(convex_hull(np.vstack([outer, inner])))
 
     @cached_property
-    def _covered(self) -> dict[int, tuple[Region, float]]:
-        """What each usable place covers, and how far that reaches from its centroid, mm."""
-        areas = {i: self._area(i) for i in self.usable}
-        off = {i: area.exterior - np.array(tuple(area.centroid)) for i, area in areas.items()}
-        return {i: (area, float(np.hypot(*off[i].T).max())) for i, area in areas.items()}
+    def _areas(self) -> dict[int, Region]:
+        return {i: self._area(i) for i in self.usable}
 
     def clear(self, i: int, j: int) -> bool:
         """Return whether two places do not overlap; each pair is worked out once."""
         pair = min(i, j), max(i, j)
         if pair not in self._clear:
-            (one, reach), (other, farther) = (self._covered[k] for k in pair)
-            apart = one.centroid.distance_to(other.centroid) > reach + farther
-            self._clear[pair] = apart or one.meet(other).area <= _TOUCH
+            self._clear[pair] = self._areas[i].meet(self._areas[j]).area <= _TOUCH
         return self._clear[pair]
 
     def seat(self, i: int) -> Seat:

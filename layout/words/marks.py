@@ -24,19 +24,13 @@ _PROVES = {
     Proves.STRAIGHTS: "the straights are the width apart",
     Proves.NAIL_TO_SIDE: "nail to the end of the short axis: half the length exactly",
     Proves.NEXT_CORNER: "from corner to corner, straight",
+    Proves.TANGENTS: "tangent points, diagonal: square",
+    Proves.CORNERS: "corners, diagonal: square",
+    Proves.CORNER_CENTRES: "centres of the corners, diagonal",
+    Proves.ON_CURVE: "points on the diagonals: the axes are square",
+    Proves.DIAGONAL: "corners, diagonal",
 }
 """What a check shows, where the value of its kind does not say it."""
-
-_DIAGONALS = {
-    Proves.TANGENTS: ("tangent points, diagonal: square", "tangent points, {}: the same"),
-    Proves.CORNERS: ("corners, diagonal: square", "corners, {}: the same"),
-    Proves.CORNER_CENTRES: ("centres of the corners, diagonal", "centres of the corners, {}"),
-    Proves.ON_CURVE: (
-        "points on the diagonals: the axes are square",
-        "points on the diagonals, {}: the same",
-    ),
-    Proves.DIAGONAL: ("corners, diagonal", "corners, {}"),
-}
 
 
 def marks_advice(marks: Iterable[Mark], tape: Tape) -> Iterator[str]:
@@ -116,11 +110,12 @@ def checks_words(held: MarkSet, say: Say) -> Passage:
 
 def proves_words(check: Check) -> str:
     """Return what a check shows to be right."""
-    if check.proves in _DIAGONALS:
-        return _DIAGONALS[check.proves][check.other].format("the other diagonal")
+    words = _PROVES.get(check.proves, check.proves.value)
+    if check.other:
+        what, square, _ = words.partition(":")
+        return f"{what.partition(',')[0]}, the other diagonal{': the same' * bool(square)}"
     alike = check.proves in (Proves.ACROSS_CORNERS, Proves.ACROSS_FLATS)
     both_axes = {check.start, check.end} in ({"E1", "E2"}, {"S1", "S2"})
-    words = _PROVES.get(check.proves, check.proves.value)
     return f"{words}: all are alike" if alike and not both_axes else words
 
 

@@ -147,3 +147,17 @@ def test_a_wavy_slab_bends_as_a_beam_of_its_width() -> None:
     load = (672.0 * 53e-9 + 50e-6) * GRAVITY
     beam = 5 / 384 * load * 1229.0**4 / (12_000.0 * 53.0**3 / 12)
     assert sag.first_loaded.down == pytest.approx(beam, rel=0.35)
+
+
+def test_a_rough_edge_bends_as_a_straight_one() -> None:
+    """Of five thousand points half a millimetre off their line nothing is left in the sag."""
+    count, feet = 2500, [Point(x, y) for x in (-700, 700) for y in (-200, 200)]
+    rough = np.random.default_rng(1).uniform(-0.5, 0.5, (2, count + 1))
+    xs = np.linspace(-1000, 1000, count + 1)
+    ring = [*zip(xs, rough[0] - 300, strict=True), *zip(-xs, 300 - rough[1], strict=True)]
+    rough_one = Path.through([Point(float(x), float(y)) for x, y in ring], closed=True)
+    one, other = (
+        Plate.cut(path, rigidity(OAK, 40.0)).on(feet).under_load(1e-4)
+        for path in (rough_one, Rectangle(2000, 600).path())
+    )
+    assert float(one.max()) == pytest.approx(float(other.max()), rel=0.005)
