@@ -14,7 +14,7 @@ from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0, degrees
 from ..keys.key import Values, hold, key, take
-from ..keys.kinds import Choice, Text, names
+from ..keys.kinds import Choice, Kind, Text, names
 from ..keys.place import Place
 from ..keys.plane import At, Boundary, Pair, Ring, Table, polygon
 from .defect_kinds import (
@@ -207,16 +207,22 @@ def are_too_many(raw: Sequence[object], place: Place) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Boundaries(Table):
-    """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
+class Places(Table):
+    """Any number of places: tables of a job file; of a program what `one` makes of each."""
+
+    one: Kind
 
     def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
-        if not isinstance(value, list):
-            value = [value]
-        are_too_many(value, at)
-        return tuple(
-            item.path() if isinstance(item, Spot) else Boundary("").read(item, at / i)
-            for i, item in enumerate(value)
-        )
+        listed = value if isinstance(value, list) else [value]
+        are_too_many(listed, at)
+        return tuple(self.one.read(item, at / i) for i, item in enumerate(listed))
+
+
+@dataclass(frozen=True, slots=True)
+class SpotLine(Boundary):
+    """The closed line of a spot, or another one."""
+
+    def _parse(self, value: object, at: Place) -> object:
+        return value.path() if isinstance(value, Spot) else Boundary._parse(self, value, at)

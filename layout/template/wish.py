@@ -13,9 +13,8 @@ from ..keys.length import parse_length
 from ..keys.place import Place, shown
 from ..units import Units
 from .calibration import TRUE, Correction
-from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
-from .tiles import field_of
+from .tiles import check_overlap, field_of
 
 WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 _ROLL = re.compile(r"roll\s*(?:of\s+)?(?P<width>.+)", re.IGNORECASE)

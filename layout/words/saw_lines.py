@@ -138,7 +138,7 @@ class Round:
     def before(self) -> str:
         """Before what it is checked: a line that is not the first is told by its number."""
         first = next(iter(self.numbers), 1)
-        return "the first cut" if first == 1 else f"line {first} is sawn"
+        return "the first cut" if first == 1 else f"line {first}"
 
 
 def rounds_of(plan: Plan) -> tuple[Round, ...]:

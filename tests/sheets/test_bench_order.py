@@ -46,11 +46,11 @@ def slab() -> Plan:
 def test_a_slab_is_checked_before_the_line_that_is_sawn_next(slab: Plan) -> None:
     """Lines 1 and 2 are sawn by then, so "before the first cut" would be in the past."""
     titles = [step.told.title for step in work_of(slab)]
-    checked = titles.index("Check before line 3 is sawn")
+    checked = titles.index("Check before line 3")
     assert titles.index("Saw lines 1 to 2") < checked < titles.index("Saw lines 3 to 6")
     page = first_page(slab)
-    assert page.before == "line 3 is sawn"
-    assert page.slip.endswith("before line 3 is sawn.")
+    assert page.before == "line 3"
+    assert page.slip.endswith("before line 3.")
 
 
 def test_only_the_saw_lines_of_one_setting_out_are_drawn(slab: Plan) -> None:

@@ -65,16 +65,19 @@ class LyingPicture(Stage):
         """Return where the saw enters what is left of the wood, on paper."""
         return self.frame.at(cut.spans[0][0])
 
-    def begin(self, line: SawLine, foot: Point, tip: Point, out: Point) -> bool:
-        """Draw the start of a line beside the panel, or where it lies if that is farther in.
+    def begin(self, line: SawLine, side: str, foot: Point, off: float) -> Point:
+        """Draw the start of a line, `off` the panel's side over a `foot` on it; return its back.
 
-        Its `foot` is the place at the panel's side, its `tip` the triangle's off that; return
-        whether it lies farther in.
+        Where that wood is gone the triangle stands farther in, and a line leads out to its number.
         """
-        start, end = self.start_of(line.cut), self.frame.at(line.cut.end.point)
-        inside = start.distance_to(foot) > _INSIDE
-        self.triangle(*((start, (end - start).unit()) if inside else (tip, -out)))
-        return inside
+        start, end, out = self.start_of(line.cut), self.frame.at(line.cut.end.point), OUT[side]
+        if start.distance_to(foot) <= _INSIDE:
+            self.triangle(foot + out * off, -out)
+            return foot + out * (off + TRIANGLE)
+        self.triangle(start, (end - start).unit())
+        if not self.has_figure(line, side):
+            self.thin(start, foot)
+        return foot
 
     def off_defects(self, room: Bounds | None = None) -> LabelSetter:
         """Return what stands on the picture with defects, on which no number is read."""
