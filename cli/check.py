@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Any
 import click
 
 from ..layout.errors import LayoutError, NothingFitsError, Problem
+from .printers import with_printer
 from .reading import (
     JOB,
     Text,
@@ -46,7 +47,7 @@ def check(job: Path) -> None:
     worth a second look; else with 2.
     """
     text = job_text(job)
-    found = job_in(text)
+    found = with_printer(job_in(text))
     from ..layout.plan.doubts import first_look
 
     look: Fit | NothingFitsError | None = None
@@ -63,22 +64,17 @@ def check(job: Path) -> None:
         return {"problems": [], "missing": missing, "look_again": unlikely, "job": plainly(found)}
 
     def lines() -> Iterator[str]:
+        from ..layout.words.understood import understood
+
         good = "good for a fit; a plan also needs:" if found.missing else "no problems"
         yield f"{text.name}: {good}"
         yield from (f"  {problem}" for problem in found.missing)
-        yield from _understood(found, look)
+        for heading, words in understood(found, None if isinstance(look, Exception) else look):
+            for k, line in enumerate(wrap(words, WIDTH - 14) or [""]):
+                yield f"  {'' if k else heading:<11} {line}"
         yield from ["Look again:", *(f"  {problem}" for problem in again)] if again else ()
 
     answer(record, lines)
-
-
-def _understood(job: Job, look: Fit | NothingFitsError | None) -> Iterator[str]:
-    from ..layout.words.understood import understood
-
-    fit = None if isinstance(look, NothingFitsError) else look
-    for heading, words in understood(job, fit):
-        for k, line in enumerate(wrap(words, WIDTH - 14) or [""]):
-            yield f"  {'' if k else heading:<11} {line}"
 
 
 def _look_again(job: Job, text: Text, look: Fit | NothingFitsError | None) -> Iterator[Problem]:

@@ -57,7 +57,15 @@ def legs(
     the best where the job names no count.
     """
     found_job = job_from(job, for_plan=True)
-    found = _compared(job, found_job, counts, goal)
+    from ..layout.legs.wish import Goal
+    from ..layout.plan.fitting import fits_of
+    from ..layout.plan.standing import compare_legs
+    from ..layout.top import top_from
+
+    with searching(job) as progress:
+        fit, of = fits_of(found_job, progress=progress)[0], found_job
+        top = top_from(fit, of.panel, of.wish, step=of.step, tape_error=of.tape_error)
+        found = compare_legs(of, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
     sheet = svg or (None if out is None else out / SHEET)
     if sheet is not None:
         from ..layout.drawing.svg import to_svg
@@ -67,18 +75,6 @@ def legs(
     drawn = () if sheet is None else (f"Drawn in {sheet}",)
     answer(lambda: plainly(found), lambda: (*_lines(found_job, found), *drawn))
     return sheet
-
-
-def _compared(path: Path, job: Job, counts: tuple[int, ...], goal: str | None) -> Comparison:
-    from ..layout.legs.wish import Goal
-    from ..layout.plan.fitting import fits_of
-    from ..layout.plan.standing import compare_legs
-    from ..layout.top import top_from
-
-    with searching(path) as progress:
-        fit = fits_of(job, progress=progress)[0]
-        top = top_from(fit, job.panel, job.wish, step=job.step, tape_error=job.tape_error)
-        return compare_legs(job, top, tuple(dict.fromkeys(counts)), Goal(goal) if goal else None)
 
 
 def _lines(job: Job, found: Comparison) -> Iterator[str]:

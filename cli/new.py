@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -17,20 +18,36 @@ if TYPE_CHECKING:
 SAMPLES = ("corridor-door", "elm-slab", "lab-bench")
 """The samples by their folders; a test holds that they are all there."""
 
-OPTIONS: dict[str, Question] = {
-    "units": asked.UNITS,
-    "name": asked.NAME,
-    "panel": asked.PANEL,
-    "radius": asked.SIDES[0],
-    "thickness": asked.MADE[0],
-    "build": asked.MADE[1],
-    "defect": Question("panel.defects", form=defect),
-    "top": asked.SHAPE,
-    "keep": asked.KEEP,
-    "margin": asked.MARGIN,
-    "legs": asked.COUNT,
+OPTIONS: dict[str, tuple[Question, str, str]] = {
+    "panel": (asked.PANEL, "SIZE", 'Length x width; a diameter; "oval 1400x800"; or its corners.'),
+    "radius": (asked.SIDES[0], "LENGTH", "Of its corners: one, or four with commas."),
+    "thickness": (asked.MADE[0], "LENGTH", "Of the panel."),
+    "build": (asked.MADE[1], "WORD", "solid, plywood, veneered board …"),
+    "defect": (
+        Question("panel.defects", form=defect),
+        "TEXT",
+        'Kind, size and middle: "screw hole 8 at 60,400". May be given several times.',
+    ),
+    "top": (asked.SHAPE, "SHAPE", "capsule, oval, rounded rectangle … or any."),
+    "keep": (asked.KEEP, "EDGES", "Of the panel, by their corners: AB, or AB,CD."),
+    "margin": (
+        asked.MARGIN,
+        "LENGTH",
+        "Kept to the panel's edges.  [default: 9 mm or 3/8 in]",
+    ),
+    "legs": (asked.COUNT, "COUNT", "How many; 0 for a top alone."),
+    "units": (asked.UNITS, "UNIT", "mm, cm, m, in or ft.  [default: mm]"),
+    "name": (asked.NAME, "TEXT", "What the piece is called."),
 }
-"""The question that each option answers, in the order in which they are taken."""
+"""The question that each option answers, what it takes, and its help."""
+
+
+def _as_options(command: Callable[..., Any]) -> Callable[..., Any]:
+    for name, (_, takes, told) in reversed(OPTIONS.items()):
+        several = name == "defect"
+        command = click.option(f"--{name}", metavar=takes, help=told, multiple=several)(command)
+    return command
+
 
 EXAMPLES = """
 \b
@@ -44,26 +61,7 @@ Examples:
 
 @click.command(epilog=EXAMPLES)
 @click.argument("job", type=click.Path(path_type=Path))
-@click.option(
-    "--panel", metavar="SIZE", help='Length x width; a diameter; "oval 1400x800"; or its corners.'
-)
-@click.option("--radius", metavar="LENGTH", help="Of its corners: one, or four with commas.")
-@click.option("--thickness", metavar="LENGTH", help="Of the panel.")
-@click.option("--build", metavar="WORD", help="solid, plywood, veneered board …")
-@click.option(
-    "--defect",
-    metavar="TEXT",
-    multiple=True,
-    help='Kind, size and middle: "screw hole 8 at 60,400". May be given several times.',
-)
-@click.option("--top", metavar="SHAPE", help="capsule, oval, rounded rectangle … or any.")
-@click.option("--keep", metavar="EDGES", help="Of the panel, by their corners: AB, or AB,CD.")
-@click.option(
-    "--margin", metavar="LENGTH", help="Kept to the panel's edges.  [default: 9 mm or 3/8 in]"
-)
-@click.option("--legs", metavar="COUNT", help="How many; 0 for a top alone.")
-@click.option("--units", metavar="UNIT", help="mm, cm, m, in or ft.  [default: mm]")
-@click.option("--name", metavar="TEXT", help="What the piece is called.")
+@_as_options
 @click.option("--sample", type=click.Choice(SAMPLES), help="Copy the job file of a sample.")
 @as_json_option
 def new(job: Path, sample: str | None, **given: Any) -> None:  # noqa: ANN401 - as options have it
@@ -125,7 +123,8 @@ def _from_options(typed: dict[str, Any], name: str) -> Draft:
     if "panel" not in typed:
         raise click.UsageError("give the panel's size too: --panel 1200x600")
     draft = Draft({"units": "mm", "name": name})
-    for option, question in OPTIONS.items():
+    for option in sorted(OPTIONS, key=lambda option: option not in ("units", "name")):
+        question = OPTIONS[option][0]
         usual = draft.usual(question) if option == "margin" else ()
         answers = typed.get(option, usual)
         if option == "keep" and not answers and draft.lacks("top.keep"):

@@ -10,11 +10,11 @@ from dataclasses import dataclass
 from math import inf
 from pathlib import Path
 from time import monotonic
-from typing import TYPE_CHECKING, Any, NoReturn, TypeVar
+from typing import TYPE_CHECKING, Any, NoReturn
 
 import click
 
-from ..layout.errors import JobError, Problem
+from ..layout.errors import JobError, LayoutError, NothingFitsError, Problem, UndecidedError
 from ..layout.plan.form import SCHEMA
 
 if TYPE_CHECKING:
@@ -32,18 +32,22 @@ MOST_LISTED = 50
 JOB = click.Path(path_type=Path, allow_dash=True)
 """The type of an argument that names a job file; ``-`` is standard input."""
 
-Command = TypeVar("Command", bound=Callable[..., Any])
+as_json_option = click.option(
+    "--json",
+    "as_json",
+    is_flag=True,
+    expose_value=False,
+    help="Print JSON for machines: mm, mm², degrees, kg, N; problems too.",
+)
+"""Gives a command `--json`; `wants_json` tells whether it was typed."""
 
-
-def as_json_option(command: Command) -> Command:
-    """Give a command the option `--json`; `wants_json` tells whether it was typed."""
-    return click.option(
-        "--json",
-        "as_json",
-        is_flag=True,
-        expose_value=False,
-        help="Print JSON for machines: mm, mm², degrees, kg, N; problems too.",
-    )(command)
+time_limit = click.option(
+    "--seconds",
+    type=click.FloatRange(min=0, min_open=True),
+    help="Stop searching after so long and tell the gap reached. Without it effort is counted in "
+    "steps, so that the same job gives the same top.",
+)
+"""Gives a command `--seconds`."""
 
 
 def answer(record: Callable[[], Mapping[str, Any]], lines: Callable[[], Iterable[str]]) -> None:
@@ -155,48 +159,25 @@ Progress = Callable[[int, float, float], bool]
 
 
 @contextmanager
-def progress_line(seconds: float | None = None) -> Iterator[Progress | None]:
-    """Yield a callback that rewrites one line on a terminal, and says to stop after `seconds`."""
-    watched = sys.stderr.isatty()
-    if not watched and seconds is None:
-        yield None
-        return
-    end = inf if seconds is None else monotonic() + seconds
-    shown = False
+def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | None]:
+    """Yield what a search in a job file tells its progress to; end where there is no top.
+
+    It rewrites one line on a terminal, and says to stop after `seconds`.
+    """
+    watched, end = sys.stderr.isatty(), inf if seconds is None else monotonic() + seconds
 
     def tell(steps: int, score: float, bound: float) -> bool:
-        nonlocal shown
         if watched:
-            shown = True
             gap = f"{1 - score / bound:.2%}" if bound > 0 else "unknown"
             click.echo(f"\r  searching: {steps} boxes, gap {gap}   ", nl=False, err=True)
         return monotonic() < end
 
     try:
-        yield tell
-    finally:
-        if shown:
-            click.echo("\r" + " " * 60 + "\r", nl=False, err=True)
-
-
-def time_limit(command: Command) -> Command:
-    """Give a command the option `--seconds`."""
-    return click.option(
-        "--seconds",
-        type=click.FloatRange(min=0, min_open=True),
-        help="Stop searching after so long and tell the gap reached. Without it effort is counted "
-        "in steps, so that the same job gives the same top.",
-    )(command)
-
-
-@contextmanager
-def searching(path: Path, seconds: float | None = None) -> Iterator[Progress | None]:
-    """Yield what a search in a job file tells its progress to; end where there is no top."""
-    from ..layout.errors import LayoutError, NothingFitsError, UndecidedError
-
-    try:
-        with progress_line(seconds) as progress:
-            yield progress
+        try:
+            yield tell if watched or seconds is not None else None
+        finally:
+            if watched:
+                click.echo("\r" + " " * 60 + "\r", nl=False, err=True)
     except NothingFitsError as error:
         undecided = isinstance(error, UndecidedError)
         if wants_json():

@@ -42,11 +42,11 @@ Examples:
 @open_option("out")
 def template(
     job: Path | None,
-    choices: Choices,
     calibrate: bool,
     measured_x: Length | None,
     measured_y: Length | None,
     out: Path | None,
+    **chosen: Any,  # noqa: ANN401 - as options have it
 ) -> Path | None:
     """Print the template of the job file JOB at full size.
 
@@ -60,6 +60,7 @@ def template(
     and give both with --measured-x, --measured-y and a name, --printer. That name then corrects
     every template it is given with. More than 3 % is refused: no printer is out by so much.
     """
+    choices = Choices(**chosen)
     if measured_x is not None or measured_y is not None:
         if calibrate or job is not None:
             raise click.UsageError("what was measured goes with --printer and --paper alone")
@@ -73,7 +74,15 @@ def template(
         return None if out is None else out / SHEET
     if job is None:
         raise click.UsageError("name a job file, or --calibrate to measure a printer")
-    plan = _plan(job, choices)
+    from ..layout.plan.plan import make_plan
+    from ..layout.template.portions import portions_named
+
+    wished = job_from(job, for_plan=True)
+    with searching(job) as progress:
+        wished = with_printer(replace(wished, template=choices.over(wished.template)))
+        plan = make_plan(wished, progress=progress)
+        if choices.portion is not None:
+            portions_named(plan.template, choices.portion)  # a job may ask in vain, a person not
     from ..layout.sheets.folder import template_files
 
     return hand_out(
@@ -83,19 +92,6 @@ def template(
         partial(template_files, plan),
         "Print {} at 100 % and begin with its cover.",
     )
-
-
-def _plan(path: Path, choices: Choices) -> Plan:
-    from ..layout.plan.plan import make_plan
-    from ..layout.template.portions import portions_named
-
-    job = job_from(path, for_plan=True)
-    with searching(path) as progress:
-        job = with_printer(replace(job, template=choices.over(job.template)))
-        plan = make_plan(job, progress=progress)
-        if choices.portion is not None:
-            portions_named(plan.template, choices.portion)  # a job may ask in vain, a person not
-        return plan
 
 
 def _every(plan: Plan) -> tuple[Proposal, ...]:

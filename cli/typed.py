@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, fields, replace
-from functools import wraps
+from dataclasses import dataclass, replace
+from functools import reduce
 from typing import TYPE_CHECKING, Any
 
 import click
@@ -111,31 +111,23 @@ class Choices:
         return replace(wish, margins=self.margins(wish.margins), **typed)
 
 
+_OPTIONS = (
+    click.option("--paper", type=PAPER, help='A4, A3, Letter, Legal, Tabloid, "roll 610", '
+                 '"roll 36 in", "320 x 450" and the like.'),
+    click.option("--margin", type=LENGTH, help="What the printer leaves white, all round."),
+    *(click.option(f"--margin-{side}", type=LENGTH,
+                   help=f"The same at the {side} of a sheet held upright.") for side in SIDES),
+    click.option("--overlap", type=LENGTH, help="What neighbouring sheets share."),
+    click.option("--portion", type=click.Choice(PORTIONS), help="How much is printed."),
+    click.option("--mirrored/--face-up", default=None, help="For the underside, or the face."),
+    click.option("--ordinates/--no-ordinates", default=None,
+                 help="Whether the outline is given in figures too."),
+    click.option("--dxf-release", type=click.Choice(RELEASES, case_sensitive=False),
+                 help="Release of the DXF file."),
+    click.option("--printer", help="Name of a printer that was measured."),
+)  # fmt: skip
+
+
 def with_choices(command: Callable[..., Any]) -> Callable[..., Any]:
-    """Give a command the options of a template, handed on as one value, `choices`."""
-
-    @click.option("--paper", type=PAPER, help='A4, A3, Letter, Legal, Tabloid, "roll 610", '
-                  '"roll 36 in", "320 x 450" and the like.')  # fmt: skip
-    @click.option("--margin", type=LENGTH, help="What the printer leaves white, all round.")
-    @_side_options
-    @click.option("--overlap", type=LENGTH, help="What neighbouring sheets share.")
-    @click.option("--portion", type=click.Choice(PORTIONS), help="How much is printed.")
-    @click.option("--mirrored/--face-up", default=None, help="For the underside, or the face.")
-    @click.option("--ordinates/--no-ordinates", default=None,
-                  help="Whether the outline is given in figures too.")  # fmt: skip
-    @click.option("--dxf-release", type=click.Choice(RELEASES, case_sensitive=False),
-                  help="Release of the DXF file.")  # fmt: skip
-    @click.option("--printer", help="Name of a printer that was measured.")
-    @wraps(command)
-    def choosing(**typed: Any) -> None:  # noqa: ANN401
-        chosen = {item.name: typed.pop(item.name) for item in fields(Choices)}
-        command(choices=Choices(**chosen), **typed)
-
-    return choosing
-
-
-def _side_options(command: Callable[..., Any]) -> Callable[..., Any]:
-    for side in reversed(SIDES):
-        words = f"The same at the {side} of a sheet held upright."
-        command = click.option(f"--margin-{side}", type=LENGTH, help=words)(command)
-    return command
+    """Give a command the options of a template: the fields of `Choices`."""
+    return reduce(lambda made, option: option(made), reversed(_OPTIONS), command)

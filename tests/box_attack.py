@@ -20,7 +20,7 @@ from panelwright.layout.fit.convex.polygon import ConvexKind
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.superellipse import SuperellipseKind, SuperellipseLift
 from panelwright.layout.fit.convex.wood import Wood
-from panelwright.layout.fit.wish import Limits, Span, Wish
+from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.fit.wood.edges import Array, turned
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
@@ -198,8 +198,17 @@ def hugged_box(
         inside = (1 - 1e-6) * ring  # the body of a polygon stands off it by a ten-millionth
         held = [Region.at(Point(*inside[int(i)])) for i in rng.integers(0, len(ring), 3)]
     wood = Wood(SoundWood.exact(panel), held)
+    goal = list(Goal)[int(rng.integers(len(Goal)))]
+    wanted = (outline.length, outline.width) * rng.uniform(1, 2, 2) + 100.0  # so it grows nearer
+    wish = replace(wish, goal=goal, wanted=tuple(wanted.tolist()) if goal is Goal.NEAREST else None)
+    if goal is Goal.LENGTH:
+        wish = replace(wish, limits=Limits(width=Span(outline.width * rng.uniform(0.1, 0.9))))
+    if shape != "superellipse" and rng.random() < 0.5:
+        wish = replace(wish, lipping=float(rng.uniform(1, 40)))
     if rng.random() < 0.5:  # limits that hug it as well
-        spans = [Span(v * (1 - 1e-6), v * (1 + 1e-6)) for v in (outline.length, outline.width)]
+        rim = np.array(kind.rim(wish.lipping))
+        finished = np.array([outline.length, outline.width]) + 2 * rim
+        spans = [Span(v * (1 - 1e-6), v * (1 + 1e-6)) for v in finished.tolist()]
         ratio = Span(spans[0].least / spans[1].greatest, spans[0].greatest / spans[1].least)
         wish = replace(wish, limits=Limits(length=spans[0], width=spans[1], ratio=ratio))
     family = TwoSizes(wood, Sizing(kind, wish, outline))

@@ -1,9 +1,9 @@
 """Mutation testing, run by hand: whether the attacks are sharp enough to find a wrong bound.
 
 ``tests/mutants.py 5`` changes one thing at a time, five times in each file that a proof rests on
-(a sign, a least for a greatest, a sine for a cosine, one side of a comparison), and runs the tests
-that attack it. A mutant that survives is printed with its place: either it only makes a bound
-looser, which no attack can or need see, or a test is missing. About ten seconds a mutant.
+(a sign, a product, a least for a greatest, a sine for a cosine, one side of a comparison), and runs
+the tests that attack it. A mutant that survives is printed with its place: either it only makes a
+bound looser, which no attack can or need see, or a test is missing. About ten seconds a mutant.
 """
 
 from __future__ import annotations
@@ -25,6 +25,8 @@ LYING = (
 PROGRAMS = "tests/fit/test_small_programs.py"
 LINES = "tests/fit/test_drawn_out.py"
 BALLS = "tests/fit/test_superellipse.py"
+GROWTH = "tests/fit/test_growth.py"
+D_END = "tests/fit/test_d_end.py"
 HOLES = "tests/fit/test_many_holes.py"
 RECTANGLES = "tests/fit/test_rectangle_bound.py"
 CONVEX = "tests/fit/test_convex_outlines.py -k box"
@@ -32,13 +34,13 @@ TARGETS = {
     "layout/fit/linear_program.py": PROGRAMS,
     "layout/fit/convex/lift.py": f"{PROGRAMS} {HUGGED} {LYING} -k oval-or-capsule-or-worth-or-lies",
     "layout/fit/convex/sight.py": f"{HUGGED} {LYING} {LINES} -k oval-or-end-or-lies-or-ways",
-    "layout/fit/convex/oval.py": f"{HUGGED} -k oval",
-    "layout/fit/convex/superellipse.py": f"{HUGGED} {LYING} -k superellipse-or-lies",
-    "layout/fit/convex/capsule.py": f"{HUGGED} -k capsule",
-    "layout/fit/convex/d_end.py": f"{HUGGED} {HOLES} tests/fit/test_d_end.py -k end-or-disk",
-    "layout/fit/convex/polygon.py": f"{HUGGED} -k hexagon",
-    "layout/fit/convex/gauge.py": f"{BALLS} {CONVEX}",
-    "layout/fit/convex/kind.py": f"{HUGGED} {HOLES} {BALLS} -k disk-or-oval",
+    "layout/fit/convex/oval.py": f"{HUGGED} {GROWTH} -k oval",
+    "layout/fit/convex/superellipse.py": f"{HUGGED} {GROWTH} {LYING} -k superellipse-or-lies",
+    "layout/fit/convex/capsule.py": f"{HUGGED} {GROWTH} -k capsule",
+    "layout/fit/convex/d_end.py": f"{HUGGED} {GROWTH} {HOLES} {D_END} -k end-or-disk",
+    "layout/fit/convex/polygon.py": f"{HUGGED} {GROWTH} -k hexagon",
+    "layout/fit/convex/gauge.py": f"{BALLS} {GROWTH} {CONVEX}-or-outgrows",
+    "layout/fit/convex/kind.py": f"{HUGGED} {GROWTH} {HOLES} {BALLS} -k disk-or-oval",
     "layout/fit/wood/edges.py": f"{LINES} tests/fit/test_hugged.py -k out-or-oval",
     "layout/fit/rectangles/gap_bound.py": RECTANGLES,
     "layout/fit/rectangles/offset_wood.py": f"{RECTANGLES} tests/fit/test_rounded_rectangle.py",
@@ -72,6 +74,7 @@ def changes(node: ast.AST) -> Iterator[ast.AST]:
     """Yield what a node may be changed to."""
     swap: dict[type, type] = {ast.Add: ast.Sub, ast.Sub: ast.Add, ast.Lt: ast.Gt, ast.Gt: ast.Lt}
     swap |= {ast.LtE: ast.GtE, ast.GtE: ast.LtE, ast.BitAnd: ast.BitOr, ast.BitOr: ast.BitAnd}
+    swap |= {ast.Mult: ast.Div, ast.Div: ast.Mult}
     other = copy.deepcopy(node)
     if isinstance(other, ast.BinOp | ast.AugAssign) and type(other.op) in swap:
         other.op = swap[type(other.op)]()

@@ -17,12 +17,18 @@ import pypdfium2
 from numpy.typing import NDArray
 from scipy.spatial import cKDTree
 
+from panelwright.layout.drawing.scene import Item, Layer, Scene
 from panelwright.layout.geometry.path import Path, four_quarters
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.segments import Arc, EllipticArc, Line, Segment
 from panelwright.layout.marking.arcs import EightCentreOval, FourCentreOval
 
 MM_PER_POINT = 25.4 / 72
+
+
+def on(scene: Scene, layer: Layer) -> tuple[Item, ...]:
+    """Return every item of a layer, in order."""
+    return tuple(item for group in scene.groups if group.layer == layer for item in group.items)
 
 
 @dataclass

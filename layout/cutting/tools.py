@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from enum import Enum
 
 from ..geometry.tolerance import SIZE_SLACK
-from ..keys.figures import FROM_0, Length, Range, percent
+from ..keys.figures import Length, Range, percent
 from ..keys.key import Key, hold, key
 from ..keys.kinds import Choice, YesNo
 from ..keys.plane import Choices
@@ -51,6 +51,8 @@ class Stroke(Enum):
     CURVE = "along the curve"
 
 
+_KERF = Length(Range(0.0, 20.0, above=True), "measure a test cut")
+_GUIDE = Length(Range(0.0, 1000.0), "measure a test cut")
 _THIN = Length(Range(0.0, 20.0), "measure a test cut")
 _LEFT = Length(Range(0.0, 100.0), "give what the tool needs")
 _DEEP = Length(Range(0.0, 100.0, above=True))
@@ -82,17 +84,17 @@ STRING = Key(
 class Tools:
     """The maker's tools."""
 
-    kerf: float = key(2.4, _THIN, "Width of the saw's cut", "2.2")
+    kerf: float = key(2.4, _KERF, "Width of the saw's cut", "2.2")
     guide_left: float | None = key(
         None,
-        FROM_0,
+        _GUIDE,
         "From the kept side of the kerf to the left edge of the saw's base, by a test cut; nothing "
         "is assumed",
         "38",
         usual="not used",
     )
     guide_right: float | None = key(
-        None, FROM_0, "The same, to the right edge of the base", "131", usual="not used"
+        None, _GUIDE, "The same, to the right edge of the base", "131", usual="not used"
     )
     allowance: float | None = key(
         None,
@@ -109,7 +111,7 @@ class Tools:
     curve_allowance: float | None = key(
         None, _LEFT, "Left outside the line by the jigsaw", "3", usual="as `allowance`"
     )
-    jigsaw_kerf: float = key(JIGSAW_KERF, _THIN, "Width of the jigsaw's cut", "1.2")
+    jigsaw_kerf: float = key(JIGSAW_KERF, _KERF, "Width of the jigsaw's cut", "1.2")
     corner_clear: float | None = key(
         None,
         _LEFT,

@@ -140,10 +140,6 @@ class Scene:
     """How much wider and higher than true a page must be written so that a printer which is off by
     the same comes out true; about the middle of the frame. Only pages (PDF) heed it."""
 
-    def on(self, layer: Layer) -> tuple[Item, ...]:
-        """Return every item of a layer, in order."""
-        return tuple(item for group in self.groups if group.layer == layer for item in group.items)
-
 
 _CORNERS: dict[Sign, tuple[float, ...]] = {
     "point": (),

@@ -6,12 +6,14 @@ import math
 from dataclasses import dataclass
 
 from ..errors import LayoutError
+from ..geometry import Line
 from ..keys.figures import Length, Number
 from ..keys.key import take
-from ..keys.kinds import Held, Kind
+from ..keys.kinds import Held, Kind, Spelt
 from ..keys.place import Place, shown
 from ..keys.plane import Ring
 from ..outlines import Freeform, Outline
+from ..units import Units
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,3 +79,10 @@ class OwnOutline(Ring):
             return value
         ring = Ring._parse(self, value, at)
         return Freeform.through(ring) if at.held and ring is not None else ring
+
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return its corners."""
+        segments = held.path().segments
+        if not all(isinstance(segment, Line) for segment in segments):
+            raise LayoutError("a job file takes an outline of one's own by its corners, not curves")
+        return Ring.spelt(self, [segment.start for segment in segments], units)

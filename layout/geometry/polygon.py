@@ -255,15 +255,6 @@ def faces(ring: Points) -> tuple[Region, ...]:
     return tuple(Region(part) for part in shapely.get_parts(found) if part.area > 0)
 
 
-def joined_up(points: Points) -> NDArray[np.intp]:
-    """Return Delaunay's triangles of points, (m, 3): which points each joins, in no set order."""
-    found = shapely.delaunay_triangles(shapely.MultiPoint(points))
-    corners = shapely.get_coordinates(found).reshape(-1, 4, 2)[:, :3]
-    own = {place: k for k, place in enumerate(map(tuple, points.tolist()))}
-    joins = [[own[place] for place in map(tuple, three)] for three in corners.tolist()]
-    return np.array(joins, dtype=np.intp).reshape(-1, 3)
-
-
 def convex_hull(points: Points) -> Points:
     """Return the corners of the convex hull of at least three points, (n, 2), anticlockwise."""
     hull = Region.hull(points)

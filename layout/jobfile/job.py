@@ -13,7 +13,7 @@ from typing import Any
 from ..cutting.tools import Tools
 from ..errors import JobError, LayoutError, Problem
 from ..keys.key import Section, Values
-from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, Trail, nearest_line
+from ..keys.place import MOST_NOTED, UNREADABLE, EnoughError, Notes, Place, nearest_line
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..plan.job import UNSAID, Job, tied
@@ -22,7 +22,7 @@ from ..template.wish import TemplateWish
 from ..units import Units
 from ..work.wish import MaterialsWish, WorkWish
 from .legs import read_legs
-from .panel import PanelRead, read_panel
+from .panel import read_panel
 from .sections import HEAD, MATERIALS, MONEY, OFFCUTS, TEMPLATE, TOOLS, WORK, read_section
 from .toml import Tables, decoded, tables_of
 from .top import read_top
@@ -86,13 +86,16 @@ def _job(tables: Tables, notes: Notes) -> tuple[Job | None, tuple[Problem, ...]]
         )
     raw = head["panel"] if head.has("panel") else UNREADABLE
     panel = read_panel(raw, head.at("panel"), parts["tools"] or Tools())
-    values, missing = panel.values, _missing(panel, tables.lines)
+    values = panel.values
+    lacks = "the thickness is missing: a plan weighs and stands the table by it"
+    line = nearest_line(tables.lines, ("panel", "thickness"))
+    missing = () if values.has("thickness") else (Problem("panel.thickness", lacks, line),)
     thickness = values["flattened"] or values["thickness"]
     top = read_top(_table(head, "top"), head.at("top"), thickness)
     legs = None
     if head.has("legs"):
         narrow = min(panel.narrow, top.wish.limits.width.greatest if top.wish else math.inf)
-        legs = read_legs(head["legs"], head.at("legs"), panel, narrow)
+        legs = read_legs(head["legs"], head.at("legs"), values, narrow)
     if tables.problems or not notes.are_empty or top.wish is None or None in parts.values():
         return None, missing
     try:
@@ -147,10 +150,3 @@ def _part(head: Values, name: str, section: Section, made: Any) -> Any:  # noqa:
 def _table(head: Values, name: str) -> object:
     """Return what stands under a heading of its own; an empty table where it is left out."""
     return head[name] if head.has(name) else {}
-
-
-def _missing(panel: PanelRead, lines: dict[Trail, int]) -> tuple[Problem, ...]:
-    if panel.values.has("thickness"):
-        return ()
-    message = "the thickness is missing: a plan weighs and stands the table by it"
-    return (Problem("panel.thickness", message, nearest_line(lines, ("panel", "thickness"))),)

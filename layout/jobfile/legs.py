@@ -17,12 +17,12 @@ from ..legs.table_wish import TableWish
 from ..legs.tipping import IN_A_ROW
 from ..legs.wish import COUNTS, Fixing, FixingPlate, LegsWish
 from ..panel.build import Kind
-from .panel import PanelRead
+from .panel import thickness_of
 from .sections import LEGS, read_section
 
 
 def read_legs(
-    raw: object, place: Place, panel: PanelRead, narrow: float
+    raw: object, place: Place, panel: Values, narrow: float
 ) -> tuple[LegsWish, TableWish] | None:
     """Return the legs under a top of such a panel, at most `narrow` mm wide, and their table."""
     values = read_section(raw, LEGS, place)
@@ -40,7 +40,7 @@ def read_legs(
     if foot is not None:
         whole &= _stand(values, foot)
         whole = whole and _finds_room(values, foot, narrow)
-    height = _height(values, panel.thickness)
+    height = _height(values, thickness_of(panel))
     table = _table(values, panel, _compared(values, foot))
     if foot is None or height is None or table is None or not whole:
         return None
@@ -160,13 +160,13 @@ def _plate(values: Values) -> FixingPlate | None:
     return FixingPlate(values["plate"][0], values["plate"][-1], values["plate_thickness"])
 
 
-def _table(values: Values, panel: PanelRead, counts: tuple[int, ...]) -> TableWish | None:
+def _table(values: Values, panel: Values, counts: tuple[int, ...]) -> TableWish | None:
     """Return what is asked of the table; None where something is wrong with it."""
     whole = _plate_suits(values) & _fixing_suits(values)
     screw = _screw(values, panel)
     if not whole or (values["screw"] is not None and screw is None):
         return None
-    imperial, moisture = values.place.units.is_imperial, panel.values["moisture"]
+    imperial, moisture = values.place.units.is_imperial, panel["moisture"]
     usual = TableWish.usual(imperial=imperial, material=values["material"] or "")
     return values.made(
         TableWish,
@@ -175,7 +175,7 @@ def _table(values: Values, panel: PanelRead, counts: tuple[int, ...]) -> TableWi
         screw=screw,
         glue=values["glue"] or usual.glue,
         swing=SWING if moisture is None else moisture[1] - moisture[0],
-        quartered=panel.values["sawn"] == "quarter",
+        quartered=panel["sawn"] == "quarter",
     )
 
 
@@ -213,13 +213,13 @@ def _fixing_suits(values: Values) -> bool:
     return whole
 
 
-def _screw(values: Values, panel: PanelRead) -> Screw | None:
+def _screw(values: Values, panel: Values) -> Screw | None:
     """Return the wished screw; note one that is none, or comes through the top."""
     screw = values.at("screw").made(Screw, *values["screw"]) if values["screw"] else None
     if screw is None:
         return None
     plate = _plate(values)
-    thickness, kind = panel.thickness, panel.values["build"] or Kind.SOLID
+    thickness, kind = thickness_of(panel), panel["build"] or Kind.SOLID
     held = screw_in(screw, plate.thickness if plate else 0.0, thickness, kind)
     if held.is_refused:
         length = values.place.length

@@ -3,64 +3,32 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from functools import partial
 
-from ..errors import LayoutError
 from ..geometry import ORIGIN, Bounds, Path, Point
 from ..geometry.tolerance import SAME_POINT
 from ..keys.figures import ANY_LENGTH
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
-from ..keys.plane import Four, is_simple
-from ..panel.outline import bowed, four_sided, oval_outline
+from ..keys.plane import Four
+from ..panel.outline import outline_of
 from .sections import BOW, OUTLINE, read_section
 
-_BY_SIDES = ("width", "radius", "radii", "clip", "clips")
-_ROUND = ("diameter", "axes")
 
+def read_outline(raw: object, place: Place) -> tuple[Path | None, Path | None]:
+    """Return the outline of the panel, and again.
 
-@dataclass(frozen=True, slots=True)
-class OutlineRead:
-    """An outline as far as it could be read."""
-
-    path: Path | None
-    around: Path | None
-    """The same; or where it cannot be true, a box that holds it, so that what lies off the panel
-    can be told all the same."""
-
-
-def read_outline(raw: object, place: Place) -> OutlineRead:
-    """Return the outline of the panel."""
+    Where it cannot be true, the second is a box that holds it, so that what lies off the panel can
+    be told all the same.
+    """
     values = read_section(raw, OUTLINE, place)
-    points = values["points"]
     if not isinstance(raw, dict):
-        return OutlineRead(None, None)
-    if any(values.has(name) for name in _ROUND):
-        path = _round(values)
-        return OutlineRead(path, path)
-    if values.has("points"):
-        apart = values.not_with("points", ("length", *_BY_SIDES), "the points say it all")
-        bows = _bows(values, len(points)) if points else None
-        path = None
-        if apart and bows is not None and is_simple(points, values.at("points")):
-            path = _through(points, bows, values)
-        return OutlineRead(path, path or _box(points or ()))
-    path = _by_sides(values)
-    length, width = values["length"], values["width"]
-    known = length is not None and width is not None
-    return OutlineRead(path, path or (_box((ORIGIN, Point(length, width))) if known else None))
-
-
-def _round(values: Values) -> Path | None:
-    """Return a round or an oval outline, its box at the origin."""
-    name = next(name for name in _ROUND if values.has(name))
-    others = (*_ROUND, "length", *_BY_SIDES, "points", "bows")
-    why = f"{name} says it all"
-    sizes = (values[name],) * 2 if name == "diameter" else values[name]
-    apart = values.not_with(name, (other for other in others if other != name), why)
-    if not apart or sizes is None or None in sizes:
-        return None
-    return oval_outline(*sizes)
+        return None, None
+    path = outline_of(values, partial(_bows, values))
+    length, width, points = values["length"], values["width"], values["points"] or ()
+    if not points and length is not None and width is not None:
+        points = (ORIGIN, Point(length, width))
+    return path, path or _box(points)
 
 
 def _box(points: Sequence[Point]) -> Path | None:
@@ -69,35 +37,6 @@ def _box(points: Sequence[Point]) -> Path | None:
         return None
     bounds = Bounds.around(points)
     return Path.round_box(bounds.grown(max(bounds.width, bounds.height) / 2 + SAME_POINT))
-
-
-def _by_sides(values: Values) -> Path | None:
-    if not values.given & {"length", "width"} and values.lacks("points"):
-        values.place.wrong(
-            "it has neither length and width nor points: give what you measured, or the diameter "
-            "of a round panel"
-        )
-        return None
-    missing = [name for name in ("length", "width") if not values.has(name)]
-    for name in filter(values.lacks, missing):
-        values.at(name).wrong(f"{name} is missing: give both length and width, or points")
-    apart = values.only_one_of("radius", "radii") & values.only_one_of("clip", "clips")
-    bows = _bows(values, 4)
-    if missing or not apart or bows is None or not values.sound(*values.given):
-        return None
-    radii = values["radii"] or (values["radius"],) * 4
-    clips = values["clips"] or (values["clip"],) * 4
-    sides = (values["length"], values["width"])
-    corners = [name for name in ("radii", "radius", "clips", "clip") if values.has(name)]
-    return values.place.made(four_sided, values.place, sides, radii, clips, bows, corners)
-
-
-def _through(points: tuple[Point, ...], bows: dict[int, float], values: Values) -> Path | None:
-    try:
-        return bowed(values.place, points, bows)
-    except LayoutError as error:  # straight it is simple, so a bow crosses another edge
-        values.at("bows").wrong(f"with its bows {error}")
-        return None
 
 
 def _bows(values: Values, corners: int) -> dict[int, float] | None:

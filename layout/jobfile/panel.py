@@ -13,12 +13,12 @@ from ..geometry.tolerance import CHORD, SAME_POINT
 from ..geometry.turned_box import narrowest_strip
 from ..keys.key import Values
 from ..keys.place import UNREADABLE, Place, shown
-from ..keys.plane import Ring
+from ..keys.plane import Ring, polygon
 from ..panel.build import Build
 from ..panel.defect import Defect, check_depth, check_on_panel, settled
 from ..panel.edges import LETTERS, edges_of
 from ..panel.panel import Panel, check_faces
-from ..panel.told import Told, are_too_many, path_of, polygon
+from ..panel.told import Told, are_too_many, path_of
 from ..plan.job import STAND_IN_THICKNESS
 from ..units import Tape
 from .outline import read_outline
@@ -41,11 +41,6 @@ class PanelRead:
         """No top of it is wider than this, mm."""
         return math.inf if self.outline is None else narrowest_strip(self.outline.points(CHORD))
 
-    @property
-    def thickness(self) -> float:
-        """Of the top that is made of it, mm; one that stands in where the file says none."""
-        return _thickness(self.values)
-
     def panel(self) -> Panel | None:
         """Return the panel of a file in which nothing was wrong."""
         values = self.values
@@ -64,8 +59,7 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     values = read_section(raw, PANEL, place)
     outline = around = None
     if values.has("outline"):
-        found = read_outline(values["outline"], values.at("outline"))
-        outline, around = found.path, found.around
+        outline, around = read_outline(values["outline"], values.at("outline"))
     elif isinstance(raw, dict) and values.lacks("outline"):
         values.at("outline").wrong(
             "the outline is missing: write outline = { length = 1981, width = 838 }, or give points"
@@ -86,7 +80,8 @@ def read_panel(raw: object, place: Place, tools: Tools) -> PanelRead:
     )
 
 
-def _thickness(values: Values) -> float:
+def thickness_of(values: Values) -> float:
+    """Return that of the top that is made of a panel, mm; of none, one that stands in for it."""
     return values["flattened"] or values["thickness"] or STAND_IN_THICKNESS
 
 
@@ -193,7 +188,7 @@ def read_defects(panel: Values, face: Region | None, tools: Tools) -> tuple[Defe
         place.wrong("it is one table: open each defect with [[panel.defects]], two brackets")
         return ()
     listed = _listed(raw, place, "defects: open each with [[panel.defects]]")
-    names, blades = dict[str, int](), tools.reach(_thickness(panel))
+    names, blades = dict[str, int](), tools.reach(thickness_of(panel))
     found = (_defect(item, place / i, panel, face, blades, names) for i, item in enumerate(listed))
     return tuple(defect for defect in found if defect is not None)
 

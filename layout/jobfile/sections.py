@@ -5,11 +5,11 @@ from __future__ import annotations
 from ..cutting.profile import EdgeProfile
 from ..cutting.tools import Tools
 from ..fit.wish import Limits, Wish
-from ..keys.figures import ABOVE_0, ANY_LENGTH, FROM_0, Counts, Number, Range, count
+from ..keys.figures import ANY_LENGTH, Counts, Number, Range, count
 from ..keys.key import Key, Section, Values, keys_of
 from ..keys.kinds import Choice, Text, names
 from ..keys.place import UNREADABLE, Place, closest, shown
-from ..keys.plane import At, Four, Pair, Ring, Table
+from ..keys.plane import At, Table
 from ..legs.foot import Foot
 from ..legs.movement import SWING
 from ..legs.table_wish import TableWish
@@ -17,6 +17,7 @@ from ..legs.wish import FixingPlate, LegsWish
 from ..money.price import MoneyWish
 from ..offcuts.wish import OffcutWish
 from ..panel.build import Build
+from ..panel.outline import Measured
 from ..panel.panel import Panel
 from ..panel.told import Spot, Told
 from ..plan.job import DAMAGED, UNITS, Job
@@ -106,48 +107,7 @@ OUTLINE = Section(
     "[panel.outline]",
     "Either `length` and `width`, with corners rounded or clipped, or `points`; each edge may bow. "
     "A round panel has a `diameter`, an oval one two `axes`: their box starts at the origin.",
-    (
-        Key("length", ABOVE_0, "Along x", example="1981"),
-        Key("width", ABOVE_0, "Along y", example="838"),
-        Key("diameter", ABOVE_0, "Of a round panel, in place of both", example="900"),
-        Key(
-            "axes",
-            Pair(ABOVE_0),
-            "Of an oval panel, in place of both: along x and along y",
-            example="[1400, 800]",
-        ),
-        Key("radius", FROM_0, "Radius of all four corners", 0.0, "0", "25"),
-        Key(
-            "radii",
-            Four(FROM_0),
-            "Radius of each corner; 0 for a square one",
-            usual="all 0",
-            example="[0, 0, 300, 300]",
-        ),
-        Key("clip", FROM_0, "What all four corners have lost along both edges", 0.0, "0", "40"),
-        Key(
-            "clips",
-            Four(FROM_0),
-            "The same for each corner; 0 for a whole one",
-            usual="all 0",
-            example="[0, 60, 0, 0]",
-        ),
-        Key(
-            "points",
-            Ring(),
-            "Its corners in order, whichever way round",
-            example="[[0, 0], [1600, 0], [1580, 640], [15, 610]]",
-        ),
-        Key(
-            "bows",
-            Table("list of four lengths: AB, BC, CD, DA; or of tables `{ from = 2, rise = -8 }`"),
-            "How far edges bow outwards (negative: inwards) from the "
-            "straight line between their corners; `from` is the number of the point, from 1, at "
-            "which the edge starts",
-            usual="none",
-            example="[{ from = 2, rise = -8 }]",
-        ),
-    ),
+    keys_of(Measured),
 )
 
 BOW = Section(

@@ -44,8 +44,9 @@ def read_top(raw: object, place: Place, thickness: float | None = None) -> TopRe
     profile = _profile(values, thickness)
     shapes = shapes_of(values)
     own = read_own(values, shapes)
-    length, width = _span(values, "length"), _span(values, "width")
-    ratio, radius = _between(values, "least_ratio", "most_ratio"), _radius(values)
+    length, width, ratio, radius = (
+        _span(values, name) for name in ("length", "width", "ratio", "corner_radius")
+    )
     wanted, nearest_is_whole = _wanted(values)
     if not (length and width and ratio and radius and nearest_is_whole):
         return TopRead(values, None, profile)
@@ -73,39 +74,25 @@ def _profile(values: Values, thickness: float | None) -> EdgeProfile:
 
 
 def _span(values: Values, name: str) -> Span | None:
-    """Return the limits of length or width; a fixed one is a span of one value."""
+    """Return the limits of a size; of one value where it is fixed, which a goal may not do."""
     least, most = f"least_{name}", f"most_{name}"
-    nearest = values["goal"] is Goal.NEAREST
-    if not nearest and not values.not_with(name, (least, most), f"{name} alone fixes it"):
-        return None
-    if values.has(name) and not nearest:
-        return None if values[name] is None else Span(values[name], values[name])
-    return _between(values, least, most)
-
-
-def _between(values: Values, least: str, most: str) -> Span | None:
+    is_near = name in ("length", "width") and values["goal"] is Goal.NEAREST
+    if values.has(name) and not is_near:
+        alone = values.not_with(name, (least, most), f"{name} alone fixes it")
+        return Span(values[name], values[name]) if alone and values[name] is not None else None
+    if not values.given & {least, most}:
+        usual: Span = getattr(Limits(), name)
+        return usual
     low, high = values[least], values[most]
     if low is None or high is None:
         return None
     if low > high:
-        written = "{:g}".format if "ratio" in least else values.place.length
+        written = "{:g}".format if name == "ratio" else values.place.length
         values.at(least).wrong(
             f"{least} {written(low)} is above {most} {written(high)}: nothing lies between them"
         )
         return None
     return Span(low, high)
-
-
-def _radius(values: Values) -> Span | None:
-    least, most = "least_corner_radius", "most_corner_radius"
-    if not values.not_with("corner_radius", (least, most), "corner_radius alone fixes it"):
-        return None
-    if values.has(least) or values.has(most):
-        return _between(values, least, most)
-    radius = values["corner_radius"]
-    if radius is None or isinstance(radius, Span):  # as usual
-        return radius
-    return Span(radius, radius)
 
 
 def _wanted(values: Values) -> tuple[tuple[float, float] | None, bool]:

@@ -10,7 +10,8 @@ from fractions import Fraction
 
 from ..errors import LengthError
 from ..geometry.tolerance import SAME_POINT
-from .kinds import Held, Kind, each
+from ..units import Units
+from .kinds import Held, Kind, Spelt, each
 from .length import parse_length
 from .place import Place, closest, shown
 
@@ -73,6 +74,13 @@ class Number(Kind):
             return None
         return int(number) if self.whole else number * factor
 
+    def spelt(self, held: float, units: Units) -> Spelt:
+        """Return the number that the file's unit makes of what is held, to the last digit."""
+        if self.whole:
+            return held
+        short = float(f"{held / self.factor:.12g}")
+        return short if short * self.factor == held else held / self.factor
+
 
 def degrees(least: float, most: float, advice: str = "") -> Number:
     """Return the kind of an angle; it is held in degrees, by a field that says so in its name."""
@@ -109,6 +117,10 @@ class Length(Kind):
         nothing = self.limits.above and abs(mm) < SAME_POINT
         figure = 0.0 if nothing else mm
         return mm if self.limits.keeps(figure, at, written, at.length, self.advice) else None
+
+    def spelt(self, held: float, units: Units) -> Spelt:
+        """Return a bare number of mm, or it with its unit, so that no figure is rounded."""
+        return held if units is Units.MM else f"{Decimal(repr(float(held))):f} mm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -181,6 +193,10 @@ class Sum(Kind):
             return None
         return Decimal(repr(value)) if held is None else held
 
+    def spelt(self, held: Decimal, units: Units) -> Spelt:
+        """Return a bare number."""
+        return float(held)
+
 
 @dataclass(frozen=True, slots=True)
 class Share(Kind):
@@ -199,6 +215,10 @@ class Share(Kind):
             percent = Decimal(repr(value)) * (100 if at.held else 1)
         kept = self.limits.keeps(float(percent), at, f"{percent:f} %", "{:g} %".format)
         return percent / 100 if kept else None
+
+    def spelt(self, held: Decimal, units: Units) -> Spelt:
+        """Return percent."""
+        return float(held * 100)
 
 
 @dataclass(frozen=True, slots=True)
@@ -231,3 +251,7 @@ class Named(Kind):
         if len(held) < len(value) or None in held.values():
             return None
         return tuple((name, held[name]) for name in self.names if name in held)
+
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return a table."""
+        return {name: self.kind.spelt(figure, units) for name, figure in held}

@@ -1,7 +1,8 @@
 """Kinds of values: how each is written and read; here texts, yes or no, and names.
 
-A kind turns what stands in a file into what the library holds (mm, shares, members of enums) or
-notes what is wrong and returns None; nothing is ever clamped. A program may give what is held, too.
+A kind turns what stands in a file into what the library holds (mm, shares, members of enums), and
+back, or notes what is wrong and returns None; nothing is ever clamped. A program may give what is
+held, too.
 """
 
 from __future__ import annotations
@@ -15,6 +16,7 @@ from typing import Any
 import numpy as np
 
 from ..geometry.point import Point
+from ..units import Units
 from .place import UNREADABLE, Place, closest, shown
 
 LONGEST_TEXT = 200
@@ -23,6 +25,9 @@ LONGEST_TEXT = 200
 
 Held = Any
 """What the library holds for a value: each kind says of which type."""
+
+Spelt = Any
+"""What TOML holds: texts, numbers, lists of them."""
 
 
 class Kind(ABC):
@@ -39,6 +44,10 @@ class Kind(ABC):
         if at.held:
             return self._parse(_as_typed(value), at)
         return None if value == UNREADABLE else self._parse(value, at)
+
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return what is held as a file has it whose lengths count in `units`."""
+        return list(held) if isinstance(held, tuple) else held
 
 
 def _as_typed(value: object) -> object:
@@ -125,6 +134,10 @@ class Choice(Kind):
         hint = f"; did you mean {near}?" if near else ":"
         at.wrong(f"{shown(value)} is not known{hint} use one of {self._names}")
         return None
+
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return the name of an option."""
+        return next(name for name, option in self.options.items() if option == held)
 
     @property
     def _names(self) -> str:

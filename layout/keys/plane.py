@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import suppress
 from dataclasses import dataclass
 from enum import Enum
@@ -13,8 +13,9 @@ from ..errors import GeometryError
 from ..geometry import Path, Point, Region, array_of, first_of_best
 from ..geometry.distance import nearest
 from ..geometry.tolerance import SAME_POINT
+from ..units import Units
 from .figures import ANY_LENGTH, Length, Number
-from .kinds import Choice, Kind, each
+from .kinds import Choice, Held, Kind, Spelt, each
 from .place import Place
 
 
@@ -25,6 +26,10 @@ class At(Kind):
     def _parse(self, value: object, at: Place) -> Point | None:
         held = each(ANY_LENGTH, value, at, "a point: write [x, y]", 2)
         return None if held is None else Point(*held)
+
+    def spelt(self, held: Iterable[float], units: Units) -> Spelt:
+        """Return a list of two."""
+        return [ANY_LENGTH.spelt(figure, units) for figure in held]
 
 
 MOST_POINTS = 5_000
@@ -53,6 +58,10 @@ class Points(Kind):
             return None
         return points
 
+    def spelt(self, held: Iterable[Iterable[float]], units: Units) -> Spelt:
+        """Return a list of points."""
+        return [At().spelt(point, units) for point in held]
+
 
 @dataclass(frozen=True, slots=True)
 class Pairs(Points):
@@ -64,11 +73,11 @@ class Pairs(Points):
 
 
 @dataclass(frozen=True, slots=True)
-class Ring(Kind):
+class Ring(Points):
     """Corners in order round something, all different; the first may be repeated as the last."""
 
     def _parse(self, value: object, at: Place) -> tuple[Point, ...] | None:
-        points = Points().read(value, at)
+        points = Points._parse(self, value, at)
         if points is None:
             return None
         if len(points) > 1 and points[0].distance_to(points[-1]) <= SAME_POINT:
@@ -104,6 +113,11 @@ class Pair(Kind):
         )
         return sides
 
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return a list, or the one figure that will do."""
+        sides = [self.kind.spelt(side, units) for side in held]
+        return sides if len(sides) > 1 else sides[0]
+
 
 @dataclass(frozen=True, slots=True)
 class Four(Kind):
@@ -116,6 +130,10 @@ class Four(Kind):
         wanted = f"a list of four lengths, for {self.order}"
         four: tuple[float, ...] | None = each(self.kind, value, at, wanted, 4)
         return four
+
+    def spelt(self, held: Iterable[float], units: Units) -> Spelt:
+        """Return a list of four."""
+        return [self.kind.spelt(figure, units) for figure in held]
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +157,11 @@ class Choices(Kind):
             return None
         return None if held is None else self.into(dict.fromkeys(held))
 
+    def spelt(self, held: Held, units: Units) -> Spelt:
+        """Return their names, of a set in the order of the options."""
+        rows = self.choice.options.values() if isinstance(held, frozenset) else held
+        return [self.choice.spelt(one, units) for one in rows if one in held]
+
 
 @dataclass(frozen=True, slots=True)
 class Table(Kind):
@@ -161,11 +184,15 @@ class Boundary(Table):
             if not value.is_closed:
                 at.wrong("the path ends elsewhere than it starts: close it")
             return value if value.area > 0 else value.reversed()
-        ring = Ring().read(value, at)
-        if is_simple(ring, at):
-            path = Path.through(ring, closed=True)
-            return path if path.area > 0 else path.reversed()
+        return polygon(Ring().read(value, at), at)
+
+
+def polygon(points: Sequence[Point], place: Place) -> Path | None:
+    """Return the closed line through corners, anticlockwise, or note where it crosses itself."""
+    if not is_simple(points, place):
         return None
+    path = Path.through(points, closed=True)
+    return path if path.area > 0 else path.reversed()
 
 
 def holes_of(value: object) -> tuple[object, ...]:

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from enum import Enum
 
 from ..errors import LegsError
-from ..geometry import ORIGIN, Point, Region, at_least, at_most
+from ..geometry import Point, Region, at_least, at_most
 from ..keys.figures import ABOVE_0
 from ..keys.key import take
 from ..keys.plane import Pair
@@ -18,7 +18,7 @@ from .foot import Foot, FootShape
 from .plan import LegMatter
 from .room import inside_by
 from .sag import bearing_points
-from .wish import Fixing, LegsWish
+from .wish import Fixing, FixingPlate, LegsWish
 
 LEFT_UNDER_TIP = 6.0
 """Wood left between the tip of a screw and the show face, mm (common practice)."""
@@ -168,16 +168,21 @@ def plate_keeps_in(wish: LegsWish, kind: Kind, apart: tuple[float, float] | None
     """Return how far in from the edge a plate lies so that its screws do not break out, mm."""
     if wish.plate is None or wish.fixing is not Fixing.SCREWED:
         return 0.0
-    hole = _places(wish, ORIGIN, apart)[2]
-    inside = min(wish.plate.length / 2 - hole.x, wish.plate.width / 2 - hole.y)
-    return least_from_edge(kind) - inside
+    return least_from_edge(kind) - min(in_plate(wish.plate, apart))
+
+
+def in_plate(plate: FixingPlate, apart: tuple[float, float] | None) -> tuple[float, float]:
+    """Return how far in from its ends and its sides a plate has its holes, mm."""
+    if apart is not None:
+        return (plate.length - apart[0]) / 2, (plate.width - apart[1]) / 2
+    return min(IN_PLATE, plate.length / 4), min(IN_PLATE, plate.width / 4)
 
 
 def _places(wish: LegsWish, middle: Point, apart: tuple[float, float] | None) -> list[Point]:
     plate = wish.plate
     if plate is not None:
-        inside = [size - 2 * min(IN_PLATE, size / 4) for size in (plate.length, plate.width)]
-        x, y = (v / 2 for v in (apart or inside))
+        from_end, from_side = in_plate(plate, apart)
+        x, y = plate.length / 2 - from_end, plate.width / 2 - from_side
         return [middle + Point(*at) for at in ((-x, -y), (x, -y), (x, y), (-x, y))]
     if wish.foot.shape is FootShape.SLAB:
         return bearing_points(wish.foot, middle)

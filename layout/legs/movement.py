@@ -28,6 +28,10 @@ share (common practice)."""
 SETTING_OUT = 1.0
 """Added to a slot for what drilling and setting miss, mm (our choice)."""
 
+METAL_LEFT = 1.0
+"""A slot leaves so many diameters of its screw between itself and the edge of its plate: its end's
+middle lies 1.5 of them inside (*EN 1993-1-8*, table 3.3, from memory)."""
+
 GLUE_FIGHTS = 1.0
 """Movement under one rigid joint above this, mm, breaks the joint or the wood (our choice)."""
 
@@ -54,6 +58,8 @@ class Slot:
     length: float
     """Of its slot across the grain, mm; the screw's own diameter where it is fixed."""
     fixed: bool
+    left: float | None = None
+    """Metal from it to the edge of its plate, mm; below 0 where it runs out, None without one."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +97,8 @@ class Held:
     """Whether a rigid glue holds the legs."""
     screw: float
     """Diameter of the screws, mm."""
+    inside: tuple[float, float] | None = None
+    """How far in from its ends and its sides a plate has its holes, mm; None without one."""
 
 
 def movement_of(
@@ -114,7 +122,7 @@ def movement_of(
         coefficient = known.radial if quartered else known.tangential
         share = coefficient * swing
     joint = 2 * held.foot.reach(across) * share
-    slots = (slot for group in held.groups for slot in _slots(group, way, share, held.screw))
+    slots = (slot for group in held.groups for slot in _slots(group, way, share, held))
     moves = (across, width, width * share, coefficient, source, solid)
     fights = solid and held.glued and joint > GLUE_FIGHTS
     return MovementPlan(*moves, tuple(slots) if solid else (), joint, fights)
@@ -129,7 +137,7 @@ def slot_for(movement: float, screw: float) -> float:
     return screw + 2 * math.ceil((movement + SETTING_OUT) / 2 - 1e-9)
 
 
-def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> Iterator[Slot]:
+def _slots(fixings: Sequence[Point], way: Point, share: float, held: Held) -> Iterator[Slot]:
     """Yield a slot for each fixing; whichever lies nearest to the middle across stays fast."""
     if not fixings:
         return
@@ -138,7 +146,12 @@ def _slots(fixings: Sequence[Point], way: Point, share: float, screw: float) -> 
     for place, row in zip(fixings, rows, strict=True):
         off = abs(row - fast)
         fixed = off <= SAME_PLACE
-        yield Slot(place, screw if fixed else slot_for(2 * off * share, screw), fixed)
+        length = held.screw if fixed else slot_for(2 * off * share, held.screw)
+        left = None
+        if held.inside is not None:
+            x, y = (abs(part) * (length - held.screw) / 2 + held.screw / 2 for part in way)
+            left = min(held.inside[0] - x, held.inside[1] - y)
+        yield Slot(place, length, fixed, left)
 
 
 @dataclass(frozen=True, slots=True)

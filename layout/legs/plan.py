@@ -38,6 +38,7 @@ class LegMatter(Enum):
     SCREW_TOO_DEEP = "too deep"
     SCREW_HARDLY_BITES = "hardly bites"
     SCREW_NEAR_EDGE = "near the edge of the wood"
+    SLOT_RUNS_OUT = "slot at the edge of its plate"
     ONE_BOLT = "one bolt in a tall leg"
     GLUE_FIGHTS = "glue fights the wood"
     METAL_GLUED = "rigid glue on metal or masonry"

@@ -1,35 +1,41 @@
-"""A top as a thin plate on points: how far it bends, by finite elements.
+"""A top as a thin plate on points: how far it bends, by splines on a grid of cells.
 
-The Kirchhoff plate of any stiffness along and across its grain, on Argyris triangles: quintic, with
-continuous slopes, so that the answer converges from below. The points that carry it need not be
-corners of triangles: each is one equation that holds the plate down there. All work is done on a
-plate of unit area and unit stiffness, so that the laws of scale hold exactly.
+The Kirchhoff plate of any stiffness along and across its grain. How far it bends is a sum of cubic
+splines on even cells that are laid over the top; each cell counts as far as the top covers it, so
+that no mesh has to follow its edge (Höllig, *Finite Element Methods with B-Splines*, SIAM 2003).
+Slopes are continuous, and the answer converges from below.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy.sparse import bmat, csc_matrix, csr_matrix
-from scipy.sparse.linalg import splu
-from skfem import Basis, MeshTri  # type: ignore[import-untyped]
-from skfem.element import DiscreteField, ElementTriArgyris  # type: ignore[import-untyped]
 
-from ..geometry import Path, Point, array_of
+from ..geometry import ORIGIN, Path, Point, Region, array_of
+from ..geometry.intersect import crossings
+from ..geometry.simplify import fewer
+from ..geometry.tolerance import CHORD
 from ..panel.materials import Stiffness
 from .room import nearest_on
-from .triangles import cut_up
 
 Array = NDArray[np.float64]
 
-TRIANGLES = 110
+CELLS = 400
 """About so many give the sag of a top on legs to 0.3 % (measured; the tests hold it)."""
+
+_FINE, _MANY = 1 / 400, 1000
+"""Share of a cell by which the edge may be moved; what has so many points then has fewer."""
+
+_WHOLE = 0.999
+"""A plate that fills less of its hull has dents."""
+
+_SPLINES = np.array([[1, 4, 1, 0], [-3, 0, 3, 0], [3, -6, 3, 0], [-1, 3, -3, 1]]) / 6
+"""The four cubic splines that live in a cell, by the powers of the way through it."""
 
 
 def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Array:
@@ -56,66 +62,194 @@ def rigidity(stiffness: Stiffness, thickness: float, grain: float = 0.0) -> Arra
 
 
 @dataclass(frozen=True)
-class Plate:
-    """A plate cut in triangles, free everywhere until it is rested on something."""
+class Grid:
+    """Even cells over a plate, and the splines that live in them."""
 
-    size: float
-    """The square root of its area, mm."""
-    stiff: float
-    """The unit of its stiffness, N·mm."""
-    places: Array
-    """(p, 2) array: where its bending is read, mm: points of the mesh, then middles of edges."""
-    points: int
-    """How many of them are points of the mesh."""
-    matrix: Any
-    load: Array
-    """(n,) array: what a load of one a unit area does to the unit plate."""
-    reading: Any
-    """From the unknowns to the deflections at `places`."""
-    basis: Any
-    """For reading anywhere else: where it is held down."""
+    face: Region
+    low: Array
+    cell: Array
+    """(2,) arrays: the lower left corner, and the sizes of a cell, mm."""
+    counts: NDArray[np.intp]
+    """(2,) array: how many cells there are along and up; so many splines and three more."""
 
     @classmethod
-    def cut(cls, outline: Path, rigid: Array, triangles: int = TRIANGLES) -> Plate:
-        """Return the plate inside a closed path about the origin, in about so many triangles."""
-        size, stiff, bounds = math.sqrt(outline.area), float(rigid[0, 0]), outline.bounds
-        even = size * math.sqrt(4 / (math.sqrt(3) * triangles))
-        step = min(even, min(bounds.width, bounds.height) / 3)
-        points, moved, corners = cut_up(outline, step, 1e-6 / triangles)
-        mesh = MeshTri((moved / size).T.copy(), corners.T.copy())
-        basis = Basis(mesh, CentredArgyris(), intorder=6)
-        fields, dofs, area = [held[0] for held in basis.basis], basis.element_dofs, basis.dx
-        bends = np.stack([(f.hess[0, 0], f.hess[1, 1], 2 * f.hess[0, 1]) for f in fields])
-        turned = np.einsum("ij,ajcq,cq->aicq", rigid / stiff, bends, area)
-        energy = np.einsum("aicq,bicq->abc", turned, bends, optimize=True)
-        downs = np.einsum("acq,cq->ac", np.stack(fields), area)
-        rows, columns = np.broadcast_arrays(dofs[:, None], dofs[None])
-        read = np.vstack([points / size, mesh.p[:, mesh.facets].mean(axis=1).T])
-        return cls(
-            size,
-            stiff,
-            read * size,
-            len(points),
-            csc_matrix((energy.ravel(), (rows.ravel(), columns.ravel())), (basis.N, basis.N)),
-            np.bincount(dofs.ravel(), downs.ravel()).astype(float),
-            _reading(basis, read),
-            basis,
+    def over(cls, outline: Path, wide: float, high: float) -> Grid:
+        """Return cells about so wide and high, mm; their corners meet in the middle of the box."""
+        box, fine = outline.bounds, _FINE * min(wide, high)
+        sides = np.array([box.width, box.height])
+        counts = 2 * np.ceil(sides / (2 * wide, 2 * high) - 1e-6).astype(np.intp)
+        ring = outline.points(fine)
+        face = Region.from_rings(ring if len(ring) < _MANY else fewer(ring, 10 * fine))
+        return cls(face, np.array([box.left, box.bottom]), sides / counts, counts)
+
+    @cached_property
+    def apart(self) -> dict[int, list[tuple[int, Region]]]:
+        """The splines below which the plate is in parts, with a number and the part for each.
+
+        What lies across a slit does not bend with it.
+        """
+        own, count = self.counts + 3, int(np.prod(self.counts + 3))
+        found: dict[int, list[tuple[int, Region]]] = {}
+        if self.face.area > _WHOLE * Region.hull(self.face.exterior).area:
+            return found
+        for number, (i, j) in enumerate(np.ndindex(*own)):
+            parts = self.part((i - 3, j - 3), 4).pieces
+            if len(parts) > 1:
+                found[number] = [(number, parts[0]), *enumerate(parts[1:], count)]
+                count += len(parts) - 1
+        return found
+
+    def part(self, cell: Sequence[int], cells: int = 1) -> Region:
+        """Return what a plate covers of a cell, or of so many along and up from it."""
+        (left, bottom), (right, top) = (self.low + self.cell * np.add(cell, n) for n in (0, cells))
+        box = np.array([(left, bottom), (right, bottom), (right, top), (left, top)])
+        return self.face.meet(Region.from_rings(box))
+
+    def splines(self, cell: Sequence[int], at: Region) -> list[int]:
+        """Return the numbers of the 16 splines that live in a cell, as they are at a part of it."""
+        first = [(cell[0] + i) * (self.counts[1] + 3) + cell[1] for i in range(4)]
+        return [
+            min(self.apart[number], key=lambda part: part[1].distance_to(at))[0]
+            if number in self.apart
+            else number
+            for row in first
+            for number in range(row, row + 4)
+        ]
+
+    def values(self, points: Array, cells: NDArray[np.intp], along: int = 0, up: int = 0) -> Array:
+        """Return the 16 splines of its cell at each point, (n, 16), derived so often each way."""
+        way = (points - self.low) / self.cell - cells
+        x, y = (
+            np.stack([math.perm(k, n) * way[:, axis] ** max(k - n, 0) for k in range(4)], axis=1)
+            @ _SPLINES
+            / self.cell[axis] ** n
+            for axis, n in enumerate((along, up))
         )
+        values: Array = x[:, :, None] * y[:, None]
+        return values.reshape(len(points), 16)
+
+    def reading(self, points: Array) -> Array:
+        """Return the rows that read points of the plate, (n, splines)."""
+        cells = np.clip(((points - self.low) / self.cell).astype(np.intp), 0, self.counts - 1)
+        rows = np.zeros((len(points), len(self.rigid)))
+        places = (Region.at(Point.of(point)) for point in points)
+        here = np.array([self.splines(*pair) for pair in zip(cells.tolist(), places, strict=True)])
+        np.put_along_axis(rows, here, self.values(points, cells), axis=1)
+        return rows
+
+    @cached_property
+    def rigid(self) -> Array:
+        """What of each spline lifts and tilts the plate and does not bend it, (splines, 3)."""
+        x, y = (self.low[k] + self.cell[k] * (np.arange(self.counts[k] + 3) - 1) for k in (0, 1))
+        at = np.stack(np.meshgrid(x, y, indexing="ij"), axis=-1).reshape(-1, 2)
+        more = [number for number, parts in self.apart.items() for _ in parts[1:]]
+        return np.pad(np.vstack([at, at[more]]), ((0, 0), (1, 0)), constant_values=1.0)
+
+
+@dataclass(frozen=True)
+class Plate:
+    """A plate in cells, free everywhere until it is rested on something."""
+
+    grid: Grid
+    places: Array
+    """(p, 2) array: where its bending is read, mm: along the edge, and corners of cells."""
+    used: NDArray[np.intp]
+    """(n,) array: the splines that live in it."""
+    load: Array
+    """(n,) array: what a load of 1 N/mm² does to each of them."""
+    gives: Array
+    """(n, n) array: how each answers to a load on another, lift and tilt held."""
+
+    @classmethod
+    def cut(cls, outline: Path, rigid: Array, cells: int = CELLS) -> Plate:
+        """Return the plate inside a closed path about the origin, in about so many cells.
+
+        They are longer the way that it is stiffer, and twice as many where it has dents.
+        """
+        hull = Region.hull(outline.points(CHORD)).area
+        count = cells if outline.area > _WHOLE * hull else 2 * cells
+        step, longer = math.sqrt(outline.area / count), (rigid[0, 0] / rigid[1, 1]) ** 0.125
+        grid = Grid.over(outline, step * longer, step / longer)
+        energy, load = _of_cells(grid, rigid)
+        used = np.flatnonzero(energy.any(axis=1))
+        energy, tilts = energy[np.ix_(used, used)], grid.rigid[used]
+        even = 1 / np.sqrt(energy.diagonal())  # so each spline's own stiffness is 1
+        held, _ = np.linalg.qr(tilts / even[:, None])
+        gives = np.linalg.inv(energy * np.outer(even, even) + held @ held.T)
+        places = _places(outline, grid)
+        return cls(grid, places, used, load[used], gives * np.outer(even, even))
 
     def on(self, supports: Sequence[Point]) -> RestedPlate:
-        """Return the plate held down at three points or more that are not on one line."""
-        return next(self.on_each([supports]))
+        """Return the plate held down at three points or more that are not on one line.
 
-    def on_each(self, arrangements: Sequence[Sequence[Point]]) -> Iterator[RestedPlate]:
-        """Yield the plate on each of several arrangements of supports, read in one go."""
-        points = [point for supports in arrangements for point in supports]
-        rows = _reading(self.basis, array_of(points) / self.size)
-        start = 0
-        for supports in arrangements:
-            held = rows[start : start + len(supports)]
-            start += len(supports)
-            whole = bmat([[self.matrix, held.T], [held, None]], format="csc")
-            yield RestedPlate(self, splu(whole))
+        One outside holds it at the nearest place of its edge.
+        """
+        points, face = array_of(supports), self.grid.face
+        outside = ~face.holds_points(points)
+        if outside.any():
+            points[outside] = nearest_on(face.edges, points[outside])
+        return RestedPlate(self, self.grid.reading(points)[:, self.used])
+
+    @cached_property
+    def reading(self) -> Array:
+        """From the splines to the deflections at `places`, (p, n)."""
+        return self.grid.reading(self.places)[:, self.used]
+
+
+def _of_cells(grid: Grid, rigid: Array) -> tuple[Array, Array]:
+    """Return the energy between all splines and what an even load does to each."""
+    every = ((cell, piece) for cell in np.ndindex(*grid.counts) for piece in grid.part(cell).pieces)
+    parts = [(cell, piece, *_fan(piece.exterior)) for cell, piece in every]
+    points = np.vstack([own for *_, own, _ in parts])
+    cells = np.vstack([np.tile(cell, (len(own), 1)) for cell, _, own, _ in parts])
+    orders = ((2, 0, 1), (0, 2, 1), (1, 1, 2))
+    bends = np.stack([by * grid.values(points, cells, *order) for *order, by in orders], axis=1)
+    downs = grid.values(points, cells)
+    splines = len(grid.rigid)
+    energy, load, start = np.zeros((splines, splines)), np.zeros(splines), 0
+    for cell, piece, own, area in parts:
+        here, part = grid.splines(cell, piece), slice(start, start + len(own))
+        turned = (rigid @ bends[part] * area[:, None, None]).reshape(-1, 16)
+        energy[np.ix_(here, here)] += turned.T @ bends[part].reshape(-1, 16)
+        load[here] += area @ downs[part]
+        start += len(own)
+    return energy, load
+
+
+def _fan(ring: Array) -> tuple[Array, Array]:
+    """Return points, (n, 2), within a ring and how much of its area each stands for.
+
+    They lie in a fan of triangles from its first corner, of which those that run backwards count
+    off: of any polynomial of these splines' energy the sum is exact.
+    """
+    to, on = ring - ring[0], np.roll(ring, -1, axis=0) - ring
+    doubled = to[:, 0] * on[:, 1] - to[:, 1] * on[:, 0]
+    fans = to[:, None] + _ACROSS[:, None] * on[:, None]
+    return (ring[0] + _OUT[:, None] * fans).reshape(-1, 2), np.outer(doubled, _SHARES).ravel()
+
+
+_GAUSS, _WEIGHTS = (
+    (held + shift) / 2
+    for held, shift in zip(np.polynomial.legendre.leggauss(5), (1, 0), strict=True)
+)
+_OUT, _ACROSS = (held.ravel() for held in np.meshgrid(_GAUSS, _GAUSS, indexing="ij"))
+_SHARES = _OUT * np.outer(_WEIGHTS, _WEIGHTS).ravel()
+"""Where a triangle is read, out from its corner and across, and shares of its doubled area."""
+
+
+def _places(outline: Path, grid: Grid) -> Array:
+    """Return where a plate's bending is read: close along its edge, on its axes, inside."""
+    ring = grid.face.exterior
+    ways = np.roll(ring, -1, axis=0) - ring
+    parts = np.ceil(np.hypot(*ways.T) / grid.cell.min() - 1e-6).astype(int)
+    edge = [
+        a + way * (k / n) for a, way, n in zip(ring, ways, parts, strict=True) for k in range(n)
+    ]
+    axes = (Point(1.0, 0.0), Point(0.0, 1.0))
+    on_axes = array_of(met.point for way in axes for met in crossings(outline, ORIGIN, way))
+    x, y = (grid.low[k] + grid.cell[k] * np.arange(grid.counts[k] + 1) for k in (0, 1))
+    inner = np.stack(np.meshgrid(x, y), axis=-1).reshape(-1, 2)
+    return np.vstack([edge, on_axes, inner[grid.face.holds_points(inner)]])
 
 
 @dataclass(frozen=True)
@@ -123,131 +257,33 @@ class RestedPlate:
     """A plate on its legs."""
 
     plate: Plate
-    factors: Any
-    """Of its equations, with one row for each support."""
+    held: Array
+    """(s, n) array: the rows that read it where it is held down."""
 
     def under_load(self, pressure: float) -> Array:
         """Return how far it goes down at its places, (p,) mm, under an even load, N/mm²."""
-        down: Array = self.plate.reading @ self._solve(self.plate.load)
-        return down * pressure * self.plate.size**4 / self.plate.stiff
+        down: Array = self.plate.reading @ self._answers(self.plate.load[:, None])[:, 0]
+        return down * pressure
 
     @cached_property
     def give(self) -> Array:
-        """How far each point of the mesh gives way under 1 N at that point, (points,) mm.
+        """How far each place gives way under 1 N there, (p,) mm.
 
         No place gives more under a force elsewhere than the softest gives under its own: the
         answer of one place to a force at another is at most the mean of their own answers.
         """
-        at_points = self.plate.reading[: self.plate.points].toarray()
-        answers = self._solve(at_points.T)
-        own: Array = np.einsum("ij,ji->i", at_points, answers)
-        return own * (self.plate.size**2 / self.plate.stiff)
-
-    def _solve(self, load: Array) -> Array:
-        count = len(load)
-        rows = self.factors.shape[0] - count
-        full = np.concatenate([load, np.zeros((rows, *load.shape[1:]))])
-        found: Array = self.factors.solve(full)[:count]
-        return found
-
-
-def _reading(basis: Any, points: Array) -> Any:  # noqa: ANN401 - skfem's own, a sparse matrix
-    """Return the rows that read points, (n, 2), of the unit plate, each in the triangle it lies in.
-
-    The library's own search loses points on the edge of a plate to rounding; one outside is read
-    at the nearest place of the edge.
-    """
-    mesh = basis.mesh
-    corners = mesh.p.T[mesh.t.T]
-    origin, sides = corners[:, 0], (corners[:, 1:] - corners[:, :1]).transpose(0, 2, 1)
-
-    def within(places: Array) -> tuple[Array, Array]:
-        off = (places[None] - origin[:, None])[..., None]
-        shares = np.linalg.solve(sides[:, None], off)[..., 0]
-        return shares, np.minimum(shares.min(axis=2), 1 - shares.sum(axis=2))
-
-    shares, least = within(points)
-    outside = least.max(axis=0) < -_OUTSIDE
-    if outside.any():
-        edges = mesh.p.T[mesh.facets[:, mesh.boundary_facets()].T]
-        shares, least = within(np.where(outside[:, None], nearest_on(edges, points), points))
-    cells = least.argmax(axis=0)
-    own = shares[cells, np.arange(len(points))].T[:, :, None]
-    values = [
-        basis.elem.gbasis(basis.mapping, own, k, tind=cells)[0].ravel() for k in range(basis.Nbfun)
-    ]
-    rows = np.tile(np.arange(len(points)), basis.Nbfun)
-    columns = basis.element_dofs[:, cells].ravel()
-    return csr_matrix((np.concatenate(values), (rows, columns)), shape=(len(points), basis.N))
-
-
-_OUTSIDE = 1e-9
-"""Share of a triangle by which a place outside it is inside for rounding."""
-
-
-class CentredArgyris(ElementTriArgyris):  # type: ignore[misc]
-    """Argyris' triangle, with powers of the way from the middle of each, over its size.
-
-    The library reckons its shape functions in powers of the plate's own coordinates. Of a small
-    triangle far from the origin these are all but alike, and what its equations lose by that grows
-    with the fifth power of distance over size: at the corners of a top with small radii bending was
-    wrong in its third figure, by another amount on each processor.
-    """
-
-    V: Array | None
-    _middle: Array
-    _size: Array
-    _asked: tuple[Any, Any] = (None, None)
-    _fields: list[Array]
-    """Value, slopes and bends of all shape functions where they were asked for last."""
-
-    def gbasis(
-        self,
-        mapping: Any,  # noqa: ANN401 - skfem's own
-        X: Array,  # noqa: N803 - the library's name for it
-        i: int,
-        tind: NDArray[np.intp] | None = None,
-    ) -> Any:  # noqa: ANN401 - a field of skfem
-        """Return shape function `i` at points of triangles; all are worked out at once."""
-        if self.V is None:
-            self._look_at(mapping.mesh, slice(None))
-            self._pbasis_init(self.maxdeg, self.dim, self.derivatives, self.tensorial_basis)
-            self.V = np.linalg.inv(self._eval_dofs(mapping.mesh))
-        if self._asked[0] is not X or self._asked[1] is not tind:
-            which = slice(None) if tind is None else tind
-            self._look_at(mapping.mesh, which)
-            x = mapping.F(X, tind=tind)
-            weights = self.V[which].transpose(0, 2, 1)
-            at = {
-                way: weights @ np.stack([power(*x) for power in each], axis=1)
-                for way, each in self._pbasis.items()
-            }
-            self._fields = [
-                at[()],
-                np.stack([at[k,] for k in range(2)]),
-                np.stack([np.stack([at[k, m] for m in range(2)]) for k in range(2)]),
-            ]
-            self._asked = X, tind
-        value, slopes, bends = (field[..., i, :] for field in self._fields)
-        return (DiscreteField(value=value, grad=slopes, hess=bends),)
-
-    def _look_at(self, mesh: Any, which: Any) -> None:  # noqa: ANN401
-        """Take the middle and the size of some triangles as those of what is asked next."""
-        corners = mesh.p[:, mesh.t[:, which]]
-        self._middle = corners.mean(axis=1)
-        self._size = np.abs(corners - self._middle[:, None]).max(axis=(0, 1))
-
-    def _pbasis_create(
-        self, i: int, j: int = 0, k: None = None, dx: int = 0, dy: int = 0, dz: None = None
-    ) -> Callable[[Array, Array], Array]:
-        """Return xⁱyʲ, differentiated `dx` and `dy` times."""
-        factor, powers = math.perm(i, dx) * math.perm(j, dy), (max(i - dx, 0), max(j - dy, 0))
-
-        def own(x: Array, y: Array) -> Array:
-            rows = (-1, *[1] * (x.ndim - 1))
-            (a, b), size = self._middle, self._size.reshape(rows)
-            one, other = (x - a.reshape(rows)) / size, (y - b.reshape(rows)) / size
-            found: Array = factor * one ** powers[0] * other ** powers[1] / size ** (dx + dy)
-            return found
-
+        reading = self.plate.reading
+        own: Array = np.einsum("pn,np->p", reading, self._answers(reading.T))
         return own
+
+    def _answers(self, loads: Array) -> Array:
+        """Return the splines under loads, (n, m) each: what legs push back is in balance."""
+        plate, held, tilts = self.plate, self.held, self.plate.grid.rigid[self.plate.used]
+        free, back = plate.gives @ loads, plate.gives @ held.T
+        gives = held @ back
+        tilts = tilts * (gives.max() / np.abs(held @ tilts).max(axis=0))  # all figures alike
+        lift = held @ tilts
+        equations = np.block([[gives, -lift], [-lift.T, np.zeros((3, 3))]])
+        found = np.linalg.lstsq(equations, np.vstack([held @ free, -tilts.T @ loads]))[0]
+        answers: Array = free - back @ found[:-3] + tilts @ found[-3:]
+        return answers

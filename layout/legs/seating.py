@@ -100,6 +100,8 @@ class Edge:
     points: Array
     inwards: Array
     """(n, 2) array: of each step, and the unit vector into the top."""
+    step: float
+    """From one point to the next along the edge, mm."""
     width: int
     _clear: dict[tuple[int, int], bool] = field(default_factory=dict)
 
@@ -111,7 +113,8 @@ class Edge:
         held = [(s.at(share), s.at(share + 1e-4)) for s, share in path.stations(count)]
         points = array_of(here for here, _ in held)
         inwards = array_of((ahead - here).unit().left for here, ahead in held)
-        return cls(points, inwards, math.ceil(place * count / path.length - 1e-6))
+        step = path.length / count
+        return cls(points, inwards, step, math.ceil(place / step - 1e-6))
 
     @cached_property
     def usable(self) -> list[int]:
@@ -122,9 +125,7 @@ class Edge:
         blunt = (turned > SHARPEST + ROUNDING) & (turned <= BLUNT)
         near = np.any([np.roll(blunt, -k) for k in range(_CORNER)], axis=0)
         sharp = (self._turned(_CORNER) > SHARPEST + ROUNDING) & ~near
-        # the way from one point to the next is less where a corner lies between them
-        step = np.hypot(*(np.roll(self.points, -1, axis=0) - self.points).T).max()
-        beside = (self.width - STRAIGHT_AHEAD / step) / 2
+        beside = (self.width - STRAIGHT_AHEAD / self.step) / 2
         ahead = slice(math.ceil(beside - 1e-9), math.floor(self.width - beside + 1e-9))
         return [
             i
@@ -181,25 +182,22 @@ class Edge:
         return Region.from_rings(convex_hull(np.vstack([outer, inner])))
 
     @cached_property
-    def _covered(self) -> dict[int, tuple[Region, float]]:
-        """What each usable place covers, and how far that reaches from its centroid, mm."""
-        areas = {i: self._area(i) for i in self.usable}
-        off = {i: area.exterior - np.array(tuple(area.centroid)) for i, area in areas.items()}
-        return {i: (area, float(np.hypot(*off[i].T).max())) for i, area in areas.items()}
+    def _areas(self) -> dict[int, Region]:
+        return {i: self._area(i) for i in self.usable}
 
     def clear(self, i: int, j: int) -> bool:
         """Return whether two places do not overlap; each pair is worked out once."""
         pair = min(i, j), max(i, j)
         if pair not in self._clear:
-            (one, reach), (other, farther) = (self._covered[k] for k in pair)
-            apart = one.centroid.distance_to(other.centroid) > reach + farther
-            self._clear[pair] = apart or one.meet(other).area <= _TOUCH
+            self._clear[pair] = self._areas[i].meet(self._areas[j]).area <= _TOUCH
         return self._clear[pair]
 
     def seat(self, i: int) -> Seat:
-        """Return where the diner of place i sits."""
-        place = np.round(self.points[(i + self.width // 2) % len(self.points)], 6) + 0.0
-        inwards = self.inwards[self._steps(i)[:-1]].mean(axis=0)
+        """Return where the diner of place i sits, square to the edge before the shoulders."""
+        middle, half = i + self.width // 2, min(int(STRAIGHT_AHEAD / self.step), self.width) // 2
+        place = np.round(self.points[middle % len(self.points)], 6) + 0.0
+        before = np.arange(middle - half, middle + half + 1) % len(self.points)
+        inwards = self.inwards[before].mean(axis=0)
         return Seat(Point.of(place), math.atan2(inwards[1], inwards[0]))
 
 

@@ -140,8 +140,8 @@ class Sought:
         plate = self.table.plate
         if plate is None:
             raise LegsError("sag cannot count: the stiffness of this top is not known")
-        points = [borne_at(foot, middles) for middles in arrangements]
-        return [-float(np.abs(on.under_load(1e-6)).max()) for on in plate.on_each(points)]
+        rested = (plate.on(borne_at(foot, middles)) for middles in arrangements)
+        return [-float(np.abs(on.under_load(1e-6)).max()) for on in rested]
 
     def stance(self, middles: Places, score: float, moved: Sequence[float]) -> Stance:
         """Return the legs at these places, so far off those wished, and what they mean there."""

@@ -8,9 +8,10 @@ from typing import Any
 from ..errors import LegsError
 from ..keys.figures import ABOVE_0, Counts, Length, Number, Range, count
 from ..keys.key import hold, key
-from ..keys.kinds import Choice, YesNo
+from ..keys.kinds import Choice, Spelt, YesNo
 from ..keys.place import Place
 from ..keys.plane import Pair
+from ..units import Units
 from .fixings import SCREW, Glue, Screw
 from .foot import is_wooden
 from .movement import SWING
@@ -28,6 +29,10 @@ class ScrewPair(Pair):
             return value
         pair = Pair._parse(self, value, at)
         return Screw(*pair) if at.held and pair is not None else pair
+
+    def spelt(self, held: Screw, units: Units) -> Spelt:
+        """Return the pair."""
+        return Pair.spelt(self, (held.diameter, held.length), units)
 
 
 @dataclass(frozen=True, slots=True)

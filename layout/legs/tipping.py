@@ -23,18 +23,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from ..errors import OutlineError
-from ..geometry import (
-    ORIGIN,
-    EllipticArc,
-    Line,
-    Path,
-    Point,
-    Points,
-    Region,
-    Segment,
-    array_of,
-    first_of_best,
-)
+from ..geometry import ORIGIN, Line, Path, Point, Points, Region, Segment, array_of, first_of_best
 from ..geometry.parallel import parallel_of_path
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD, CURVE, ROUNDING
@@ -175,11 +164,8 @@ def _extremes(segment: Segment, way: Point) -> list[Point]:
     ends = [segment.start, segment.end]
     if isinstance(segment, Line):
         return ends
-    angle = way.angle
-    if isinstance(segment, EllipticArc):
-        own = way.turned(-segment.turn)
-        angle = Point(own.x * segment.half_length, own.y * segment.half_width).angle
-    ahead = (angle - segment.from_angle) % math.tau
+    u, v = segment.axes
+    ahead = (math.atan2(v.dot(way), u.dot(way)) - segment.from_angle) % math.tau
     share = (ahead if segment.sweep > 0 else ahead - math.tau) / segment.sweep
     return [*ends, segment.at(share)] if share <= 1 else ends
 

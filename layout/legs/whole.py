@@ -9,6 +9,7 @@ from itertools import groupby
 
 from ..concern import Concern
 from ..geometry import Region, array_of, at_least, at_most
+from ..geometry.tolerance import SAME_PLACE
 from ..panel.build import Kind
 from ..panel.frame import frame_of
 from ..panel.materials import lifters
@@ -26,11 +27,21 @@ from .fixings import (
     ScrewPlan,
     glue_joint,
     holes_of,
+    in_plate,
     screw_in,
     usual_screw,
 )
 from .foot import FootShape, is_wooden
-from .movement import GLUE_FIGHTS, SIZE, Batten, Held, MovementPlan, battens_under, movement_of
+from .movement import (
+    GLUE_FIGHTS,
+    METAL_LEFT,
+    SIZE,
+    Batten,
+    Held,
+    MovementPlan,
+    battens_under,
+    movement_of,
+)
 from .plan import LegMatter
 from .room import TableTop
 from .sag import Loads, Sag, sag_of
@@ -120,7 +131,8 @@ def plan_table(asked: TableWish, stance: Stance, table: TableTop) -> TablePlan:
     # an apron joins all fixings, else each leg its own
     joined = groupby(holes, lambda hole: 0 if asked.framed else hole.leg)
     groups = tuple(tuple(hole.place for hole in group) for _, group in joined)
-    held = Held(groups, wish.foot, glued and asked.glue is Glue.RIGID, diameter)
+    inside = in_plate(wish.plate, asked.holes) if wish.plate else None
+    held = Held(groups, wish.foot, glued and asked.glue is Glue.RIGID, diameter, inside)
     movement = movement_of(top, held, quartered=asked.quartered, swing=asked.swing)
     heads = [wish.on_top.outside(middle) for middle in middles]
     apron = None
@@ -204,6 +216,12 @@ def _about_joints(plan: TablePlan, asked: TableWish, wish: LegsWish, top: Top) -
             LegMatter.SCREW_NEAR_EDGE: (None, screw.from_edge),
         }
         yield from (Concern(fault, (), *told[fault]) for fault in screw.faults)
+    slots = [slot for slot in plan.movement.slots if slot.left is not None and not slot.fixed]
+    if screw is not None and slots:
+        lacking = METAL_LEFT * screw.screw.diameter - min(slot.left or 0.0 for slot in slots)
+        if lacking > SAME_PLACE:
+            longest = max(slot.length for slot in slots)
+            yield Concern(LegMatter.SLOT_RUNS_OUT, found=longest / 2, limit=lacking)
     alone = plan.screws_each == 1 and wish.plate is None and not asked.framed
     if alone and wish.leg_length > RACKS_FROM:
         yield Concern(LegMatter.ONE_BOLT, found=wish.leg_length, limit=RACKS_FROM)

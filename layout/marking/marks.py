@@ -95,10 +95,11 @@ def _centrelines(top: Top) -> list[Group]:
     """Return where both centrelines leave the panel, in the outline's own frame."""
     outline, placement = top.outline, top.placement
     groups = []
-    for kind, prefix, half, way in (
-        (Kind.CENTRELINE, "L", outline.length / 2, Point(1, 0)),
-        (Kind.CROSS_CENTRELINE, "M", outline.width / 2, Point(0, 1)),
+    for kind, prefix, size, way in (
+        (Kind.CENTRELINE, "L", outline.length, Point(1, 0)),
+        (Kind.CROSS_CENTRELINE, "M", outline.width, Point(0, 1)),
     ):
+        half = size / 2 - top.lipping  # only what is cut need lie on the wood
         found = crossings(top.panel.boundary, placement.centre, way.turned(placement.turn))
         below = [c.reach for c in found if c.reach <= -half + SAME_PLACE]
         above = [c.reach for c in found if c.reach >= half - SAME_PLACE]

@@ -13,11 +13,10 @@ from ..geometry.stepping import Side
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0
 from ..keys.key import Values, fills, hold, key
-from ..keys.kinds import Text
-from ..keys.place import Place, shown
-from ..keys.plane import Boundary, Table
+from ..keys.kinds import Only, Text
+from ..keys.plane import Boundary
 from .defect_kinds import DEFECT_KINDS, FACE, MEND, SPOILS, UNNAMED, Face, Mend, Spoils
-from .told import Told, are_too_many, path_of
+from .told import Places, Told, path_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,16 +193,4 @@ def check_on_panel(values: Values, path: Path | None, face: Region | None) -> No
         )
 
 
-@dataclass(frozen=True, slots=True)
-class Defects(Table):
-    """Any number of defects: tables of a job file, or values of a program."""
-
-    def _parse(self, value: object, at: Place) -> object:
-        if not at.held:
-            return value
-        listed = value if isinstance(value, list) else [value]
-        are_too_many(listed, at)
-        for i, item in enumerate(listed):
-            if not isinstance(item, Defect):
-                (at / i).wrong(f"{shown(item)} is no defect: make it by its kind and place")
-        return tuple(listed)
+DEFECTS = Places("list of tables, see `[[panel.defects]]`", Only(Defect, "make it a defect(…)"))

@@ -15,11 +15,11 @@ from ..keys.key import Values, fills, hold, key, take
 from ..keys.kinds import Choice, Only, Text, names
 from ..keys.plane import Boundary, Choices, holes_of
 from .build import Build, Coat, Kind, Was
-from .defect import Defect, Defects, on_panel
+from .defect import DEFECTS, Defect, on_panel
 from .defect_kinds import SPOILS, Spoils
 from .materials import BOARD_WORDS, MATERIALS, Material
 from .sound import SoundWood, face_with_kept
-from .told import Boundaries
+from .told import Places, SpotLine
 
 THICK = Length(Range(0.0, 500.0, above=True), "look at the unit: no panel is that thick")
 """What a panel can be thick, mm: more is a slip of the unit."""
@@ -48,7 +48,7 @@ class Panel:
     name: str = key("panel", Text(), "What the maker calls it", '"north door"')
     cut_outs: tuple[Path, ...] = key(
         (),
-        Boundaries("list of rings `[[x, y], …]` or of tables, see `[[panel.cutouts]]`"),
+        Places("list of rings `[[x, y], …]` or of tables, see `[[panel.cutouts]]`", SpotLine("")),
         "What has been cut out of it; a cut-out may run over an edge",
         "[[[900, 748], [1090, 748], [1090, 838], [900, 838]]]",
         usual="none",
@@ -56,7 +56,7 @@ class Panel:
     )
     defects: tuple[Defect, ...] = key(
         (),
-        Defects("list of tables, see `[[panel.defects]]`"),
+        DEFECTS,
         "What is wrong with it",
         "[{ at = [60, 400], diameter = 8 }]",
         usual="none",
@@ -189,7 +189,7 @@ class Panel:
 
     def with_defect(self, defect: Defect) -> Panel:
         """Return the panel with one more defect."""
-        more = take(Defects(""), defect, "defect", error=PanelError)
+        more = take(DEFECTS, defect, "defect", error=PanelError)
         return replace(self, defects=(*self.defects, *more))
 
     def without_defect(self, *names: str) -> Panel:

@@ -9,14 +9,14 @@ from dataclasses import dataclass
 import numpy as np
 
 from ..errors import LayoutError, PanelError
-from ..geometry import ORIGIN, Bounds, Path, Placement, Point, Region, array_of, circle
+from ..geometry import ORIGIN, Bounds, Path, Placement, Point, array_of, circle
 from ..geometry.polygon import convex_hull
 from ..geometry.tolerance import CHORD
 from ..keys.figures import ABOVE_0, FROM_0, degrees
 from ..keys.key import Values, hold, key, take
-from ..keys.kinds import Choice, Text, names
+from ..keys.kinds import Choice, Kind, Text, names
 from ..keys.place import Place
-from ..keys.plane import At, Boundary, Pair, Ring, Table, is_simple
+from ..keys.plane import At, Boundary, Pair, Ring, Table, polygon
 from .defect_kinds import (
     ALIASES,
     DEFECT_KINDS,
@@ -44,9 +44,8 @@ def rectangular_place(at: Point, length: float, width: float, turn: float = 0.0)
 
 def polygonal_place(points: tuple[Point, ...]) -> Path:
     """Return the boundary through corners, whichever way they run; it may not cross itself."""
-    path = Path.through(points, closed=True)
-    Region.of(path)
-    return path if path.area > 0 else path.reversed()
+    path: Path = take(Boundary(""), points, "points", error=PanelError)
+    return path
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -192,11 +191,6 @@ def path_of(values: Values, ends: float = 0.0, grain: float = 0.0) -> Path | Non
     return Path.through_ring(convex_hull(np.vstack((ring - way, ring + way))))
 
 
-def polygon(points: tuple[Point, ...], place: Place) -> Path | None:
-    """Return the boundary through corners, or note where it crosses itself."""
-    return place.made(polygonal_place, points) if is_simple(points, place) else None
-
-
 MOST_PLACES = 300
 """Defects or cut-outs that are worked with: an old bench top has some dozen, and every search looks
 at each of them thousands of times."""
@@ -213,16 +207,22 @@ def are_too_many(raw: Sequence[object], place: Place) -> bool:
 
 
 @dataclass(frozen=True, slots=True)
-class Boundaries(Table):
-    """Any number of closed lines: tables of a file; of a program paths, rings, polygons, spots."""
+class Places(Table):
+    """Any number of places: tables of a job file; of a program what `one` makes of each."""
+
+    one: Kind
 
     def _parse(self, value: object, at: Place) -> object:
         if not at.held:
             return value
-        if not isinstance(value, list):
-            value = [value]
-        are_too_many(value, at)
-        return tuple(
-            item.path() if isinstance(item, Spot) else Boundary("").read(item, at / i)
-            for i, item in enumerate(value)
-        )
+        listed = value if isinstance(value, list) else [value]
+        are_too_many(listed, at)
+        return tuple(self.one.read(item, at / i) for i, item in enumerate(listed))
+
+
+@dataclass(frozen=True, slots=True)
+class SpotLine(Boundary):
+    """The closed line of a spot, or another one."""
+
+    def _parse(self, value: object, at: Place) -> object:
+        return value.path() if isinstance(value, Spot) else Boundary._parse(self, value, at)

@@ -8,31 +8,26 @@ how many steps a search may take, nor for a printer's profile.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping
 from contextlib import suppress
-from decimal import Decimal
 from typing import Any
 
-from ..cutting.profile import EdgeProfile
+from ..cutting.profile import BEVEL, EdgeProfile
 from ..errors import LayoutError
 from ..fit.wish import Goal, Limits, Wish
-from ..fit.wish_kinds import OwnOutline, Span
+from ..fit.wish_kinds import Span
 from ..geometry import Arc, EllipticArc, Line, Path, Point, circle
+from ..geometry.tolerance import SAME_POINT
 from ..geometry.window import split
-from ..keys.figures import Counts, Length, Named, Number, Share, Sum
+from ..keys.figures import ANY_LENGTH, FROM_0
 from ..keys.key import keys_by_field
-from ..keys.kinds import Choice, Kind, Text, YesNo
-from ..keys.plane import At, Choices, Pair, Pairs, Points, Ring, Table
-from ..legs.table_wish import ScrewPair, TableWish
-from ..legs.wish import Fixing, LegsWish
-from ..outlines import Freeform
-from ..panel import Defect, Panel, oval_outline, rectangular_outline, round_outline
+from ..keys.plane import At, Four, Ring, Table
+from ..legs.foot import SIZE
+from ..legs.table_wish import TableWish
+from ..legs.wish import PLATE, Fixing, LegsWish
+from ..panel import Defect, Panel, outline_through, oval_outline, rectangular_outline, round_outline
 from ..panel.defect_kinds import SPOILS
-from ..panel.named_edges import EdgeName, EdgeNames
-from ..template.paper import Margins
-from ..template.wish import PaperSize, White
+from ..panel.outline import Four as Figures
 from ..units import Units
-from ..work.wish import HourSpan
 
 Tables = dict[str, Any]
 
@@ -50,28 +45,43 @@ def panel_table(panel: Panel, units: Units) -> Tables:
 
 def _outline(boundary: Path, units: Units) -> Tables:
     """Return the outline of a panel: by its sides where they say it all, else by its corners."""
-    box, length = boundary.bounds, Length()
+    box = boundary.bounds
     if box.left == box.bottom == 0.0:
-        x, y = (spelt(length, side, units) for side in (box.right, box.top))
+        x, y = (ANY_LENGTH.spelt(side, units) for side in (box.right, box.top))
         if boundary == round_outline(box.right):
             return {"diameter": x}
         if boundary == oval_outline(box.right, box.top):
             return {"axes": [x, y]}
-        arcs = [segment for segment in boundary.segments if isinstance(segment, Arc)]
-        near = ([a for a in arcs if a.centre.distance_to(c) < 1.5 * a.radius] for c in box.corners)
-        a, b, c, d = (found[0].radius if found else 0.0 for found in near)
+        radii, clips = _cut_corners(boundary)
         with suppress(LayoutError):
-            if boundary == rectangular_outline(box.right, box.top, radii=(a, b, c, d)):
-                radii = [spelt(length, radius, units) for radius in (a, b, c, d)]
-                return {"length": x, "width": y} | ({"radii": radii} if any((a, b, c, d)) else {})
+            if boundary == rectangular_outline(box.right, box.top, radii=radii, clips=clips):
+                cut, four = (("radii", radii), ("clips", clips)), Four(FROM_0)
+                told = {name: four.spelt(sizes, units) for name, sizes in cut if any(sizes)}
+                return {"length": x, "width": y, **told}
     points, bows = _through(boundary)
-    held: Tables = {"points": spelt(Ring(), points, units)}
-    told = [{"from": k, "rise": spelt(length, rise, units)} for k, rise in bows.items()]
-    return {**held, "bows": told} if told else held
+    held: Tables = {"points": Ring().spelt(points, units)}
+    if bows:
+        rises = ((k, ANY_LENGTH.spelt(rise, units)) for k, rise in bows.items())
+        held["bows"] = [{"from": k, "rise": rise} for k, rise in rises]
+    return held
+
+
+def _cut_corners(boundary: Path) -> list[Figures]:
+    """Return what the corners of the box are rounded by, and what they are clipped by, mm."""
+    corners, radii, clips = boundary.bounds.corners, [0.0] * 4, [0.0] * 4
+    for segment in boundary.segments:
+        away = [(c.distance_to(segment.start), c.distance_to(segment.end)) for c in corners]
+        i = away.index(min(away, key=sum))
+        if abs(away[i][0] - away[i][1]) <= SAME_POINT:
+            (radii if isinstance(segment, Arc) else clips)[i] = round(away[i][0], 9)
+    return [(a, b, c, d) for a, b, c, d in (radii, clips)]
 
 
 def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
-    """Return the corners of an outline, and the rise of edges that bow by their corner, from 1."""
+    """Return the corners of an outline, and the rise of edges that bow by their corner, from 1.
+
+    What arcs leave in the last digits is left out where the outline comes back without.
+    """
     points: list[Point] = []
     bows: dict[int, float] = {}
     for segment in boundary.segments:
@@ -82,17 +92,22 @@ def _through(boundary: Path) -> tuple[list[Point], dict[int, float]]:
             if isinstance(piece, Arc):
                 rise = 2 * piece.radius * math.sin(piece.sweep / 4) ** 2
                 bows[len(points)] = math.copysign(rise, piece.sweep)
+    short = [Point(round(point.x, 9), round(point.y, 9)) for point in points]
+    rises = {number: round(rise, 9) for number, rise in bows.items()}
+    with suppress(LayoutError):
+        if outline_through(short, {number - 1: rise for number, rise in rises.items()}) == boundary:
+            return short, rises
     return points, bows
 
 
 def _cut_out(path: Path, units: Units) -> Tables:
     first = path.segments[0]
     if isinstance(first, Arc) and path == circle(first.centre, first.radius):
-        at = spelt(At(), first.centre, units)
-        return {"at": at, "diameter": spelt(Length(), 2 * first.radius, units)}
+        at = At().spelt(first.centre, units)
+        return {"at": at, "diameter": ANY_LENGTH.spelt(2 * first.radius, units)}
     if not all(isinstance(segment, Line) for segment in path.segments):
         raise LayoutError("a job file holds no cut-out with curves but a circle: give its corners")
-    return {"points": spelt(Ring(), [segment.start for segment in path.segments], units)}
+    return {"points": Ring().spelt([segment.start for segment in path.segments], units)}
 
 
 def _defect(defect: Defect, units: Units) -> Tables:
@@ -100,10 +115,10 @@ def _defect(defect: Defect, units: Units) -> Tables:
         told = keyed(defect.told, units)
         return told | {"kind": defect.told.called} if defect.told.called else told
     held: Tables = {"name": defect.name, **_cut_out(defect.place, units)}
-    held["spoils"] = spelt(SPOILS, tuple(sorted(defect.spoils, key=lambda s: s.value)), units)
-    held.update(clear=spelt(Length(), defect.clear, units), ends=0, face=defect.face.value)
+    held["spoils"] = SPOILS.spelt(tuple(sorted(defect.spoils, key=lambda s: s.value)), units)
+    held.update(clear=ANY_LENGTH.spelt(defect.clear, units), ends=0, face=defect.face.value)
     if defect.depth is not None:
-        held["depth"] = spelt(Length(), defect.depth, units)
+        held["depth"] = ANY_LENGTH.spelt(defect.depth, units)
     if defect.mend is not None:
         held["mend"] = defect.mend.value
     return held
@@ -113,7 +128,7 @@ def top_table(wish: Wish, units: Units) -> Tables:
     """Return the top that is wished for."""
     held = {**keyed(wish, units), "shape": list(wish.shapes), **_limits(wish.limits, units)}
     if wish.goal is Goal.NEAREST and wish.wanted is not None:
-        held["length"], held["width"] = (spelt(Length(), side, units) for side in wish.wanted)
+        held["length"], held["width"] = (ANY_LENGTH.spelt(side, units) for side in wish.wanted)
     if wish.parallel_to is not None:
         held.pop("most_turn", None)
     return held
@@ -123,8 +138,7 @@ def edge_table(profile: EdgeProfile, units: Units) -> Tables:
     """Return the edge of the top."""
     held = keyed(profile, units)
     if profile.bevel_in:
-        bevel = (profile.bevel_in, profile.bevel_up)
-        held["bevel"] = [spelt(Length(), side, units) for side in bevel]
+        held["bevel"] = BEVEL.kind.spelt((profile.bevel_in, profile.bevel_up), units)
     return held
 
 
@@ -136,7 +150,7 @@ def _limits(limits: Limits, units: Units) -> Tables:
         if span == getattr(usual, name):
             continue
         told = {
-            end: value if name == "ratio" else spelt(Length(), value, units)
+            end: value if name == "ratio" else ANY_LENGTH.spelt(value, units)
             for end, value in (("least", span.least), ("most", span.greatest))
             if math.isfinite(value)
         }
@@ -151,15 +165,14 @@ def _limits(limits: Limits, units: Units) -> Tables:
 
 def legs_table(legs: LegsWish, table: TableWish, units: Units) -> Tables:
     """Return the legs, and what is asked of the table on them."""
-    foot, plate, length = legs.foot, legs.plate, Length()
+    foot, plate = legs.foot, legs.plate
     sizes = (foot.length, foot.width) if foot.shape.has_two_sizes else (foot.length,)
-    told = [spelt(length, side, units) for side in sizes]
     held = {**keyed(legs, units), **keyed(table, units), **keyed(foot, units)}
-    held.update(size=told if len(told) > 1 else told[0], height=spelt(length, legs.height, units))
+    held.update(size=SIZE.kind.spelt(sizes, units), height=ANY_LENGTH.spelt(legs.height, units))
     held.update(fixing=legs.fixing.value, density=legs.density)
     if plate is not None:
         held.update(keyed(plate, units))
-        held["plate"] = [spelt(length, side, units) for side in (plate.length, plate.width)]
+        held["plate"] = PLATE.kind.spelt((plate.length, plate.width), units)
     # What hangs on others has no place beside what those say.
     unsaid = ["density"] if legs.material else []
     unsaid += [] if legs.fixing is Fixing.GLUED else ["glue"]
@@ -173,87 +186,12 @@ def legs_table(legs: LegsWish, table: TableWish, units: Units) -> Tables:
     return {name: value for name, value in held.items() if name not in unsaid}
 
 
-Spelt = Any
-"""What TOML holds: texts, numbers, lists of them."""
-
-
-def spelt(kind: Kind, held: Any, units: Units) -> Spelt:  # noqa: ANN401 - as the kind
-    """Return a value as a key of this kind has it in a file whose lengths count in `units`."""
-    return next(_WAYS[cls] for cls in type(kind).__mro__ if cls in _WAYS)(kind, held, units)
-
-
-def keyed(value: Any, units: Units) -> dict[str, Spelt]:  # noqa: ANN401 - any dataclass
+def keyed(value: Any, units: Units) -> Tables:  # noqa: ANN401 - any dataclass
     """Return the keys of a job file, but for tables, that make a value other than usual."""
     return {
-        own.name: spelt(own.kind, getattr(value, name), units)
+        own.name: own.kind.spelt(getattr(value, name), units)
         for name, own in keys_by_field(type(value)).items()
         if own.in_file
         and not isinstance(own.kind, Table)
         and (own.depends or getattr(value, name) != own.default)
     }
-
-
-def _each(kind: Kind, held: Iterable[Any], units: Units) -> list[Spelt]:
-    return [spelt(kind, one, units) for one in held]
-
-
-def _names(kind: Choices, held: Any, units: Units) -> list[str]:  # noqa: ANN401
-    if isinstance(held, frozenset):
-        return [name for name, option in kind.choice.options.items() if option in held]
-    return _each(kind.choice, held, units)
-
-
-def _number(kind: Number, held: float, units: Units) -> float:
-    """Return the number that the file's unit makes of what is held, to the last digit."""
-    if kind.whole:
-        return held
-    short = float(f"{held / kind.factor:.12g}")
-    return short if short * kind.factor == held else held / kind.factor
-
-
-def _length(kind: Length, held: float, units: Units) -> Spelt:
-    return held if units is Units.MM else f"{Decimal(repr(float(held))):f} mm"
-
-
-def _pair(kind: Pair, held: Iterable[float], units: Units) -> Spelt:
-    sides = _each(kind.kind, held, units)
-    return sides if len(sides) > 1 else sides[0]
-
-
-def _own(kind: OwnOutline, held: Freeform, units: Units) -> Spelt:
-    segments = held.path().segments
-    if not all(isinstance(segment, Line) for segment in segments):
-        raise LayoutError("a job file takes an outline of one's own by its corners, not curves")
-    return _each(At(), [segment.start for segment in segments], units)
-
-
-def _white(kind: White, held: Margins, units: Units) -> Spelt:
-    sides = _each(Length(), (held.left, held.bottom, held.right, held.top), units)
-    return sides[0] if held.are_equal else sides
-
-
-_WAYS: Mapping[type, Callable[[Any, Any, Units], Spelt]] = {
-    **dict.fromkeys((Text, YesNo, EdgeName), lambda kind, held, units: held),
-    **dict.fromkeys((EdgeNames, HourSpan), lambda kind, held, units: list(held)),
-    **dict.fromkeys((Points, Ring, Pairs), lambda kind, held, units: _each(At(), held, units)),
-    Choice: lambda kind, held, units: next(
-        name for name, option in kind.options.items() if option == held
-    ),
-    Choices: _names,
-    Number: _number,
-    Length: _length,
-    Counts: lambda kind, held, units: _each(kind.kind, held, units),
-    At: lambda kind, held, units: _each(Length(), held, units),
-    Pair: _pair,
-    ScrewPair: lambda kind, held, units: _each(kind.kind, (held.diameter, held.length), units),
-    OwnOutline: _own,
-    Sum: lambda kind, held, units: float(held),
-    Share: lambda kind, held, units: float(held * 100),
-    Named: lambda kind, held, units: {
-        name: spelt(kind.kind, figure, units) for name, figure in held
-    },
-    PaperSize: lambda kind, held, units: held.name,
-    White: _white,
-}
-"""How each kind is written; one that derives from another is written as that where it has no way
-of its own."""

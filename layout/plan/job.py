@@ -147,7 +147,7 @@ class Job:
         A `LayoutError` is raised if the panel has curves that a file cannot hold. What a file has
         no key for is left out: how many steps a search may take, what a printer was corrected by.
         """
-        from .as_tables import edge_table, keyed, legs_table, panel_table, spelt, top_table
+        from .as_tables import edge_table, keyed, legs_table, panel_table, top_table
         from .written import written
 
         units = self.units
@@ -159,7 +159,7 @@ class Job:
         if self.table.quartered:
             panel["sawn"] = "quarter"
         if self.datum is not None:
-            start, end = spelt(Points(), self.datum, units)
+            start, end = Points().spelt(self.datum, units)
             panel["datum"] = {"from": start, "to": end}
         if self.damaged:
             panel["damaged"] = list(self.damaged)

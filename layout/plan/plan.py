@@ -119,8 +119,8 @@ def make_plan(job: Job, *, progress: Callable[[int, float, float], bool] | None 
     portion = job.template.portion if has_portion else AUTO
     sheets = proposed(template, replace(job.template, portion=portion))
     finish = finish_of(top, len(overhangs) if is_glued else 0, job.materials)
-    paper = sheets.plan.paper.name
-    piece = Piece(top, cuts, finish, job.legs, legs, table, sheets.sheets, paper)
+    paper, figures = sheets.plan.paper.name, job.template.ordinates
+    piece = Piece(top, cuts, finish, job.legs, legs, table, sheets.sheets, figures, paper)
     order = work_order(piece, job.work)
     materials = materials_of(piece, order, job.materials)
     return Plan(

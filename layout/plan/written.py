@@ -7,7 +7,7 @@ from textwrap import wrap
 from typing import Any
 
 import tomlkit
-from tomlkit.items import AoT, Item, Table
+from tomlkit.items import Item, Table
 
 from ..keys.place import Trail
 
@@ -31,7 +31,7 @@ def written(
     document = tomlkit.document()
     for line in heading:
         document.add(tomlkit.comment(line))
-    _fill(document, tables, (), remark or (lambda trail: ""))
+    _fill(document, tables, (), remark or _unsaid)
     return tomlkit.dumps(document)
 
 
@@ -46,12 +46,17 @@ def _fill(
         here = (*trail, name)
         if not _is_table(value, trail):
             _pair(table, name, _item(value), remark(here))
-        elif isinstance(value, Mapping):
-            inner = tomlkit.table()
-            _fill(inner, value, here, remark)
-            table.add(name, inner)
-        else:
-            table.add(name, _tables(value, here, remark))
+            continue
+        held, said = tomlkit.aot(), remark
+        for inner in (value,) if isinstance(value, Mapping) else value:
+            held.append(tomlkit.table())
+            _fill(held[-1], inner, here, said)
+            said = _unsaid  # what a key means is told once, where it comes first
+        table.add(name, held[0] if isinstance(value, Mapping) else held)
+
+
+def _unsaid(trail: Trail) -> str:
+    return ""
 
 
 def _is_table(value: object, trail: Trail) -> bool:
@@ -59,20 +64,6 @@ def _is_table(value: object, trail: Trail) -> bool:
     if isinstance(value, Mapping):
         return not trail
     return isinstance(value, list | tuple) and bool(value) and isinstance(value[0], Mapping)
-
-
-def _tables(
-    values: Iterable[Mapping[str, Any]], trail: Trail, remark: Callable[[Trail], str]
-) -> AoT:
-    held = tomlkit.aot()
-    for number, value in enumerate(values):
-        inner = tomlkit.table()
-        # What a key means is said once, where it comes first.
-        said = remark if not number else (lambda trail: "")
-        for name, item in value.items():
-            _pair(inner, name, _item(item), said((*trail, name)))
-        held.append(inner)
-    return held
 
 
 def _pair(table: tomlkit.TOMLDocument | Table, name: str, item: Item, remark: str) -> None:

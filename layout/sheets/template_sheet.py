@@ -57,6 +57,7 @@ class _Sheet:
         self.marks = [(mark.at + self.shift, f"{mark.number}") for mark in marks]
         crosses = (cross for cross in plan.corner_crosses if cross.tile == tile.name)
         self.crosses = [(cross.at + self.shift, cross.name) for cross in crosses]
+        self.crossed: list[Bounds] = []
         self.drawn: list[tuple[scene.Layer, scene.Item]] = []
         self.spots = LabelSetter(self.room)
         points = shown.points + np.array([*self.shift])
@@ -84,7 +85,8 @@ class _Sheet:
             self.spots.keep_clear(Bounds.around((start, end)).grown(0.3))
         crosses = [scene.Mark(at, _ARM, _RING) for at, _ in self.marks]
         crosses += [scene.Mark(at, _CORNER_ARM) for at, _ in self.crosses]
-        self.spots.keep_clear(*(Bounds.about(cross.at, cross.arm) for cross in crosses))
+        self.crossed = [Bounds.about(cross.at, cross.arm) for cross in crosses]
+        self.spots.keep_clear(*self.crossed)
         self.add(
             layers.SHEET,
             (scene.Stroke(path) for cross in crosses for path in scene.mark_lines(cross)),
@@ -129,9 +131,13 @@ class _Sheet:
             if upright:
                 start = Point(corner.x + off, middle.y - length / 2)
             bar = CheckBar(start, length, upright, tape)
-            shared = [bar.box.grown(1.0).shared(Bounds(*taken)) for taken in self.spots.taken]
+            box = bar.box.grown(1.0)
+            shared = [box.shared(Bounds(*taken)) for taken in self.spots.taken]
             covered = sum(5.0 * max(both) for both in shared if min(both) > ROUNDING)
-            tried.append((self.spots.drawn_in(bar.box.grown(2.0)) + covered, bar))
+            near = bar.box.grown(1.8)  # or a rule laid along it hides the arms of a cross
+            met = sum(min(near.shared(cross)) > ROUNDING for cross in self.crossed)
+            drawn = self.spots.drawn_in(bar.box.grown(2.0))
+            tried.append((drawn + covered + 10 * _CROSSED * met, bar))
             if at_most(tried[-1][0], _CROSSED):
                 break
         return first_of_best(tried, lambda found: -found[0], tolerance=ROUNDING)[1]

@@ -19,9 +19,19 @@ from ..geometry import ORIGIN, Bounds, Line, Path, Points, Segment, first_of_bes
 from ..geometry.segments import most_length
 from ..geometry.tolerance import ROUNDING
 from ..geometry.window import clipped
-from .grid import Grid, check_overlap, register_marks, tied_together, tiles_on
 from .paper import PaperError, Sheet
-from .tiles import Place, Places, TilePlan, beside, field_of
+from .tiles import (
+    Grid,
+    Place,
+    Places,
+    TilePlan,
+    beside,
+    check_overlap,
+    field_of,
+    register_marks,
+    tied_together,
+    tiles_on,
+)
 from .wish import TemplateWish
 
 _SPACING = 2.0  # distance between the points that stand for a line, mm

@@ -8,14 +8,13 @@ from dataclasses import dataclass
 from ..errors import LengthError
 from ..keys.figures import ABOVE_0, Length, Range
 from ..keys.key import hold, key
-from ..keys.kinds import Choice, Kind, Text, YesNo, each, names
+from ..keys.kinds import Choice, Kind, Spelt, Text, YesNo, each, names
 from ..keys.length import parse_length
 from ..keys.place import Place, shown
 from ..units import Units
 from .calibration import TRUE, Correction
-from .grid import check_overlap
 from .paper import A4, PAPERS, Margins, Paper, PaperError, Sheet
-from .tiles import field_of
+from .tiles import check_overlap, field_of
 
 WHITE = Length(Range(0.0, 80.0), "a sheet must keep room for the drawing")
 _ROLL = re.compile(r"roll\s*(?:of\s+)?(?P<width>.+)", re.IGNORECASE)
@@ -83,6 +82,10 @@ class PaperSize(Kind):
         at.wrong(f'{shown(value)} is no paper: write a name such as "A4", or "320 x 450"')
         return None
 
+    def spelt(self, held: Paper, units: Units) -> Spelt:
+        """Return its name."""
+        return held.name
+
 
 @dataclass(frozen=True, slots=True)
 class White(Kind):
@@ -99,6 +102,12 @@ class White(Kind):
             return None
         left, bottom, right, top = sides
         return Margins(left=left, bottom=bottom, right=right, top=top)
+
+    def spelt(self, held: Margins, units: Units) -> Spelt:
+        """Return one figure where they are equal."""
+        sides = (held.left, held.bottom, held.right, held.top)
+        told = [WHITE.spelt(side, units) for side in sides]
+        return told[0] if held.are_equal else told
 
 
 # How much of the outline is printed; the rest is had by flipping it on its centrelines

@@ -195,7 +195,7 @@ def _heeded(plan: Plan) -> Iterator[str]:
         if trim.wall is not None:
             yield (
                 f"Line {numbers[trim.label]} leaves only {tape.figure(trim.wall)} beside a hole, "
-                "where it breaks: carry the piece on both sides of the hole."
+                "where it breaks: boards under it on both sides of the hole."
             )
     for concern in (c for c in plan.cautions if c.matter in _HEED):
         cut = list(dict.fromkeys(str(numbers[who]) for who in concern.who if who in numbers))

@@ -35,13 +35,12 @@ def words_of(act: object, say: Say) -> Passage:
 _REST = (
     "{days} days on sticks, air at both faces; then winding sticks: twist at most {twist:figure}, "
     "else flatten once more. Strike {again.datum.name} again through its marks on the ends, and "
-    "set everything out once more from the first page."
+    "set everything out from it, by the first page."
 )
 
-_KNIFED = tuple(
-    f"Knife every saw line on the show face{lies}, through the veneer or a millimetre deep, along "
-    "a straightedge, and tape it; a fine blade, fed slowly."
-    for lies in ("", ", which lies down")
+_KNIFED = (
+    "Knife every saw line on the show face, through the veneer or a millimetre deep, along a "
+    "straightedge, and tape it; a fine blade, fed slowly."
 )
 
 _FACE_UP = {
@@ -66,8 +65,8 @@ def _flattened(act: Flatten, say: Say) -> Passage:
     tape = say.tape
     return passage(
         "Flatten",
-        f"Carry {say.datum.name} and both centrelines down its ends with a knife; then plane or "
-        f"rout both faces flat.{mended if act.mended_from else ''}",
+        f"Carry {say.datum.name} down its ends with a knife; then plane or rout "
+        f" both faces flat.{mended if act.mended_from else ''}",
         figures=((tape.figure(act.found), "as found"), (tape.figure(act.thickness), "when flat")),
     )
 
@@ -115,8 +114,7 @@ def _warnings(cut: acts.StraightCut, tape: Tape) -> Iterator[str]:
     if cut.wall is not None:
         yield tape.fill(
             "Beside the hole the piece that falls ({heaviest:mass}) is only {wall:figure} wide and "
-            "breaks there: carry it on both sides of the hole, and keep hands and feet from under "
-            "it.",
+            "breaks there: boards under it on both sides of the hole, and no hand or foot.",
             cut,
         )
     if isinstance(cut, acts.Trim) and cut.wanders:
@@ -264,7 +262,11 @@ ACTS: dict[type, Callable[[Any, Say], Passage]] = {
     WorkFace: _face,
     Flatten: _flattened,
     Rest: lambda act, say: passage("Rest, mark again", say.tape.fill(_REST, act)),
-    KnifeLines: lambda act, _: passage("Knife the lines", _KNIFED[act.below]),
+    KnifeLines: lambda act, _: passage(
+        "Knife the lines",
+        act.below and "Turn it over, join the ends of the saw lines, knife them, and lay it back",
+        _KNIFED,
+    ),
     acts.Trim: lambda cut, say: sawn_words([cut], {cut.label: int(cut.label.split()[-1])}, say),
     acts.SkippedTrim: _skipped,
     KeptEdge: _kept,

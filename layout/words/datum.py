@@ -59,8 +59,8 @@ def datum_words(datum: Datum, say: Say) -> Passage:
         made = [
             f"Stretch a string from {datum.first.name} to {datum.last.name} "
             f"({tape.measure(datum.length)} apart), chalk it, then knife it along a straightedge.",
-            "It is struck on one face: carry its ends down the edges with a square before anything "
-            "is measured on the other.",
+            "It is struck on one face: draw it out to the edges and carry it down them before "
+            "anything is measured on the other.",
         ]
     return passage(
         f"The line {datum.name}",

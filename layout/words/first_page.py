@@ -20,7 +20,7 @@ from .datum import DIAGONAL
 from .first_tables import shown_marks
 from .legs import in_quarters
 from .panel import made_of
-from .saw_lines import Lying
+from .saw_lines import Lying, Round
 from .say import bare_size, listed, unit_words
 
 _TOOLS = {JigsawCut: "jigsaw, fine blade", RouterCut: "router", HandCut: "plane, spokeshave, file"}
@@ -80,18 +80,16 @@ def face_words(plan: Plan, lying: Lying) -> tuple[str, str]:
 
 def drawn_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
     """Return the marks that stand on the drawing: those, and the few that a check names."""
-    shown = shown_marks(plan, held)
-    checked = {name for check in held.checks for name in (check.start, check.end)}
-    few = [m for m in held.marks if m.kind is Kind.TANGENT]
-    extra = few if len(few) <= 4 else []
-    if len(shown) == 1:
-        extra += [m for m in held.marks if m.kind in (Kind.END, Kind.SIDE) and m.label in checked]
+    shown, few = shown_marks(plan, held), held.of(Kind.TANGENT)
+    extra = few if len(few) <= 4 else ()
     return tuple(m for m in held.marks if m in shown or m in extra)
 
 
-def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...], str]:
-    """Return at most five distances, diagonals first, and what to do where one is out."""
-    tape, seen = plan.job.tape, {mark.label for mark in drawn_marks(plan, held)}
+def checks_words(plan: Plan, each: Round) -> tuple[tuple[tuple[str, str], ...], str]:
+    """Return at most five distances on wood, diagonals first, and what to do where one is out."""
+    tape, held = plan.job.tape, each.marks
+    assert held is not None
+    seen = {mark.label for mark in drawn_marks(plan, held) if mark.off is None}
     of_panel = any(check.proves is Proves.PANEL for check in held.checks)
     rows: dict[tuple[Proves, str], list[str]] = {}
     for check in held.checks:
@@ -102,7 +100,7 @@ def checks_words(plan: Plan, held: MarkSet) -> tuple[tuple[tuple[str, str], ...]
         (" and ".join(pairs[:2]) + " …" * (len(pairs) > 2), figure)
         for (_, figure), pairs in list(rows.items())[:CHECKS]
     )
-    slip = "One that is out shows a slip: find it before the first cut."
+    slip = f"One that is out shows a slip: find it before {each.before}."
     if not told:
         slip = "Nothing to measure between: take each figure twice, once from the other end."
     elif of_panel:

@@ -18,6 +18,7 @@ from ..units import Tape
 from . import saw_lines as saw
 from .say import Cell, Say, listed
 
+_OWN_OFFSET = "by the saw's own offset"
 TWO_TAPES = 5.0  # a mark is told by two tapes where they hold it within this, mm (our choice)
 
 
@@ -69,7 +70,6 @@ _ENDS = (Kind.END, Kind.SIDE)
 _SHOWN: dict[type, tuple[Kind, ...]] = {
     Swing: (Kind.ARC_CENTRE,),
     StringLoop: (Kind.NAIL,),
-    TrammelRod: (),
     JoinedCorners: (Kind.CORNER,),
     SteppedCircle: (*_ENDS, Kind.CORNER),
     SquareAndHalfDiagonal: (*_ENDS, Kind.CORNER),
@@ -83,6 +83,8 @@ def shown_marks(plan: Plan, held: MarkSet) -> tuple[Mark, ...]:
     if plan.methods:
         best = plan.methods[0]
         kinds = _SHOWN.get(type(best.figures), _ENDS)
+        if kinds == (Kind.ARC_CENTRE,) and not held.of(Kind.ARC_CENTRE):
+            kinds = _ENDS  # of a circle, whose centre is O
         kinds += (Kind.CORNER,) * (isinstance(best.figures, Swing) and best.joins > 0)
     return tuple(mark for mark in held.marks if mark.kind in (Kind.CENTRE, *kinds))
 
@@ -94,7 +96,9 @@ def round_table(plan: Plan, each: saw.Round, lying: saw.Lying) -> RoundTable:
     marks = [] if held is None else [_mark(mark, tape) for mark in shown_marks(plan, held)]
     saws = [_saw_row(line, say, lying) for line in each.lines]
     saws += [_corner_row(corner, tape, lying) for corner in each.corners]
-    depths = dict.fromkeys(tape.figure(d) for line in each.lines for d in line.cut.depths)
+    cuts = [line.cut for line in each.lines]
+    cuts += [cut for corner in each.corners for cut in corner.cuts if not cut.handsaw]
+    depths = dict.fromkeys(tape.figure(depth) for cut in cuts for depth in cut.depths)
     told = "".join(f"{c.figure} {c.note}" for row in saws for c in (row.one, row.other))
     told += "".join(f"{mark.along.figure}{mark.square.figure}" for mark in marks)
     before = "Flatten to {thickness:figure}, rest, strike {datum.name}: all that follows is "
@@ -124,7 +128,7 @@ def _mark(mark: Mark, tape: Tape) -> MarkRow:
 
 def _saw_row(line: saw.SawLine, say: Say, lying: saw.Lying) -> SawRow:
     one, other = saw.figures_of(line, line.ends, say)
-    guide: tuple[Cell, ...] = (Cell("", "by the saw's own offset"),)
+    guide: tuple[Cell, ...] = (Cell("", _OWN_OFFSET),)
     if line.guide is not None:
         guide = tuple(c for c in saw.figures_of(line, line.guide, say) if c.figure)
     if one.axis == "square" and not other.figure:
@@ -137,14 +141,15 @@ def _corner_row(corner: saw.CornerLine, tape: Tape, lying: saw.Lying) -> SawRow:
     cuts, figures = corner.cuts, [tape.figure(leg) for leg in corner.legs]
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
-    guide = guide or (Cell("", "by handsaw, clamped"),)
+    by_hand = all(cut.handsaw for cut in cuts)
+    guide = guide or (Cell("", "by handsaw, clamped" if by_hand else _OWN_OFFSET),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
     each = [(f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)]
     if len(set(figures)) > 1:
         one, other = Cell("", "each way", "leg"), Cell()
     else:
         each = []
-    labels, falls = tuple(c.label for c in cuts), "from where the lines cross; boards under it"
+    labels, falls = tuple(c.label for c in cuts), "from where lines or edges meet; boards under it"
     return SawRow(corner.number, labels, one, other, guide, falls, tuple(each))
 
 

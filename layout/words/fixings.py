@@ -91,8 +91,6 @@ def _glued(plan: Plan, wish: LegsWish, joint: GlueJoint) -> Iterator[str]:
         how = "Brush and vacuum the masonry until no dust comes off, and prime it for the adhesive."
     elif wish.material in METALS:
         how = "Roughen the metal with abrasive and wipe it with spirit."
-    yield "Lay the top face down on a blanket, stand every leg dry on its marks, pencil round it."
-    yield "Dry fit: no leg rocks on the underside, or it is planed, ground or bedded until it sits."
     yield f"Inside the pencil lines no finish and no wax: bare wood, dusted. {how}"
     if plan.job.table.glue is Glue.FLEXIBLE:
         yield (

@@ -56,6 +56,11 @@ FIXED = {
     M.SCREW_TOO_DEEP: "Only {found:measure} is left under its tip: at most {limit:measure} long.",
     M.SCREW_HARDLY_BITES: "It bites only {found:measure} deep: take a longer one.",
     M.SCREW_NEAR_EDGE: "It sits nearer to the edge than {limit:measure}: it splits the wood.",
+    M.SLOT_RUNS_OUT: "A slot reaches {found:measure} outwards from the middle of its hole and "
+    "leaves less metal at the plate's edge than the screw is thick, so it tears out: drill such "
+    "holes {limit:at_least} {unit} farther in, take a plate that much wider all round with the "
+    "holes where they are, or hold the top there by wooden buttons that slide in a groove of the "
+    "apron or of a rail.",
     M.ONE_BOLT: "A leg {found:measure} long on a single bolt works loose when the table is pushed: "
     "give it a plate or a rail to its neighbours.",
     M.GLUE_FIGHTS: "Rigid glue fights the wood: under one leg it moves {found:small} over the "
@@ -122,6 +127,7 @@ def leg_words(concern: Concern, tape: Tape) -> str:
         who=who,
         whose=who.lower(),
         cause=" and ".join(blame) or "wood that does not bear: an edge, or a door's thin panel",
+        unit=tape.unit,
         weight=(concern.found or 0.0) / GRAVITY,
         stand="stands" if len(legs) == 1 else "stand",
     )

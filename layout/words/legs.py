@@ -83,7 +83,8 @@ def placed(plan: Plan, wish: LegsWish, legs: LegsPlan) -> Passage:
     out = max(leg.middle.distance_to(leg.floor) for leg in legs.legs)
     return passage(
         "Set out the legs",
-        f"Carry O and both centrelines to the underside, and set the middles out there {where}.",
+        "Draw both centrelines again through their pricks on the underside; they cross at O. Set "
+        f"the middles out there {where}.",
         tape.fill(
             "Each leg {leg_length:measure} long, for {height:measure} under the top; about "
             "{leg_mass:mass} each. Overhang at the corner {overhang.corner:measure}.",
@@ -185,10 +186,12 @@ def seated(plan: Plan, wish: LegsWish, legs: LegsPlan, table: TablePlan) -> Pass
             f"{f'legs take {lost} more' if lost else 'no place is lost to a leg'}. Free for "
             f"knees: {tape.measure(table.knees)}."
         )
-    lifted = [("the finished table", legs.mass, table.table_lifters)]
+    lifted = [("the old panel", plan.job.panel.mass, table.panel_lifters)]
     if wish.fixing is Fixing.LOOSE:
-        lifted = [("the finished top", legs.top_mass, table.top_lifters)]
+        lifted += [("the finished top", legs.top_mass, table.top_lifters)]
         lifted += [("each leg", legs.leg_mass, table.leg_lifters)]
+    else:
+        lifted += [("the finished table", legs.mass, table.table_lifters)]
     held = (f"{what}, about {tape.mass(mass)}: {people(count)}" for what, mass, count in lifted)
     return passage(
         "Who sits, who lifts",

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from ..geometry.alike import at_least
 from ..marking.mark import Check, Mark, OffWood, Proves
 from ..marking.marks import MarkSet
 from ..marking.panel_check import Clearance, PanelCheck
+from ..panel.datum import Datum
 from ..units import Tape, nearest_whole
 from .saw_lines import Round
-from .say import Passage, Say, listed, passage, table, unit_words
+from .say import Passage, Say, listed, passage, ranged, table, unit_words
 
 _NEARLY_SQUARE, _SLANTING = math.radians(70), math.radians(45)
 """Tapes that cross at 70° or more show a slip at most a fifteenth larger than it is, near a right
@@ -23,24 +24,18 @@ _PROVES = {
     Proves.STRAIGHTS: "the straights are the width apart",
     Proves.NAIL_TO_SIDE: "nail to the end of the short axis: half the length exactly",
     Proves.NEXT_CORNER: "from corner to corner, straight",
+    Proves.TANGENTS: "tangent points, diagonal: square",
+    Proves.CORNERS: "corners, diagonal: square",
+    Proves.CORNER_CENTRES: "centres of the corners, diagonal",
+    Proves.ON_CURVE: "points on the diagonals: the axes are square",
+    Proves.DIAGONAL: "corners, diagonal",
 }
 """What a check shows, where the value of its kind does not say it."""
 
-_DIAGONALS = {
-    Proves.TANGENTS: ("tangent points, diagonal: square", "tangent points, {}: the same"),
-    Proves.CORNERS: ("corners, diagonal: square", "corners, {}: the same"),
-    Proves.CORNER_CENTRES: ("centres of the corners, diagonal", "centres of the corners, {}"),
-    Proves.ON_CURVE: (
-        "points on the diagonals: the axes are square",
-        "points on the diagonals, {}: the same",
-    ),
-    Proves.DIAGONAL: ("corners, diagonal", "corners, {}"),
-}
 
-
-def marks_advice(held: MarkSet, tape: Tape) -> Iterator[str]:
+def marks_advice(marks: Iterable[Mark], tape: Tape) -> Iterator[str]:
     """Yield what to do where a mark has no wood, or lies in a defect."""
-    for mark in held.marks:
+    for mark in marks:
         if mark.off is not None and mark.kind.is_pinned:
             yield off_wood_words(mark.label, mark.off, tape)
         elif mark.off is not None:
@@ -109,17 +104,18 @@ def checks_words(held: MarkSet, say: Say) -> Passage:
         },
         tape=say.tape,
     )
-    words = "Measure these before anything is drawn or cut. One that is out shows a slip."
+    words = "Measure these before the outline is drawn. One that is out shows a slip."
     return passage("Checks", words, tables=[checks])
 
 
 def proves_words(check: Check) -> str:
     """Return what a check shows to be right."""
-    if check.proves in _DIAGONALS:
-        return _DIAGONALS[check.proves][check.other].format("the other diagonal")
+    words = _PROVES.get(check.proves, check.proves.value)
+    if check.other:
+        what, square, _ = words.partition(":")
+        return f"{what.partition(',')[0]}, the other diagonal{': the same' * bool(square)}"
     alike = check.proves in (Proves.ACROSS_CORNERS, Proves.ACROSS_FLATS)
     both_axes = {check.start, check.end} in ({"E1", "E2"}, {"S1", "S2"})
-    words = _PROVES.get(check.proves, check.proves.value)
     return f"{words}: all are alike" if alike and not both_axes else words
 
 
@@ -137,40 +133,71 @@ def left_words(check: PanelCheck, say: Say, *, lipped: bool) -> Passage:
     return passage("What is left beside the line", words, tables=[left])
 
 
-def lines_words(allowance: float, lipping: float, say: Say) -> Passage:
-    """Return which lines are drawn, the rough-cut line by its `allowance` outside, mm."""
+def lines_words(allowance: float, lipping: float, say: Say, *, legs: bool = False) -> Passage:
+    """Return which lines are drawn, the rough-cut line by its `allowance` outside, mm.
+
+    Where there are `legs` the centrelines are pricked, for what is pencilled is sanded off.
+    """
     tape = say.tape
     return passage(
         "Lines",
         lipping > 0
         and f"The saw follows the core line, {tape.thin(lipping)} inside the finish line: the "
         "lipping brings the top to size.",
-        f"Draw the finish line. The rough-cut line runs {tape.at_least(allowance)} {tape.unit} "
-        f"outside {'the core line' if lipping else 'it'}, dashed. Shade the waste.",
+        f"Draw the finish line{', as far as there is wood' if lipping else ''}. The rough-cut "
+        f"line runs {tape.at_least(allowance)} {tape.unit} outside"
+        f" {'the core line' if lipping else 'it'}, dashed. Shade the waste.",
         "Carry both centrelines down the edges and onto the other face.",
+        legs
+        and "On the underside prick two places of each centreline with an awl, well apart inside "
+        "the top: the legs are set out by them when the pencil is sanded off.",
     )
 
 
-def set_out_words(each: Round, held: MarkSet, say: Say) -> Passage:
-    """Return how the marks of the first page are set out."""
+def set_out_words(shown: Sequence[Mark], held: MarkSet, say: Say) -> Passage:
+    """Return how the marks that the first page shows, and both centrelines, are set out."""
+    ends = [mark for mark in held.marks if mark.kind.is_on_panel_edge]
+    lines = table(
+        ends,
+        {"Centreline": "{label}"} | _offsets(say.datum),
+        tape=say.tape,
+    )
     return passage(
         "Set out the marks",
-        f"Hook the tape at {each.datum.first.name} and strike all ticks of one edge in one pass; "
-        f"then square them up from {each.datum.name}. Figures from the first page.",
-        warnings=marks_advice(held, say.tape),
+        f"Hook the tape at {say.datum.first.name} and strike all ticks of one edge in one pass; "
+        f"then square them up from {say.datum.name}. Figures from the first page.",
+        "Draw both centrelines through O, by their ends here below or square to each other.",
+        tables=[lines],
+        warnings=marks_advice(shown, say.tape),
     )
 
 
-CHECK = passage(
-    "Check before the first cut",
-    "Measure every check of the first page. One that is out shows a slip: find it now.",
-)
+def _offsets(datum: Datum) -> dict[str, str]:
+    """Return the columns of a mark's offsets."""
+    return {
+        f"Along {datum.name} from {datum.first.name}": "{along:figure}",
+        f"Square from {datum.name}": "{square:figure}",
+    }
 
-SAW_LINES = passage(
-    "Draw the saw lines and guides",
-    "All of them, by the first page, and carry their ends down the edges: the first cut takes the "
-    "corners that they are measured from.",
-)
+
+def checked_words(each: Round) -> Passage:
+    """Return when the distances between marks are measured: before what is sawn next."""
+    return passage(
+        f"Check before {each.before}",
+        "Measure every check of the first page. One that is out shows a slip: find it now.",
+    )
+
+
+def saw_lines_words(each: Round) -> Passage:
+    """Return how the saw lines of one setting out are drawn."""
+    numbers = each.numbers
+    which = ranged(map(str, (numbers[0], numbers[-1])))
+    return passage(
+        "Draw the saw lines and guides",
+        f"Line{'s' * (len(numbers) > 1)} {which}, by the first page; carry both ends of each down "
+        "the edges: a cut takes the corners that others are measured from.",
+    )
+
 
 STRAIGHT_SIDES = passage(
     "Straight sides", "Join the corners X1 to X4 with a straightedge: this top has no curve."
@@ -196,8 +223,7 @@ def marks_behind(held: MarkSet, shown: set[str], say: Say) -> Passage:
         {
             "Mark": "{label}",
             "What it is": "{kind.value}",
-            f"Along {datum.name} from {first}": "{along:figure}",
-            f"Square from {datum.name}": "{square:figure}",
+            **_offsets(datum),
             "Rounded by": rounded,
         },
         f"A minus sign along is beyond {first}, away from {datum.last.name}; square, on the side "

@@ -120,7 +120,8 @@ def _reckoned(row: Lines, tape: Tape) -> str:
         case Filled() as how:
             told = f"{volume_words(how.volume / 1000, tape)} of hollows"
         case Printed() as how:
-            told = f"{counted(how.sheets, 'sheet')} and a cover"
+            more = ", a cover and a page of figures" if how.figures else " and a cover"
+            told = f"{counted(how.sheets, 'sheet')}{more}; two pages where one is too short"
         case Counted() as how:
             where = _COUNTED.get(line.name)
             told = f"{how.each} {where} {how.of}" if where else "counted"

@@ -54,7 +54,8 @@ FITTED = {
     ),
     Deed.LEGS: passage(
         "Stand the legs on dry",
-        "On their marks; pencil round each. None rocks, or it is planed until it sits.",
+        "On their marks; pencil round each. None rocks, or it is planed, ground or bedded until it "
+        "sits.",
     ),
 }
 """What is tried dry, by what is fixed after it."""

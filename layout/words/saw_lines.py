@@ -128,6 +128,18 @@ class Round:
     corners: tuple[CornerLine, ...] = ()
     last: bool = True
 
+    @property
+    def numbers(self) -> tuple[int, ...]:
+        """Of its lines in working order, corners last."""
+        lines = tuple(line.number for line in self.lines)
+        return lines + tuple(corner.number for corner in self.corners)
+
+    @property
+    def before(self) -> str:
+        """Before what it is checked: a line that is not the first is told by its number."""
+        first = next(iter(self.numbers), 1)
+        return "the first cut" if first == 1 else f"line {first}"
+
 
 def rounds_of(plan: Plan) -> tuple[Round, ...]:
     """Return what is set out at one time and what is set out at the next."""
@@ -242,5 +254,5 @@ def falls_words(line: SawLine, lying: Lying, tape: Tape) -> str:
         what = f"{side} end, {size} long"
     mass = f", {tape.mass(cut.heaviest)}" if cut.heaviest >= _TOLD_FROM else ""
     held = {Support.PEOPLE: ": two people", Support.BOARDS: "; boards under it"}
-    held_by = ": carry both ends" if cut.wall is not None else held.get(cut.support, "")
+    held_by = ": boards under both ends" if cut.wall is not None else held.get(cut.support, "")
     return f"{what}{mass}{held_by}"

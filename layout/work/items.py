@@ -245,11 +245,13 @@ class Printed:
     """Sheets of a template with a cover that has their map."""
 
     sheets: int
+    figures: bool
+    """Whether its line in figures is printed too, on a page behind them."""
 
     @property
     def need(self) -> float:
         """All of them."""
-        return self.sheets + 1
+        return self.sheets + 1 + self.figures
 
 
 Reckoned = Spread | Sanded | Run | Bed | Filled | Counted | Printed

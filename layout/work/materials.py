@@ -139,7 +139,7 @@ def _lines(piece: Piece, order: WorkOrder, wish: MaterialsWish) -> Iterator[Line
     if piece.wish is not None and piece.table is not None and piece.legs is not None:
         yield from _under(piece, piece.wish, piece.legs, piece.table)
     if piece.sheets:
-        yield _line(Item.PAPER, Printed(piece.sheets), kind=piece.paper)
+        yield _line(Item.PAPER, Printed(piece.sheets, piece.figures), kind=piece.paper)
 
 
 def _sanded(piece: Piece, task: Task) -> float:

@@ -80,7 +80,8 @@ class Piece:
     legs: LegsPlan | None = None
     table: TablePlan | None = None
     sheets: int = 0
-    """Sheets of the printed template, without its cover."""
+    figures: bool = True
+    """Sheets of the printed template, without its cover; whether its line in figures is printed."""
     paper: str = ""
 
     @property

@@ -203,3 +203,20 @@ def test_a_defect_that_hangs_over_the_edge_is_told(tmp_path: Path, x: int, told:
     said = checked(tmp_path, panel + defect + '[top]\nshape = "capsule"\n')
     assert told in said
     assert ("off the panel" in said) is bool(told)
+
+
+@pytest.mark.parametrize(
+    ("more", "told"),
+    [
+        ('[template]\nprinter = "nobody"\n', "printer 'nobody' was not measured"),
+        ("kerf = 0\n", "tools.kerf: 0 mm is not above 0 mm: measure a test cut"),
+    ],
+)
+def test_what_a_plan_would_refuse_is_told(tmp_path: Path, more: str, told: str) -> None:
+    """A printer that was never measured, a saw that cuts nothing: `plan` says the same."""
+    path = tmp_path / "job.toml"
+    path.write_text(PLAIN + more, encoding="utf-8")
+    results = [run("check", path), run("plan", path, "--out", tmp_path / "out")]
+    assert [result.exit_code for result in results] == [2, 2]
+    assert all(told in result.stderr for result in results)
+    assert not (tmp_path / "out").exists()

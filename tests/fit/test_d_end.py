@@ -6,12 +6,13 @@ import math
 
 import numpy as np
 import pytest
-from box_attack import HAIR, star
+from box_attack import HAIR, star, unknowns
 
 from panelwright.layout.fit import Goal, Limits, Span, Wish, best_fits
-from panelwright.layout.fit.convex.boxes import Box
+from panelwright.layout.fit.convex.boxes import Box, patch_of
 from panelwright.layout.fit.convex.d_end import DEndKind
 from panelwright.layout.fit.convex.family import TwoSizes
+from panelwright.layout.fit.convex.lift import Edges
 from panelwright.layout.fit.convex.sizing import Sizing
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.wood.edges import turned
@@ -113,3 +114,37 @@ def test_the_longest_thin_d_end_of_a_plain_board_is_found() -> None:
     assert fit.bound is not None
     assert fit.score >= (1 - 1e-3) * fit.bound.value
     assert fit.steps < 200
+
+
+@pytest.mark.heavy
+def test_a_line_past_a_corner_counts_only_where_no_way_leads_round_its_end() -> None:
+    """A top of the box that an edge's end touches near a corner keeps the rows of its box."""
+    rng, rows_met, clear = np.random.default_rng(8), 0, np.zeros(1, dtype=bool)
+    nothing = np.zeros(0, dtype=np.intp)
+    for _ in range(3000):
+        half_turn, size = 10 ** rng.uniform(-3, -0.5), 10 ** rng.uniform(-1, 1.5)
+        low, turn = float(rng.uniform(0, 300)), float(rng.uniform(0, math.tau))
+        high = low + float(10 ** rng.uniform(-2, 1.7))
+        off = rng.choice([-1.0, 1.0, rng.uniform(-1, 1)], 4)
+        lean, p = float(off[2]) * half_turn, (low + high) / 2 + float(off[3]) * (high - low) / 2
+        radius = float(rng.uniform(20, 200))
+        corner = np.array([-p - radius, radius * rng.choice([-1, 1])])
+        inwards = np.array([1.0, -np.sign(corner[1])])
+        touched = corner + inwards * rng.permutation([0.0, 10 ** rng.uniform(-1, 2)])
+        edge = touched + np.array(
+            [[0, 0], 10 ** rng.uniform(0, 3) * -inwards * rng.uniform(0, 1, 2)]
+        )
+        centre = turned(off[None, :2] * size, -turn)
+        box = Box(turn, half_turn, low, high, np.zeros((1, 2)), turn, (size, size), clear, nothing)
+        box.most, patch = radius * (1 + 10 ** rng.uniform(-6, 0.3)), patch_of(box)
+        box.least = radius * float(rng.choice([0.0, 0.5, 0.9, 1 - 1e-9]))
+        lift = KIND.lift(box, patch)
+        ends = turned(turned(edge, -turn - lean) + centre - patch.middle, turn)[None]
+        for lines in (ends, ends[:, ::-1]):
+            local = Edges(lines[:, 0], lines, np.zeros(1, dtype=bool))
+            rows, limits = lift.contacts(local, box.most)
+            rows_met += len(rows)
+            own = unknowns(lift, p, lean, radius, KIND.sizes(p, radius))
+            x = np.append(turned(centre - patch.middle, turn)[0], own)
+            assert (rows @ x <= limits + 1e-6).all()
+    assert rows_met > 3000

@@ -17,7 +17,7 @@ def test_a_top_that_the_panel_hugs_is_within_the_bound_of_its_box(
 ) -> None:
     """Touched all round, at an end of turns, shapes and places, it keeps bound and rows."""
     rng = np.random.default_rng(5)
-    for _ in range(60):
+    for _ in range(120):
         attacked = hugged_box(KINDS[shape], shape, rng, only_turn=only_turn, hold=hold)
         assert attacked.best > 0
         assert attacked.best <= attacked.bound * (1 + HAIR)

@@ -15,8 +15,8 @@ from panelwright.layout.fit.branch_and_bound import search
 from panelwright.layout.fit.convex.wood import Wood
 from panelwright.layout.fit.rectangles.boxes import Boxes, Frames, strips
 from panelwright.layout.fit.rectangles.contacts import WoodEdges
-from panelwright.layout.fit.rectangles.family import RoundedRectangles
-from panelwright.layout.fit.rectangles.gap_bound import Narrowing
+from panelwright.layout.fit.rectangles.family import RoundedRectangles, Slim
+from panelwright.layout.fit.rectangles.gap_bound import Narrowing, narrowed_along
 from panelwright.layout.fit.rectangles.local_search import Polisher
 from panelwright.layout.fit.rectangles.offset_wood import Ground
 from panelwright.layout.fit.rectangles.sampling import Windows, rectangles
@@ -26,6 +26,7 @@ from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.fit.wood.edges import turned
 from panelwright.layout.geometry.point import Point
 from panelwright.layout.geometry.polygon import Region
+from panelwright.layout.outlines import RoundedRectangle
 from panelwright.layout.panel.sound import SoundWood
 
 Array = NDArray[np.float64]
@@ -83,7 +84,7 @@ def box_round(turn: float, corners: Array, rng: np.random.Generator) -> Boxes:
     """Return a random box that holds the rectangle, large or small."""
     scale = 10.0 ** rng.uniform(-3, 0)
     half = scale * rng.uniform(0.1, 0.5)
-    pivot = corners.mean(axis=0) + rng.uniform(-200, 200, 2) * scale
+    pivot = corners.mean(axis=0) + rng.uniform(-1, 1, 2) * scale * rng.choice([200, 2000])
     x, y = sides_of(turn, corners, pivot)
     loose = scale * 300 * rng.uniform(0.01, 1.0, 8) * (rng.uniform(size=8) < 0.5)
     middle = turn + half * rng.choice([-1.0, 1.0, rng.uniform(-1, 1)])
@@ -125,6 +126,24 @@ def test_a_real_rectangle_never_leaves_its_box(seed: int) -> None:
                 assert max(bounds) >= score * (1 - 1e-9)
 
 
+def test_a_rectangle_that_fills_its_panel_never_leaves_its_box() -> None:
+    """Wherever the box is measured from, its strip pokes out of no rectangle of the box."""
+    rng = np.random.default_rng(8)
+    for _ in range(60):
+        turn, half = float(rng.uniform(0, math.pi)), 10.0 ** rng.uniform(0.5, 3, 2)
+        own = half * np.array([[-1, -1], [1, -1], [1, 1], [-1, 1]])
+        corners = turned(own, -turn) + rng.uniform(-500, 500, 2)
+        edges = Region.from_rings(corners).edges
+        for _ in range(12):
+            box = box_round(turn, corners, rng)
+            needed = 2 * half[:1] * (1 - 10.0 ** rng.uniform(-4, -0.3))
+            left = narrowed_along(box, edges, needed, rng.uniform())
+            rows = range(len(left.width))
+            widths = [left.width[row] for row in rows if holds(left.boxes, row, turn, corners)]
+            assert widths
+            assert max(widths) >= 2 * half[0] - SLACK
+
+
 @pytest.mark.parametrize(
     "seed", [40, 44, *(pytest.param(k, marks=pytest.mark.heavy) for k in range(45, 52))]
 )
@@ -161,6 +180,28 @@ def test_a_real_slim_top_is_worth_no_more_than_what_its_capsules_allow(seed: int
             assert family.bound_by_turns(radii, max(widest, 2 * radii[1])) >= score * (1 - 1e-9)
         tried += 1
     assert tried > 0
+
+
+@pytest.mark.heavy
+@pytest.mark.parametrize("hold", [False, True])
+def test_a_slim_top_that_fills_its_panel_is_never_lost(hold: bool) -> None:
+    """Nor one that holds points where its corners lie farthest off the capsule in it."""
+    rng = np.random.default_rng(9)
+    for _ in range(30):
+        radius, near = float(rng.uniform(20, 60)), 10.0 ** rng.uniform(-3, -0.7, 3)
+        width, length = 2 * radius * (1 + near[0]), float(rng.uniform(300, 900))
+        top, turn = RoundedRectangle(length, width, (radius,) * 4), float(rng.uniform(0, math.pi))
+        panel = Region.from_rings(turned(top.outer(1e-4), turn))
+        corner = np.array([length, width]) / 2 - radius * (1 - math.sqrt(0.5)) * (1 + 1e-9)
+        ways = turned(corner * [[1, 1], [1, -1], [-1, 1], [-1, -1]], turn)
+        points = [Region.at(Point(*way)) for way in ways.tolist()] if hold else []
+        score = length * width - CORNER_LOSS * radius**2
+        radii, widest = (radius * (1 - near[1]), radius * (1 + near[2])), width * 1.001
+        slim = Slim(math.inf, radii, max(widest, 2.001 * radii[1]), 1e6)
+        wish = Wish(("rounded rectangle",), beats=score * (1 - near[1] / 9))
+        family = RoundedRectangles(SoundWood.exact(panel), wish, radii, points, sown=False)
+        bounds = [part.bound for part in family.split(slim)]
+        assert max(bounds) >= score * (1 - 1e-6)
 
 
 @pytest.mark.parametrize("goal", [Goal.AREA, Goal.LENGTH, Goal.NEAREST])

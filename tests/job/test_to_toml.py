@@ -90,6 +90,24 @@ def test_a_job_that_is_made_in_a_program_comes_back(outline: object) -> None:
         same(Job(panel, Wish(["oval", "capsule"]), legs=legs, units=units, margin=6, name="one"))
 
 
+@pytest.mark.parametrize(
+    "outline",
+    [
+        {"length": 900, "width": 600, "radii": [25, 25, 25, 25]},
+        {"length": 900, "width": 600, "radii": [0, 0, 300, 300]},
+        {"length": 600, "width": 600, "clips": [0, 0, 40, 0]},
+        {"length": 900, "width": 600, "radii": [30, 0, 0, 0], "clips": [0, 40, 0, 20]},
+        {"diameter": 900},
+        {"points": [[0, 0], [900, 0], [880, 600], [0, 590]], "bows": [{"from": 2, "rise": -8}]},
+    ],
+)
+def test_an_outline_is_written_as_it_was_read(outline: dict[str, Any]) -> None:
+    """To the letter: a rounded or clipped panel by its sides, bows by the figures they had."""
+    job = read_job(written({"panel": {"outline": outline}}))
+    assert tomllib.loads(job.to_toml())["panel"]["outline"] == outline
+    assert read_job(job.to_toml()).panel == job.panel
+
+
 TEXTS = st.text(st.characters(exclude_categories=["Cs"]), max_size=20)
 FIGURES = st.floats(allow_nan=False) | st.integers(-(10**18), 10**18) | st.booleans()
 VALUES = TEXTS | FIGURES | st.lists(TEXTS, max_size=3) | st.lists(st.lists(FIGURES), max_size=3)

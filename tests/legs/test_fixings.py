@@ -193,8 +193,10 @@ def test_glue_goes_by_what_is_glued_and_pads_are_for_loose_legs() -> None:
     wood = _told(GROUND + 'fixing = "glued"\nmaterial = "beech"\n')["Glue the legs on"]
     assert "Wood glue" in wood and "Construction adhesive" not in wood
     clay = GROUND + 'material = "fired clay"\nfoot = "round"\nsize = 100\n'
-    glued = _told(clay + 'fixing = "glued"\n')["Glue the legs on"]
-    for part in ("Dry fit", "prime it", "2 mm thick", "upside down", "weight", "17 to 25 days"):
+    told = _told(clay + 'fixing = "glued"\n')
+    glued, dry = told["Glue the legs on"], told["Stand the legs on dry"]
+    assert "None rocks, or it is planed, ground or bedded" in dry and "pencil" in dry
+    for part in ("prime it", "2 mm thick", "upside down", "weight", "17 to 25 days"):
         assert part in glued, part
     assert "pads of cork" not in glued
     assert "pads of cork" in _told(clay + 'fixing = "loose"\n')["Lay the top on its legs"]

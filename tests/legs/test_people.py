@@ -13,7 +13,14 @@ from panelwright.layout.geometry.point import Point
 from panelwright.layout.legs.foot import Foot
 from panelwright.layout.legs.seating import Edge, most_places, seating_at
 from panelwright.layout.legs.whole import HEIGHTS, use_of
-from panelwright.layout.outlines import Capsule, Circle, Freeform, Rectangle, RegularPolygon
+from panelwright.layout.outlines import (
+    Capsule,
+    Circle,
+    Freeform,
+    Rectangle,
+    RegularPolygon,
+    RoundedRectangle,
+)
 from panelwright.layout.panel.materials import lifters
 
 INCH = 25.4
@@ -128,3 +135,15 @@ def test_people_sit_at_a_corner_desk() -> None:
     ring = [(0, 0), (1600, 0), (1600, 400), (700, 400), (700, 800), (0, 800)]
     desk = Freeform.through(Point(x, y) for x, y in ring)
     assert len(seating_at(desk, THIN, ()).seats) >= 3
+
+
+def test_a_place_that_ends_in_a_round_corner_faces_square_to_its_straight_edge() -> None:
+    """Where 360 mm before the shoulders are straight, what is round beside them turns nobody."""
+    top = RoundedRectangle.with_radius(1680, 880, 220)
+    legs = [Point(x, y) for x in (-660, 660) for y in (-330, 330)]
+    seats = seating_at(top, Foot.square(60), legs).seats
+    reach = 1680 / 2 - 220 - 180
+    beside = [seat for seat in seats if abs(seat.place.x) <= reach]
+    assert any(abs(seat.place.x) > 1680 / 2 - 220 - 300 for seat in beside)
+    for seat in beside:
+        assert abs(math.sin(seat.towards)) == pytest.approx(1.0, abs=1e-9)

@@ -8,10 +8,10 @@ import numpy as np
 import pytest
 from scipy.interpolate import CubicSpline
 
+from panelwright.layout.geometry.path import Path
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point
-from panelwright.layout.legs.plate import TRIANGLES, Plate, RestedPlate, rigidity
-from panelwright.layout.legs.triangles import cut_up
+from panelwright.layout.legs.plate import CELLS, Plate, RestedPlate, rigidity
 from panelwright.layout.outlines import Capsule, Circle, Oval, Rectangle, Superellipse
 from panelwright.layout.panel.materials import MATERIALS, Stiffness
 
@@ -45,10 +45,8 @@ def _under_force(rested: RestedPlate, at: Point, force: float) -> np.ndarray:
     plate = rested.plate
     k = int(np.argmin(np.hypot(*(plate.places - np.array(tuple(at))).T)))
     assert math.dist(plate.places[k], tuple(at)) < 1e-6
-    load = plate.reading[k].toarray().ravel()
-    full = np.concatenate([load, np.zeros(rested.factors.shape[0] - len(load))])
-    down: np.ndarray = plate.reading @ rested.factors.solve(full)[: len(load)]
-    return down * force * plate.size**2 / plate.stiff
+    down: np.ndarray = plate.reading @ rested._answers(plate.reading[k][:, None])[:, 0]
+    return down * force
 
 
 def test_the_stiffness_of_a_board_is_that_of_the_handbook_plate() -> None:
@@ -57,11 +55,11 @@ def test_the_stiffness_of_a_board_is_that_of_the_handbook_plate() -> None:
     assert rigidity(BOARD, 20.0, 0.7) == pytest.approx(STIFF, abs=1e-6 * D)
 
 
-@pytest.mark.parametrize("triangles", [30, 110])
-def test_a_square_on_its_corners_bends_as_ritz_says(triangles: int) -> None:
+@pytest.mark.parametrize("cells", [100, 400])
+def test_a_square_on_its_corners_bends_as_ritz_says(cells: int) -> None:
     """Middle 0.02551, middle of an edge 0.01775 q a⁴/D at ν 0.3 (computed, Ritz)."""
     side = 1000.0
-    rested = Plate.cut(Rectangle(side, side).path(), STIFF, triangles).on(_corners(500, 500))
+    rested = Plate.cut(Rectangle(side, side).path(), STIFF, cells).on(_corners(500, 500))
     down = rested.under_load(PRESSURE) * D / (PRESSURE * side**4)
     assert _down_at(rested, down, 0, 0) == pytest.approx(0.02551, abs=1e-5)
     assert _down_at(rested, down, 0, 500) == pytest.approx(0.01775, abs=1e-5)
@@ -73,7 +71,7 @@ def test_a_square_on_its_corners_bends_as_ritz_says(triangles: int) -> None:
 def test_a_plate_on_its_edges_bends_as_timoshenko_says(ratio: float, alpha: float) -> None:
     """Even load: α q a⁴/D (TWK Table 8: quoted, 3.0 computed; 0.6 %)."""
     a = 600.0
-    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF, 110)
+    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF)
     rested = plate.on(_edges(a * ratio, a, 16))
     down = rested.under_load(PRESSURE) * D / (PRESSURE * a**4)
     assert float(down.max()) == pytest.approx(alpha, rel=0.006)
@@ -83,7 +81,7 @@ def test_a_plate_on_its_edges_bends_as_timoshenko_says(ratio: float, alpha: floa
 def test_a_force_in_the_middle_bends_it_as_timoshenko_says(ratio: float, alpha: float) -> None:
     """Force in the middle: α P a²/D (TWK Table 23: quoted, 2.0 computed)."""
     a = 600.0
-    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF, 250)
+    plate = Plate.cut(Rectangle(a * ratio, a).path(), STIFF, 800)
     down = _under_force(plate.on(_edges(a * ratio, a, 16)), Point(0, 0), 100.0)
     assert float(down.max()) * D / (100.0 * a * a) == pytest.approx(alpha, rel=0.01)
 
@@ -92,7 +90,7 @@ def test_a_force_in_the_middle_bends_it_as_timoshenko_says(ratio: float, alpha: 
 def test_a_plate_on_its_edges_bends_as_roark_says(ratio: float, alpha: float) -> None:
     """Even load: α q b⁴/(E t³), *Roark*, 7th ed., Table 11.4 case 1 (read)."""
     b = 600.0
-    plate = Plate.cut(Rectangle(b * ratio, b).path(), STIFF, 110)
+    plate = Plate.cut(Rectangle(b * ratio, b).path(), STIFF)
     down = plate.on(_edges(b * ratio, b, 16)).under_load(PRESSURE)
     assert float(down.max()) * 3000 * 20**3 / (PRESSURE * b**4) == pytest.approx(alpha, rel=0.01)
 
@@ -100,7 +98,7 @@ def test_a_plate_on_its_edges_bends_as_roark_says(ratio: float, alpha: float) ->
 def test_a_round_plate_on_its_rim_bends_as_the_handbook_says() -> None:
     """0.063702 q a⁴/D at ν 0.3 (Chen (ed.), *Civil Engineering Handbook*, eqs 47.72–47.76)."""
     a = 500.0
-    plate = Plate.cut(Circle(2 * a).path(), STIFF, 250)
+    plate = Plate.cut(Circle(2 * a).path(), STIFF, 800)
     rim = [Point.polar(a, math.tau * k / 32) for k in range(32)]
     down = plate.on(rim).under_load(PRESSURE) * D / (PRESSURE * a**4)
     assert float(down.max()) == pytest.approx(0.063702, rel=0.01)
@@ -113,30 +111,28 @@ def _navier(terms: int) -> float:
 
 
 def test_it_converges_as_fast_as_a_force_at_a_point_allows() -> None:
-    """Under a force the error falls with the square of the triangles' size (r² log r)."""
+    """Under a force the error falls with the square of the cells' size (r² log r)."""
     side, exact = 600.0, _navier(400)
     errors = []
-    for triangles in (32, 128, 512):
-        rested = Plate.cut(Rectangle(side, side).path(), STIFF, triangles).on(
-            _edges(side, side, 16)
-        )
+    for cells in (64, 256, 1024):
+        rested = Plate.cut(Rectangle(side, side).path(), STIFF, cells).on(_edges(side, side, 16))
         down = _under_force(rested, Point(0, 0), 100.0)
         errors.append(abs(float(down.max()) * D / (100 * side**2) - exact))
     assert errors[0] > 3 * errors[1] > 9 * errors[2]
 
 
-def test_the_usual_number_of_triangles_gives_sag_to_a_third_of_a_percent() -> None:
-    """On four legs inside the rim, four times the triangles change the sag by less than 0.3 %."""
+def test_the_usual_number_of_cells_gives_sag_to_a_third_of_a_percent() -> None:
+    """On four legs inside the rim, four times the cells change the sag by less than 0.3 %."""
     for outline in (Capsule(1800, 720), Oval(1270, 762), Rectangle(1200, 700)):
         feet = _corners(outline.length * 0.3, outline.width * 0.28)
         few = Plate.cut(outline.path(), STIFF).on(feet).under_load(PRESSURE)
-        many = Plate.cut(outline.path(), STIFF, 4 * TRIANGLES).on(feet).under_load(PRESSURE)
+        many = Plate.cut(outline.path(), STIFF, 4 * CELLS).on(feet).under_load(PRESSURE)
         assert float(few.max()) == pytest.approx(float(many.max()), rel=0.003)
 
 
 def test_a_support_past_the_rim_counts_as_on_it() -> None:
     """A foot given past the edge bends the top as if it stood on the edge."""
-    plate = Plate.cut(Rectangle(1000, 600).path(), STIFF, 60)
+    plate = Plate.cut(Rectangle(1000, 600).path(), STIFF, 200)
     on = plate.on(_corners(500, 200)).under_load(PRESSURE)
     past = plate.on(_corners(550, 200)).under_load(PRESSURE)
     assert past == pytest.approx(on, rel=1e-6, abs=1e-9)
@@ -144,9 +140,9 @@ def test_a_support_past_the_rim_counts_as_on_it() -> None:
 
 def test_twice_the_size_sags_sixteen_times_and_twice_the_thickness_an_eighth() -> None:
     """Sag goes as q L⁴/D, and D as t³: everything scaled scales the answer."""
-    small = Plate.cut(Oval(900, 500).path(), STIFF, 60).on(_corners(250, 120))
-    large = Plate.cut(Oval(1800, 1000).path(), STIFF, 60).on(_corners(500, 240))
-    thick = Plate.cut(Oval(900, 500).path(), rigidity(BOARD, 40.0), 60).on(_corners(250, 120))
+    small = Plate.cut(Oval(900, 500).path(), STIFF, 200).on(_corners(250, 120))
+    large = Plate.cut(Oval(1800, 1000).path(), STIFF, 200).on(_corners(500, 240))
+    thick = Plate.cut(Oval(900, 500).path(), rigidity(BOARD, 40.0), 200).on(_corners(250, 120))
     down = small.under_load(PRESSURE)
     assert large.under_load(PRESSURE) == pytest.approx(16 * down, rel=1e-6, abs=1e-9)
     assert thick.under_load(PRESSURE) == pytest.approx(down / 8, rel=1e-6, abs=1e-9)
@@ -157,9 +153,9 @@ def test_turning_top_feet_and_grain_together_changes_nothing() -> None:
     """A plate of wood bends alike however it lies, as long as its grain turns with it."""
     turn, oak = 0.6, MATERIALS["oak"].stiffness
     assert oak is not None
-    straight = Plate.cut(Rectangle(1200, 600).path(), rigidity(oak, 25.0), 160)
+    straight = Plate.cut(Rectangle(1200, 600).path(), rigidity(oak, 25.0))
     path = Rectangle(1200, 600).path().placed(Placement(turn=turn))
-    turned = Plate.cut(path, rigidity(oak, 25.0, turn), 160)
+    turned = Plate.cut(path, rigidity(oak, 25.0, turn))
     feet = _corners(400, 200)
     one = straight.on(feet).under_load(PRESSURE)
     other = turned.on([p.turned(turn) for p in feet]).under_load(PRESSURE)
@@ -179,9 +175,9 @@ def test_wood_across_its_span_sags_more() -> None:
 def test_a_narrow_board_finds_the_points_of_airy_and_bessel() -> None:
     """Its ends lie level on the Airy points, and it shortens least on Bessel's, 0.22031 L in."""
     strip = Stiffness(3000.0, 3000.0, 1500.0, 0.0, "test")
-    plate = Plate.cut(Rectangle(2000, 100).path(), rigidity(strip, 20.0), 60)
+    plate = Plate.cut(Rectangle(2000, 100).path(), rigidity(strip, 20.0), 200)
     middle = np.flatnonzero(np.abs(plate.places[:, 1]) < 1e-6)
-    along = middle[np.argsort(plate.places[middle, 0])]
+    along = middle[np.unique(np.round(plate.places[middle, 0], 6), return_index=True)[1]]
     xs = plate.places[along, 0]
 
     def slopes(share: float) -> np.ndarray:
@@ -203,8 +199,8 @@ def test_a_narrow_board_finds_the_points_of_airy_and_bessel() -> None:
 
 def test_a_force_anywhere_gives_way_most_where_the_plate_is_softest() -> None:
     """Give at a point is what a force there does there, and no force elsewhere does more."""
-    rested = Plate.cut(Oval(1270, 762).path(), STIFF, 60).on(_corners(368, 200))
-    places = rested.plate.places[: rested.plate.points]
+    rested = Plate.cut(Oval(1270, 762).path(), STIFF, 200).on(_corners(368, 200))
+    places = rested.plate.places
     for k in (0, 5, len(places) - 1):
         down = _under_force(rested, Point(*places[k]), 1.0)
         assert down[k] == pytest.approx(rested.give[k], rel=1e-5, abs=1e-12)
@@ -213,9 +209,9 @@ def test_a_force_anywhere_gives_way_most_where_the_plate_is_softest() -> None:
 
 def test_the_answer_of_one_place_to_another_is_mutual() -> None:
     """What a force at A does at B, the same force at B does at A (Maxwell and Betti)."""
-    rested = Plate.cut(Capsule(1400, 600).path(), STIFF, 60).on(_corners(400, 180))
+    rested = Plate.cut(Capsule(1400, 600).path(), STIFF, 200).on(_corners(400, 180))
     places = rested.plate.places
-    a, b = 3, rested.plate.points - 1
+    a, b = 3, len(places) // 2
     there = _under_force(rested, Point(*places[a]), 1.0)[b]
     back = _under_force(rested, Point(*places[b]), 1.0)[a]
     assert there == pytest.approx(back, rel=1e-6)
@@ -232,12 +228,23 @@ def test_a_narrow_board_bends_as_a_beam() -> None:
     assert float(down.max()) == pytest.approx(expected, rel=0.002)
 
 
-def test_a_rim_of_many_short_arcs_makes_no_finer_plate() -> None:
+def test_a_rim_of_many_short_arcs_makes_no_other_plate() -> None:
     """A superellipse of exponent 2 is the oval, and so it bends, though its path has 400 arcs."""
     smooth, many = Oval(1500, 800).path(), Superellipse(1500, 800, 2).path()
     assert len(many.segments) > 200
-    _, mesh, corners = cut_up(many, 60.0, 1e-9)
-    assert len(mesh) < 1.1 * len(cut_up(smooth, 60.0, 1e-9)[0])
-    a, b, c = (mesh[corners[:, k]] for k in range(3))
-    doubled = (b - a)[:, 0] * (c - a)[:, 1] - (b - a)[:, 1] * (c - a)[:, 0]
-    assert np.abs(doubled).sum() / 2 == pytest.approx(many.area, rel=1e-9)
+    feet = _corners(450, 240)
+    one, other = (Plate.cut(path, STIFF).on(feet).under_load(PRESSURE) for path in (smooth, many))
+    assert float(other.max()) == pytest.approx(float(one.max()), rel=5e-4)
+
+
+@pytest.mark.parametrize("gap", [20.0, 100.0])
+def test_what_lies_across_a_slit_does_not_bend_with_it(gap: float) -> None:
+    """Beside a slit each arm bends alone, be the slit narrower than a cell: 0.93 mm, not 0.42."""
+    x, ring = gap / 2, [(-600, -300), (600, -300), (600, 300)]
+    slit = [*ring, (x, 300), (x, -100), (-x, -100), (-x, 300), (-600, 300)]
+    mdf = MATERIALS["MDF"].stiffness
+    assert mdf is not None
+    path = Path.through([Point(*p) for p in slit], closed=True)
+    down = Plate.cut(path, rigidity(mdf, 22.0)).on(_corners(500, 250)).under_load(PRESSURE)
+    fine = {20.0: 0.930, 100.0: 0.915}[gap]  # by triangles ten times as many as it had
+    assert float(down.max()) == pytest.approx(fine, rel=0.07)

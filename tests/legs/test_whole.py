@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from enum import Enum
 
@@ -101,6 +102,36 @@ def test_an_apron_slots_all_rows_but_one() -> None:
     assert longest[1] > 2 * longest[0]
     assert sum(slot.fixed for slot in alone.movement.slots) == 8
     assert sum(slot.fixed for slot in joined.movement.slots) == 4
+
+
+def test_a_slot_that_leaves_too_little_of_its_plate_is_told() -> None:
+    """Holes 12 inside a plate take no slot 25 long: 5.5 more must lie there, or be without."""
+    plate, grain = FixingPlate(80, 80, 4), replace(OAK, grain_deg=0.0)
+    wish, wide = LegsWish(plate=plate, inset_side=50), Rectangle(1600, 760)
+    plan = _planned(wish, TableWish(framed=True), panel=grain, outline=wide)
+    longest = max(plan.movement.slots, key=lambda slot: slot.length)
+    assert longest.left == pytest.approx(12 - longest.length / 2)
+    assert longest.left < 0
+    note = next(n for n in plan.notes if n.matter is LegMatter.SLOT_RUNS_OUT)
+    assert note.found == longest.length / 2
+    assert note.limit == pytest.approx(5 - longest.left)
+    told = leg_words(note, Tape())
+    assert f"{math.ceil(note.limit)} mm farther in" in told
+    for mended in (
+        TableWish(framed=True, holes=(56, 56 - 2 * note.limit)),
+        TableWish(framed=False),
+        TableWish(framed=True, swing=1.0),
+    ):
+        again = _planned(wish, mended, panel=grain, outline=wide)
+        assert LegMatter.SLOT_RUNS_OUT not in _matters(again)
+    wider = FixingPlate(80 + 2 * note.limit, 80 + 2 * note.limit, 4)
+    again = _planned(
+        replace(wish, plate=wider),
+        TableWish(framed=True, holes=(56, 56)),
+        panel=grain,
+        outline=wide,
+    )
+    assert LegMatter.SLOT_RUNS_OUT not in _matters(again)
 
 
 def test_a_wider_swing_moves_more_and_quartered_wood_less() -> None:

@@ -219,7 +219,7 @@ def test_a_centre_off_the_panel_is_said_to_be() -> None:
     assert other.off is None
     assert one.off is not None
     assert one.off.distance == pytest.approx(50.0)
-    (advice,) = marks_advice(marks, Tape())
+    (advice,) = marks_advice(marks.marks, Tape())
     assert advice.startswith("C1: 50 mm off the wood: clamp a board of the same thickness")
 
 

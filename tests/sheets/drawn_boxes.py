@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+from readers import on
+
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.labels import points_along
 from panelwright.layout.drawing.scene import Scene, Stroke, Text, text_box
@@ -54,11 +56,11 @@ def touched(scene: Scene) -> list[str]:
     """Return which words of a drawing lie on a ring that is not theirs, or on the finished edge."""
     rings = [
         stroke.path.bounds
-        for stroke in scene.on(layers.BENCH_MARK)
+        for stroke in on(scene, layers.BENCH_MARK)
         if isinstance(stroke, Stroke) and len(stroke.path.segments) == 2
     ]
     edge = points_along(
-        (s.path for s in scene.on(layers.BENCH_FINISH) if isinstance(s, Stroke)), 0.3
+        (s.path for s in on(scene, layers.BENCH_FINISH) if isinstance(s, Stroke)), 0.3
     )
     found = []
     for text in (item for group in scene.groups for item in group.items if isinstance(item, Text)):

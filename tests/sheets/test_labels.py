@@ -60,3 +60,15 @@ def test_a_label_goes_where_it_is_wished() -> None:
         assert isinstance(text, Text)
         middle = text_box(text).middle - Point(200, 140)
         assert middle.x * way.x > 0 and middle.y * way.y > 0
+
+
+def test_a_label_stands_on_its_point_where_that_is_free() -> None:
+    """Asked for there, it is set about the point; else it is led to it, however near it stands."""
+    at, setter = Point(200, 140), LabelSetter(ROOM)
+    (first,) = setter.set(Text(at, "1: keep"), on=True)
+    assert isinstance(first, Text)
+    assert text_box(first).middle.distance_to(at) < 1.0
+    leader, second = setter.set(Text(at, "2"), on=True)
+    assert isinstance(leader, Stroke)
+    assert isinstance(second, Text)
+    assert not overlap(text_box(first), text_box(second))

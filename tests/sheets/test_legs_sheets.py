@@ -7,6 +7,7 @@ from functools import cache
 import pytest
 from bench_page import steps_of, words_in
 from kept import plan_of, sample_folders
+from readers import on
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Area, Mark, Scene, Stroke, Text, text_box
@@ -93,11 +94,11 @@ def test_each_choice_is_drawn_with_its_legs_and_figures(name: str) -> None:
     found, scene = compared(name)
     assert found.own is not None
     held = (found.own, *found.proposals)
-    drawn = [item for item in scene.on(layers.LEGS) if isinstance(item, Area)]
+    drawn = [item for item in on(scene, layers.LEGS) if isinstance(item, Area)]
     assert len(drawn) == sum(p.count for p in held)
-    seats = [item for item in scene.on(layers.SEATS) if isinstance(item, Stroke)]
+    seats = [item for item in on(scene, layers.SEATS) if isinstance(item, Stroke)]
     assert len(seats) == sum(len(p.seating.seats) for p in held) + 1  # and the legend's sample
-    pressed = [item for item in scene.on(layers.PRESSED) if isinstance(item, Mark)]
+    pressed = [item for item in on(scene, layers.PRESSED) if isinstance(item, Mark)]
     assert len(pressed) == len(held)
     texts = [i for g in scene.groups for i in g.items if isinstance(i, Text)]
     for text in texts:
@@ -138,9 +139,9 @@ def test_plates_are_screwed_slotted_and_drilled() -> None:
     assert plan.legs is not None and plan.table is not None
     count = len(plan.legs.legs)
     scene = plan_scene(plan)
-    assert len([i for i in scene.on(layers.PLATES) if isinstance(i, Stroke)]) == count + 1
-    assert len([i for i in scene.on(layers.FEET) if isinstance(i, Stroke)]) == count + 1
-    assert len([i for i in scene.on(layers.SCREWS) if isinstance(i, Mark)]) == 4 * count
+    assert len([i for i in on(scene, layers.PLATES) if isinstance(i, Stroke)]) == count + 1
+    assert len([i for i in on(scene, layers.FEET) if isinstance(i, Stroke)]) == count + 1
+    assert len([i for i in on(scene, layers.SCREWS) if isinstance(i, Mark)]) == 4 * count
     drilled = [mark for mark in plan.template.marks if mark.diameter == pytest.approx(3.5)]
     assert [mark.label for mark in drilled][:4] == ["1a", "1b", "1c", "1d"]
     assert len(drilled) == 4 * count
@@ -179,7 +180,7 @@ def test_a_hollow_leg_is_drawn_hollow_where_it_is_set_out() -> None:
     """Where only the wall stands, the step shows no full disk."""
     drawing = steps("pipes")["Set out the legs"].drawing
     assert drawing is not None
-    assert [len(area.holes) for area in drawing.on(layers.LEGS) if isinstance(area, Area)] == [
+    assert [len(area.holes) for area in on(drawing, layers.LEGS) if isinstance(area, Area)] == [
         1
     ] * 4
 
@@ -232,7 +233,7 @@ def test_a_solid_top_is_kept_flat_by_battens() -> None:
     assert len(table.rows) == 2
     assert step.drawing is not None
     assert "never glued" in words(step)
-    assert len(plan_scene(planned("apron")).on(layers.BATTENS)) == 3
+    assert len(on(plan_scene(planned("apron")), layers.BATTENS)) == 3
 
 
 @pytest.mark.parametrize("avoided", [15, 985])
@@ -243,7 +244,7 @@ def test_the_first_page_shows_the_legs_as_the_top_lies(avoided: int) -> None:
     plan = make_plan(read_job(panel + top + "[legs]\ncount = 3\n"))
     scene = quarters_scene(plan)
     assert scene is not None
-    (line,) = (item for item in scene.on(layers.BENCH_FINISH) if isinstance(item, Stroke))
+    (line,) = (item for item in on(scene, layers.BENCH_FINISH) if isinstance(item, Stroke))
     box = line.path.bounds
     right = Region.of(line.path).holds_point(Point(box.right - 0.5, box.top - 0.5))
     assert right is (avoided > 500)  # seen from below: what is square at the left lies at the right

@@ -9,6 +9,7 @@ from functools import cache
 import ezdxf
 import pytest
 from bench_page import page_of
+from readers import on
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.scene import Area, Stroke
@@ -143,11 +144,16 @@ def test_a_saw_starts_where_its_triangle_stands(wish: str, plain: bool) -> None:
     """Of slanting lines too: beside each start, across the tape at most, a triangle points in."""
     plan = plan_for(wish)
     scene = lying_scene(plan, lying_of(plan), rounds_of(plan), tallest=90.0, plain=plain)
-    tips = [item.boundary.points(1.0)[0] for item in scene.on(layers.INK) if isinstance(item, Area)]
-    lines = [item for item in scene.on(layers.BENCH_SAW) if isinstance(item, Stroke)]
+    tips = [
+        item.boundary.points(1.0)[0] for item in on(scene, layers.INK) if isinstance(item, Area)
+    ]
+    lines = [item for item in on(scene, layers.BENCH_SAW) if isinstance(item, Stroke)]
     assert len(lines) == len(tips) == len(plan.cuts.trims)
-    for line in lines:
-        assert min(math.dist(line.path.points(1.0)[0], tip) for tip in tips) < 6.0
+    for line, cut in zip(lines, plan.cuts.trims, strict=True):
+        before = cut.start.point.distance_to(cut.spans[0][0])  # taken off by an earlier line
+        share = before / cut.start.point.distance_to(cut.end.point)
+        start = line.path.at(share * line.path.length)
+        assert min(math.dist((start.x, start.y), tip) for tip in tips) < 6.0
 
 
 def test_an_outline_of_ones_own_is_said_to_keep_its_size() -> None:

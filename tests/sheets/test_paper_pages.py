@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from readers import drawn_on
+from readers import drawn_on, on
 from template_strategies import contents, margins, papers
 
 from panelwright.layout.drawing import layers
@@ -41,7 +41,7 @@ def test_calibration_ink_lies_between_the_margins(paper: Paper, white: Margins) 
     room = Bounds(white.left, white.bottom, frame.right - white.right, frame.top - white.top)
     for text in _texts(scene):
         assert room.holds_box(text_box(text)), text
-    for item in scene.on(layers.CHECK_BARS):
+    for item in on(scene, layers.CHECK_BARS):
         assert isinstance(item, Stroke)
         assert room.holds_box(item.path.bounds.grown(0.2))
 
@@ -106,7 +106,10 @@ def test_words_flow_over_pages(paragraphs: list[str]) -> None:
         flow.check(paragraph)
     pages = flow.scenes()
     texts = [text for page in pages for text in _texts(page)]
-    assert " ".join(t.words for t in texts).split() == " ".join(paragraphs).split()
+    heads = [f"Words, page {number}" for number in range(2, len(pages) + 1)]
+    assert [_texts(page)[0].words for page in pages[1:]] == heads  # each says what it belongs to
+    told = " ".join(t.words for t in texts if t.words not in heads)
+    assert told.split() == " ".join(paragraphs).split()
     for page in pages:
         rows = sorted(text.at.y for text in _texts(page))
         assert all(room.holds(text.at, by=-1e-6) for text in _texts(page))

@@ -9,6 +9,7 @@ import pytest
 from bench_page import page_of
 from jobs import PLAIN
 from kept import plan_of, sample_folders
+from readers import on
 
 from panelwright.layout.cutting.cut import SkippedTrim, Trim
 from panelwright.layout.drawing import layers
@@ -62,7 +63,7 @@ def scene(plan: Plan) -> Scene:
 def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: Scene) -> None:
     """Scaled up again, it is the finish line of the plan, exactly."""
     frame = plan_frame(plan)
-    lines = [item for item in scene.on(layers.FINISH) if isinstance(item, Stroke)]
+    lines = [item for item in on(scene, layers.FINISH) if isinstance(item, Stroke)]
     drawn = max(lines, key=lambda item: item.path.length).path
     assert drawn.length * frame.scale == pytest.approx(plan.cuts.finish.length)
     middle = (drawn.bounds.middle - frame.corner) * frame.scale
@@ -72,10 +73,10 @@ def test_the_finish_line_is_drawn_to_scale_and_in_its_place(plan: Plan, scene: S
 def test_every_mark_stands_where_the_plan_has_it(plan: Plan, scene: Scene) -> None:
     """One cross for each mark, at its place to scale, and its label beside."""
     frame = plan_frame(plan)
-    crosses = [item.at for item in scene.on(layers.MARKS) if isinstance(item, Mark)]
+    crosses = [item.at for item in on(scene, layers.MARKS) if isinstance(item, Mark)]
     for mark in plan.marks.marks:
         assert min(frame.at(mark.point).distance_to(at) for at in crosses) < 1e-9
-    words = {item.words for item in scene.on(layers.MARKS) if isinstance(item, Text)}
+    words = {item.words for item in on(scene, layers.MARKS) if isinstance(item, Text)}
     assert {mark.label for mark in plan.marks.marks} <= words
 
 
@@ -96,14 +97,14 @@ def test_nothing_leaves_the_sheet_and_no_words_overlap(scene: Scene) -> None:
 
 def test_the_legend_explains_every_layer(scene: Scene) -> None:
     """Each layer that is drawn stands in the legend by its title."""
-    words = {item.words for item in scene.on(layers.LETTERING) if isinstance(item, Text)}
+    words = {item.words for item in on(scene, layers.LETTERING) if isinstance(item, Text)}
     used = {group.layer for group in scene.groups} - {layers.LETTERING}
     assert {layer.title for layer in used} <= words
 
 
 def test_the_title_claims_no_more_than_was_found(plan: Plan, scene: Scene) -> None:
     """What was found stands in the title in the words of the bench sheet."""
-    items = scene.on(layers.LETTERING)
+    items = on(scene, layers.LETTERING)
     assert found_words(plan) in " ".join(item.words for item in items if isinstance(item, Text))
 
 
@@ -154,12 +155,12 @@ def test_no_figure_of_a_saw_line_stands_twice(plan: Plan) -> None:
                 assert not re.search(rf"(?<![\d/]){re.escape(figure.text)}(?![\d/])", step.text)
 
 
-def test_what_breaks_beside_a_hole_is_carried_on_both_sides_of_it() -> None:
+def test_what_breaks_beside_a_hole_lies_on_boards_on_both_sides_of_it() -> None:
     """Page and step ask for both ends of the piece that falls, and name no arms."""
     (bench,) = (plan_of(folder) for folder in sample_folders() if folder.name == "lab-bench")
     (line,) = (words for words in map(str, short_cautions(bench)) if "beside a hole" in words)
-    assert "carry the piece on both sides of the hole" in line
-    assert any("carry both ends" in row.falls for row in page_of(bench).saws)
+    assert "boards under it on both sides of the hole" in line
+    assert any("boards under both ends" in row.falls for row in page_of(bench).saws)
 
 
 def test_all_that_a_saw_line_runs_through_is_told_before_it_is_sawn() -> None:

@@ -10,6 +10,7 @@ import ezdxf
 import pytest
 import strategies
 from hypothesis import given, settings
+from readers import on
 from template_strategies import contents
 
 from panelwright.layout.drawing import layers
@@ -73,7 +74,7 @@ def test_the_finish_line_is_the_outline_itself() -> None:
     """The drawing's frame is that of the top: middle at the origin, nothing moved or scaled."""
     top = Oval(1200, 700)
     scene = template_drawing(TemplateContent("Top", top.path(), core=top.parallel(-6.0)))
-    (finish,) = scene.on(layers.FINISH)
+    (finish,) = on(scene, layers.FINISH)
     assert isinstance(finish, Stroke)
     assert finish.path == top.path()
     assert scene.frame.middle.x == pytest.approx(0.0)
@@ -83,9 +84,9 @@ def test_marks_are_marks_and_each_has_its_name() -> None:
     """Each mark is drawn at its place with its hole, and named once."""
     marks = (TemplateMark("C1", Point(-250, 0), 3.0), TemplateMark("tap", Point(100, 90), 22.0))
     scene = template_drawing(TemplateContent("Top", Capsule(1200, 700).path(), marks=marks))
-    drawn = [item for item in scene.on(layers.MARKS) if isinstance(item, Mark)]
+    drawn = [item for item in on(scene, layers.MARKS) if isinstance(item, Mark)]
     assert [(m.at, m.diameter) for m in drawn] == [(m.at, m.diameter) for m in marks]
-    names = [item.words for item in scene.on(layers.MARK_NAMES) if isinstance(item, Text)]
+    names = [item.words for item in on(scene, layers.MARK_NAMES) if isinstance(item, Text)]
     assert names == ["C1", "tap"]
 
 

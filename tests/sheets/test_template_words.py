@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 
 import pypdfium2
+from readers import on
 from template_strategies import bench_top, tile_scenes
 
 from panelwright.layout.drawing import layers
@@ -25,12 +26,12 @@ def test_neighbours_are_named_at_their_edges() -> None:
     scenes = template_pages(content, proposal)
     for number, name in tile_scenes(scenes):
         tile = proposal.plan.tiles[int(name) - 1]
-        words = " · ".join(t.words for t in scenes[number].on(layers.SHEET) if isinstance(t, Text))
+        words = " · ".join(t.words for t in on(scenes[number], layers.SHEET) if isinstance(t, Text))
         for beside in (tile.right, tile.below):
             assert not beside or f"trim here, lay it on sheet {beside}" in words
         for beside in (tile.left, tile.above):
             assert not beside or f"sheet {beside} lies on this strip" in words
-        large = [t for t in scenes[number].on(layers.LETTERING) if isinstance(t, Text)]
+        large = [t for t in on(scenes[number], layers.LETTERING) if isinstance(t, Text)]
         assert max(large, key=lambda text: text.height).words == f"sheet {name}"
 
 
@@ -61,7 +62,7 @@ def test_mirrored_sheets_cannot_be_taken_for_the_face() -> None:
             words = [i.words for g in scene.groups for i in g.items if isinstance(i, Text)]
             assert any("MIRRORED" in w for w in words) == says
         for number, _ in tile_scenes(scenes):
-            lettering = scenes[number].on(layers.LETTERING)
+            lettering = on(scenes[number], layers.LETTERING)
             poles = [i.path for i in lettering if isinstance(i, Stroke)]
             pole, flag, _foot = poles[:3]
             assert (flag.bounds.middle.x < pole.bounds.middle.x) == says
@@ -107,7 +108,7 @@ def test_marks_that_no_sheet_shows_are_told() -> None:
     on_sheets = {
         item.words
         for scene in scenes[1:-1]
-        for item in scene.on(layers.MARK_NAMES)
+        for item in on(scene, layers.MARK_NAMES)
         if isinstance(item, Text)
     }
     told = {w.split(":")[0] for w in words if ": " in w and w[0] in "CF"}

@@ -7,6 +7,7 @@ from itertools import pairwise
 import pytest
 from bench_page import page_of
 from kept import plan_of, sample_folders
+from readers import on
 
 from panelwright.layout.drawing import layers
 from panelwright.layout.drawing.kit.picture import Stage
@@ -96,12 +97,12 @@ def test_every_contact_has_its_dot_in_its_place(plan: Plan) -> None:
     scene = contacts_scene(plan)
     box = plan.job.panel.boundary.bounds
     frame = Stage.around(box, width=BEHIND_WIDTH, tallest=BEHIND_TALLEST).frame
-    dots = [i.boundary.bounds.middle for i in scene.on(layers.CONTACTS) if isinstance(i, Area)]
+    dots = [i.boundary.bounds.middle for i in on(scene, layers.CONTACTS) if isinstance(i, Area)]
     places = [frame.at(point) for contact in plan.contacts for point in contact.points]
     assert len(dots) == len(places)
     for at in places:
         assert min(at.distance_to(dot) for dot in dots) < 0.2
-    numbers = [i.words for i in scene.on(layers.CONTACTS) if isinstance(i, Text)]
+    numbers = [i.words for i in on(scene, layers.CONTACTS) if isinstance(i, Text)]
     assert numbers == [f"{n}" for n in range(1, len(plan.contacts) + 1)]
 
 
@@ -118,7 +119,7 @@ def test_each_second_opinion_is_a_picture_to_scale(plan: Plan) -> None:
     """The top as planned and each other: one finish line each, all at one scale, in its panel."""
     scene = others_scene(plan)
     fits = (plan.fit, *plan.others)
-    lines = [item.path for item in scene.on(layers.FINISH) if isinstance(item, Stroke)]
+    lines = [item.path for item in on(scene, layers.FINISH) if isinstance(item, Stroke)]
     assert len(lines) == len(fits)
     scales = [fit.outline.perimeter / line.length for fit, line in zip(fits, lines, strict=True)]
     assert max(scales) == pytest.approx(min(scales))

@@ -17,7 +17,6 @@ from panelwright.layout.geometry.window import clipped
 from panelwright.layout.outlines import Capsule, Rectangle
 from panelwright.layout.template.calibration import Correction
 from panelwright.layout.template.content import TemplateContent
-from panelwright.layout.template.grid import LEAST_OVERLAP
 from panelwright.layout.template.paper import (
     A3,
     A4,
@@ -29,7 +28,7 @@ from panelwright.layout.template.paper import (
     PaperError,
 )
 from panelwright.layout.template.portions import proposals, proposed
-from panelwright.layout.template.tiles import TilePlan
+from panelwright.layout.template.tiles import LEAST_OVERLAP, TilePlan
 from panelwright.layout.template.tiling import tiles_for
 from panelwright.layout.template.wish import TemplateWish
 

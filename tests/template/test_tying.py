@@ -5,8 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
-from panelwright.layout.template.grid import Grid, tied_together
-from panelwright.layout.template.tiles import Place, beside, reached
+from panelwright.layout.template.tiles import Grid, Place, beside, reached, tied_together
 
 GRID = Grid(left=0, top=0, width=270, height=180, overlap=12, columns=7, rows=5)
 

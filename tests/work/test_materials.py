@@ -5,16 +5,19 @@ from __future__ import annotations
 import itertools
 import json
 import math
+from dataclasses import replace
 from decimal import Decimal
+from pathlib import Path
 
 import pytest
-from kept import sample_folders
+from kept import plan_of, sample_folders
 from pieces import piece_of, table, top_alone
 
 from panelwright.layout.jobfile import look_over, read_job
+from panelwright.layout.sheets.folder import template_pages
 from panelwright.layout.units import Tape
 from panelwright.layout.words.materials import materials_words
-from panelwright.layout.work.items import GRITS, STEP, grits_between
+from panelwright.layout.work.items import GRITS, STEP, Printed, grits_between
 from panelwright.layout.work.materials import Line, Materials, materials_of
 from panelwright.layout.work.order import work_order
 from panelwright.layout.work.piece import Piece
@@ -51,6 +54,18 @@ def test_a_sample_takes_what_its_labels_say(folder: object) -> None:
         whole = lines["stripper"]["how"]["area"]
         poorest, best = LABELS["stripper"]
         assert whole / best <= lines["stripper"]["need"] <= 1.1 * whole / poorest
+
+
+@pytest.mark.parametrize("folder", sample_folders(), ids=lambda folder: folder.name)
+def test_paper_is_told_for_every_page(folder: Path) -> None:
+    """As many sheets of paper as the template has pages: its cover and figures are pages too."""
+    plan = plan_of(folder)
+    told = line_of(plan.materials, "template paper")
+    assert told is not None
+    assert told.need == len(template_pages(plan.template, plan.sheets))
+    assert isinstance(told.how, Printed)
+    pages = template_pages(plan.template, plan.sheets, with_ordinates=False)
+    assert replace(told.how, figures=False).need == len(pages)
 
 
 def test_a_litre_is_reckoned_by_hand() -> None:

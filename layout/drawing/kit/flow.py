@@ -32,6 +32,8 @@ class Flow:
         if self.y - height < self.room.bottom and self.y < self.room.top:
             self.pages.append([])
             self.y = self.room.top
+            self.words(f"{self.title}, page {len(self.pages)}", 3.5, bold=True)
+            self.space(2.0)
 
     def put(self, item: Item, layer: Layer = layers.LETTERING) -> None:
         """Add an item to the page."""

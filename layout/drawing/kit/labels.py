@@ -125,12 +125,14 @@ class LabelSetter:
         towards: Point | None = None,
         off: float = 3.0,
         ring: float = 0.0,
+        on: bool = False,
         within: bool = False,
     ) -> list[Item]:
         """Return a label beside its point, with its leader where it stands far off.
 
         Each label is for where there is no room for the one before; best `towards` some way from
-        its point, `off` a `ring` of that radius, paper mm; none where all leave the room `within`.
+        its point, `off` a `ring` of that radius, paper mm, or where it can be `on` the point, and
+        else always led to it; none where all leave the room `within`.
         """
         best = towards or Point(0.0, 0.0)
         ways = ranked(  # nearest to the way that is wished for
@@ -138,12 +140,16 @@ class LabelSetter:
             lambda way: Point.polar(1.0, math.radians(way[0])).dot(best),
             tolerance=ROUNDING * best.norm,
         )
+        near = ring + off
+        places = [(near + farther, *way) for farther in _FARTHER for way in ways]
+        if on:
+            places.insert(0, (0.0, 0.0, "middle"))
+        led = 0.0 if on else near + _LED
         offers = (
-            ((text, _leader(label.at, box, ring) if farther > _LED else None), box.grown(_APART))
+            ((text, _leader(label.at, box, ring) if reach > led else None), box.grown(_APART))
             for label in labels
-            for farther in _FARTHER
-            for degrees, anchor in ways
-            for text in [_beside(label, ring + off + farther, degrees, anchor)]
+            for reach, degrees, anchor in places
+            for text in [_beside(label, reach, degrees, anchor)]
             for box in [text_box(text)]
         )
         chosen = self.best(offers, within=within, leader=lambda held: held[1])

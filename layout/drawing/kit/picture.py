@@ -141,10 +141,14 @@ class Stage:
         self.add(layer, drawn)
         self.setter.keep_clear_along(drawn.path)
 
-    def region(self, layer: Layer, *regions: Region, edged: bool = False) -> None:
-        """Fill regions of the panel."""
+    def region(
+        self, layer: Layer, *regions: Region, edged: bool = False, clear: bool = False
+    ) -> None:
+        """Fill regions of the panel; with `clear` no later words cover their edges."""
         areas = [a for region in regions for a in areas_of(region, self.frame, edged=edged)]
         self.add(layer, *areas)
+        for edge in (edge for area in areas for edge in (area.boundary, *area.holes) if clear):
+            self.setter.keep_clear_along(edge, half=0.3)
 
     def area(self, layer: Layer, *paths: Path, holes: Iterable[Path] = ()) -> None:
         """Fill closed paths of the panel, which have holes, and draw their edges."""

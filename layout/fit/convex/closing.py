@@ -14,6 +14,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 
 from ..linear_program import maximised
+from ..local_search import best_step
 from ..quadratic_program import balanced
 from ..wood.edges import Array
 from .boxes import Pose
@@ -46,6 +47,8 @@ def closed_in(tops: Tops, top: Pose) -> Pose:
     """Return the local best beside a polished top, or the top where there is no closer one."""
     score = tops.sizing.score(top.half_length, top.half_width)
     trust = _FIRST_TRUST * top.half_width
+    if best_step(tops, top, trust)[1] < _DONE:  # as many contacts as unknowns, most often
+        return top
     for _ in range(_MOST_STEPS):
         if trust < _LAST_TRUST * top.half_width:
             break

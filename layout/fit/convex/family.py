@@ -15,7 +15,7 @@ from ..wood.round_holes import Disks
 from .boxes import Box, Pose, drop_aside, patch_of, split_places
 from .lift import Aim, Edges
 from .sizing import Sizing
-from .tops import CLOSE, FIRST_STEP, Tops
+from .tops import CLOSE, FIRST_STEP, ROUGH, Tops
 from .wood import Wood
 
 _FIRST_SHARE = 0.3
@@ -23,6 +23,10 @@ _FIRST_SHARE = 0.3
 edges are many, each takes a hundredth of it."""
 _FIRST_TURNS, _FIRST_SHAPES = 8, 9
 """Spans that a half turn and all shapes are cut into at first; any number would do."""
+_DEEP = 8
+"""Of the deepest cells of a piece, where tops of every turn and shape are tried first."""
+_EACH = 3
+"""Of so many shapes one is tried there."""
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
 _SMALL = 0.03
@@ -64,15 +68,32 @@ class TwoSizes(Tops):
         if low > high:
             return
         shapes = np.linspace(low, high, 1 + (_FIRST_SHAPES if low < high else 1)).tolist()
+        boxes = list[tuple[float, Box]]()
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
+                inside = centres[self.wood.inner.holds_points(centres)]
+                deep = inside[np.argsort(-self.wood.depths.most(inside))[:_DEEP]]
                 clear = np.zeros(len(centres), dtype=bool)
-                for span in pairwise(shapes):
+                for i, span in enumerate(pairwise(shapes)):
                     spans = (turn, half_turn, *span)
-                    yield Box(*spans, centres, turn, half, clear, near, disks, waits=True)
+                    box = Box(*spans, centres, turn, half, clear, near, disks, waits=True)
+                    tried = i % _EACH == len(shapes) // 2 % _EACH
+                    boxes.append((self._promise(box, deep) if tried else 0.0, box))
+        boxes.sort(key=lambda pair: -pair[0])
+        yield from (box for _, box in boxes)
+
+    def _promise(self, box: Box, centres: Array) -> float:
+        """Return what the best of the tops in the middle of a box about some centres is worth."""
+        if not len(centres):
+            return 0.0
+        edges = self.wood.outer_edges[box.edges]
+        radii = self.kind.distances(box.turn, box.middle, edges, centres)
+        self.looks += self.kind.pace * radii.size
+        sizes = self.sizing.best(box.middle, float(radii.min(axis=1).max()))
+        return 0.0 if sizes is None else float(self.sizing.score(*sizes))
 
     def turns(self, high: float) -> list[tuple[float, float]]:
         """Return the middles and halves of the spans of turns of a shape, radians."""
@@ -201,8 +222,12 @@ class TwoSizes(Tops):
         return [box.part(high=box.middle), box.part(low=box.middle)]
 
     def polish(self, score: float, top: Pose) -> tuple[float, Pose]:
-        """Return a local best reached from a top; the last one, where the top lies beside that."""
-        far = np.abs(np.subtract(top, self._climbed[1])) * [1.0, 1.0, top.half_length, 1.0, 1.0]
-        if score > self._climbed[0] or far.max() >= _BESIDE * top.half_width:
-            self._climbed = self.polished(score, top, last=CLOSE)
+        """Return a local best reached from a top; the last one, where the top comes beside that."""
+        for first, last in pairwise((FIRST_STEP, ROUGH, CLOSE)):
+            best, beside = self._climbed
+            far = np.abs(np.subtract(top, beside)) * [1.0, 1.0, top.half_length, 1.0, 1.0]
+            if score <= best and far.max() < _BESIDE * top.half_width:
+                return self._climbed
+            score, top = self.polished(score, top, first=first, last=last)
+        self._climbed = score, top
         return self._climbed

@@ -81,7 +81,8 @@ class Figures(NamedTuple):
         scale = np.abs(rows[:, :-1]).max(axis=1)
         asks = scale > 0  # what is as long as wide is so at every size: that row asks nothing
         rows, most = rows[asks] / scale[asks, None], asked[asks, 2, 0] / scale[asks]
-        return Rows(np.insert(rows[:, :-1], [0, 0], 0.0, axis=1), most - rows[:, -1])
+        rows, level = np.column_stack([np.zeros((len(rows), 2)), rows[:, :-1]]), rows[:, -1]
+        return Rows(rows, most - level)
 
 
 class Aim(NamedTuple):

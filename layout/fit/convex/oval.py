@@ -22,7 +22,6 @@ side, and the same for a given u, so that over spans of both it is least where b
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
 
 import numpy as np
 
@@ -36,8 +35,6 @@ from .sight import angle_of, directions, near_angle
 
 _WIDE = 1.2
 """Angle, radians, by which a contact may wander before its half-plane says next to nothing."""
-_BOX_PARTS = 4
-"""Of the spans of turn and shape, in each of which u and z are bounded apart."""
 
 
 class OvalLift(BodyLift):
@@ -55,7 +52,7 @@ class OvalLift(BodyLift):
         """Return rows that keep tops clear of points."""
         unit, normal = self._towards(places)
         feet = places / self.squeeze
-        share = self.parting(places, feet, normal)
+        share = self.parting(feet, normal)
         use = share > 0
         rows = self.reaching(normal[use], unit[use] * share[use, None])
         return Rows(rows, (normal[use] * feet[use]).sum(axis=1))
@@ -97,19 +94,20 @@ class OvalLift(BodyLift):
         within = Rows(np.array(rows), np.zeros(len(rows)))
         return within, np.array([0.0, 0.0, -skew]), np.array([long, wide, skew])
 
-    def parting(self, places: Array, feet: Array, normal: Array) -> Array:
-        """Return the least ψ for each point and its normal; 0 where none is known."""
-        body, box = self.body, self.box
+    def parting(self, feet: Array, normal: Array) -> Array:
+        """Return the least ψ for each point and its normal; 0 where none is known.
+
+        u·z is cos(α − β), α and β being the directions of n and P − c, whatever the top, and u × z
+        is cosh p sin(α − β) − sinh p sin(α + β − 2φ).
+        """
         *seen, known = directions(self.patch, feet)
-        leans = near_angle(angle_of(normal), angle_of(feet))
-        turns = np.linspace(-box.half_turn, box.half_turn, _BOX_PARTS + 1)
-        shapes = np.exp(np.linspace(box.low, box.high, _BOX_PARTS + 1))
-        u = _between(leans, leans, turns, 1 / shapes)
-        z = _between(seen[0], seen[1], turns, shapes)
-        normals, ways = _unit(body.dual, u), _unit(body.gauge, z)
-        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
-        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
-        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
+        alpha, box, beta = angle_of(normal), self.box, np.array(seen)
+        off = np.abs(np.remainder(alpha + beta + math.pi / 2, math.tau) - math.pi)
+        swing = np.array([[[-2.0]], [[2.0]]]) * box.half_turn
+        sines, p = np.cos(np.clip(off + swing, 0.0, math.pi)), np.array([box.low, box.high])
+        p, ahead = p[:, None, None, None], np.cos(alpha - beta)
+        cross = np.abs(np.cosh(p) * np.sin(alpha - beta) - np.sinh(p) * sines).max(axis=(0, 1))
+        psi: Array = np.where(known & (ahead > 0), ahead / np.hypot(ahead, cross), 0.0).min(axis=0)
         return psi
 
     def figures(self, cap: float, likely: tuple[float, float], lipping: float) -> Figures:
@@ -155,24 +153,6 @@ class OvalLift(BodyLift):
         """Return n·(way of the centre) + û·B n as rows."""
         skew = unit[:, 0] * normal[:, 1] + unit[:, 1] * normal[:, 0]
         return np.column_stack([normal, unit * normal, skew])
-
-
-def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
-    """Return between which directions, (2, n, t, k), spans lie in parts of turns and stretches.
-
-    After y has grown against x by a factor each direction stays in its quarter.
-    """
-    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
-    x, y = np.cos(spans), np.sin(spans)
-    one, other = (near_angle(np.arctan2(y * k, x), spans) for k in (stretches[:-1], stretches[1:]))
-    return np.stack([np.minimum(one[0], other[0]), np.maximum(one[1], other[1])])
-
-
-def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
-    """Return ways in the given directions, of norm 1."""
-    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
-    unit: Array = ways / norm(ways)[..., None]
-    return unit
 
 
 class OvalKind(Kind):

@@ -7,6 +7,7 @@ What ovals are for circles they are for balls of the n-norm, which are not idle 
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 
 import numpy as np
 
@@ -17,7 +18,10 @@ from .gauge import PowerBody
 from .kind import Kind
 from .lift import Figures, Rows
 from .oval import OvalKind, OvalLift
-from .sight import angle_of
+from .sight import angle_of, directions, near_angle
+
+_TURN_PARTS = 8
+"""Of the span of turns, in each of which u and z are bounded apart."""
 
 
 class SuperellipseLift(OvalLift):
@@ -64,6 +68,24 @@ class SuperellipseLift(OvalLift):
             return 0.0, self.p
         return math.atan2(lean, long + wide), math.log(long / wide)
 
+    def parting(self, feet: Array, normal: Array) -> Array:
+        """Return the least ψ for each point and its normal; 0 where none is known.
+
+        It is least at the least or the greatest p: both norms are log-convex in it, their u·z is
+        what it is. In each part of the turns u and z are bounded apart.
+        """
+        *seen, known = directions(self.patch, feet)
+        box, lean = self.box, near_angle(angle_of(normal), angle_of(feet))
+        turns = np.linspace(-box.half_turn, box.half_turn, _TURN_PARTS + 1)
+        shapes = np.exp([box.low, box.high])
+        u = _between(lean, lean, turns, 1 / shapes)
+        z = _between(seen[0], seen[1], turns, shapes)
+        normals, ways = _unit(self.body.dual, u), _unit(self.body.gauge, z)
+        least = np.min([(a * b).sum(axis=-1) for a in normals for b in ways], axis=0)
+        wide = np.maximum(u[1] - z[0], z[1] - u[0]) < math.pi / 2
+        psi: Array = np.where(known, np.where(wide, least, 0.0).min(axis=(1, 2)), 0.0)
+        return psi
+
     def holding(self, unit: Array, normal: Array) -> Array:
         """Return the least of ŝ·u / ‖u‖ over the ways u that Mᵀν can point.
 
@@ -82,6 +104,24 @@ class SuperellipseLift(OvalLift):
         """Return ν·(way of the centre) + ŝ·Mᵀν as rows."""
         across, up = unit[:, 0] * normal[:, 1], -unit[:, 1] * normal[:, 0]
         return np.column_stack([normal, unit * normal, across, up])
+
+
+def _between(low: Array, high: Array, turns: Array, stretches: Array) -> Array:
+    """Return between which directions, (2, n, t, k), spans lie in parts of turns, stretched.
+
+    After y has grown against x by a factor each direction stays in its quarter.
+    """
+    spans = np.stack([low[:, None] - turns[1:], high[:, None] - turns[:-1]])[..., None]
+    x, y = np.cos(spans), np.sin(spans)
+    stretched: Array = near_angle(np.arctan2(y * stretches, x), spans)
+    return stretched
+
+
+def _unit(norm: Callable[[Array], Array], angle: Array) -> Array:
+    """Return ways in the given directions, of norm 1."""
+    ways = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+    unit: Array = ways / norm(ways)[..., None]
+    return unit
 
 
 class SuperellipseKind(OvalKind):

@@ -26,11 +26,10 @@ from .wood import Wood
 _LOOKS_A_PLACE, _LOOKS_A_CONTACT = 4, 20
 """Looks at an edge (`Family.looks`) that a top that is placed and its contacts take of each edge
 beside it: as measured."""
-FIRST_STEP, _LAST_STEP = 0.1, 1e-7
-"""Of the half width; steps smaller than the last change no printed figure."""
-CLOSE = 1e-5
-"""The last one where closing in finds what is left."""
-_NOTHING = 1e-10
+FIRST_STEP, ROUGH, CLOSE, _LAST_STEP = 0.1, 0.01, 1e-4, 1e-7
+"""Of the half width; steps smaller than the last change no printed figure. A search goes from the
+first to rough ones, to close ones where it comes to a new place; then closing in is quick."""
+_NOTHING = 1e-9
 """Of the half width: where no step promises to gain more, mm, the top is at its contacts."""
 _MOST_CELLS, _MOST_DISTANCES = 4000, 600_000
 """Cells, and distances to edges, beyond which a box is rather cut than looked at more closely."""
@@ -102,11 +101,12 @@ class Tops:
         along, across = self.kind.box(self.kind.shape_of(top), self.kind.radius_of(top))
         return self.wood.around.within(np.array(top[:2]), top.turn, (along + by, across + by))
 
-    def polished(self, score: float, top: Pose, *, last: float = _LAST_STEP) -> tuple[float, Pose]:
+    def polished(
+        self, score: float, top: Pose, *, first: float = FIRST_STEP, last: float = _LAST_STEP
+    ) -> tuple[float, Pose]:
         """Return a local best reached from a top, never a worse one, by steps down to `last`."""
-        first, last = FIRST_STEP * top.half_width, last * top.half_width
-        least = max(_NOTHING * top.half_width, last / 100)
-        return climbed(self, (score, top), (first, last), nothing=least)
+        steps = first * top.half_width, last * top.half_width
+        return climbed(self, (score, top), steps, nothing=_NOTHING * top.half_width)
 
     def moved(self, top: Pose, step: Array) -> Pose:
         """Return the top after a step."""
@@ -118,7 +118,7 @@ class Tops:
         self.looks += self.kind.pace * _LOOKS_A_CONTACT * len(edges)
         (clear, slopes), moves = self.kind.contacts(top, edges, self.wood.firmly), self.moves(top)
         close, planes = clear < reach, self.sizing.half_planes
-        rows = np.vstack([-slopes[close], np.pad(planes[:, :2], ((0, 0), (3, 0)))]) @ moves
+        rows = np.vstack([-slopes[close] @ moves, planes[:, :2] @ moves[3:]])
         limits = np.append(clear[close], planes[:, 2] - planes[:, :2] @ top[3:])
         gain = self.sizing.slopes(*top[3:]) @ moves[3:]
         gain /= np.abs(gain).max() or 1.0

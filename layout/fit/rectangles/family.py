@@ -9,6 +9,8 @@ from __future__ import annotations
 import math
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -30,6 +32,9 @@ from .local_search import Polisher
 from .offset_wood import Ground, Piece, Recipe
 from .sampling import Windows, rectangles
 from .sizes import ENDLESS, Sizes
+
+if TYPE_CHECKING:
+    from ..convex.wood import Wood
 
 _MOST_CUT = 0.55
 """Of its turn: a box that is left with less by turns alone is not halved as well."""
@@ -188,6 +193,13 @@ class RoundedRectangles:
             for _ in range(_HALVINGS):
                 spans = spans.halved()
         return self._judged(spans, recipe, piece)
+
+    @cached_property
+    def seen(self) -> Wood:
+        """The wood as capsules see it; their room is loaded when they are asked for."""
+        from ..convex.wood import Wood
+
+        return Wood(self.wood, self.must_hold)
 
     def polish(self, score: float, top: Fit) -> tuple[float, Fit]:
         """Return the top: samples are polished already."""

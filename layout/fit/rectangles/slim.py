@@ -17,7 +17,6 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from dataclasses import replace
-from functools import lru_cache
 
 from ...geometry import Placement, Point
 from ...outlines import Capsule
@@ -41,9 +40,6 @@ _CLOSER = 0.125
 loose."""
 _MORE = 8
 """How many times as much effort capsules are searched with each time again."""
-
-_seen = lru_cache(maxsize=1)(Wood)
-"""The wood as capsules see it."""
 
 
 def cut(family: RoundedRectangles, slim: Slim) -> Iterator[Box | Slim]:
@@ -79,7 +75,7 @@ def _searched(family: RoundedRectangles, slim: Slim) -> tuple[Slim, bool]:
     over = corners(slim.widest / 2) - corners(least)
     effort = min(slim.effort, family.wish.most_effort - family.looks)
     widths = 2 * least, slim.widest
-    seen = _seen(family.wood, tuple(family.must_hold))
+    seen = family.seen
     found = best_capsule(seen, family.wish, widths, target - over, effort)
     family.looks += LOOKS_A_BOX + found.looks
     if found.top is not None:

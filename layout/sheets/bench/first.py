@@ -37,6 +37,7 @@ class FirstPage:
     also: str
     tables: tuple[RoundTable, ...]
     checks: tuple[tuple[str, str], ...]
+    before: str
     slip: str
     legs: tuple[tuple[str, str], ...]
     legs_drawn: Scene | None
@@ -58,9 +59,7 @@ def room_of(plan: Plan) -> float:
 def first_page(plan: Plan) -> FirstPage:
     """Return the first page, no higher than a page, with its drawing as large as it may be."""
     high, lying, rounds = room_of(plan), lying_of(plan), rounds_of(plan)
-    held = rounds[-1].marks
-    assert held is not None
-    checks, slip = page_one.checks_words(plan, held)
+    checks, slip = page_one.checks_words(plan, rounds[-1])
     letters, also = page_one.key_of(plan)
     whole = FirstPage(
         head=page_one.head_words(plan),
@@ -71,6 +70,7 @@ def first_page(plan: Plan) -> FirstPage:
         also=also,
         tables=tuple(round_table(plan, each, lying) for each in rounds),
         checks=checks,
+        before=rounds[-1].before,
         slip=slip,
         legs=page_one.legs_words(plan),
         legs_drawn=quarters_scene(plan),

@@ -71,8 +71,9 @@ def _short(plan: Plan) -> Iterator[Step]:
     """Yield what a slab goes through before it is marked in full."""
     if plan.cuts.again is None:
         return
-    if not rounds_of(plan)[0].last:
-        yield Step(marks.SAW_LINES)
+    each = rounds_of(plan)[0]
+    if not each.last:
+        yield Step(marks.saw_lines_words(each))
     yield from cuts.first(plan)
 
 
@@ -80,12 +81,13 @@ def _mark(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)[-1]
     held, say = each.marks, Say.of(plan, each.datum)
     assert held is not None
-    yield Step(marks.set_out_words(each, held, say))
-    yield Step(marks.CHECK)
+    yield Step(marks.set_out_words(shown_marks(plan, held), held, say))
+    yield Step(marks.checked_words(each))
     yield _curve(plan, each)
-    yield Step(marks.lines_words(plan.cuts.allowance, plan.top.lipping, say))
+    lines = plan.cuts.allowance, plan.top.lipping
+    yield Step(marks.lines_words(*lines, say, legs=plan.legs is not None))
     if each.lines or each.corners:
-        yield Step(marks.SAW_LINES)
+        yield Step(marks.saw_lines_words(each))
 
 
 def _curve(plan: Plan, each: Round) -> Step:

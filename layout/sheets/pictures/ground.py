@@ -74,10 +74,7 @@ class Wood:
         if defects:
             for defect, paths in drawn_defects(panel.boundary, panel.defects):
                 stage.area(layer_of(defect), *paths)
-        stage.region(layers.PANEL, region, edged=True)
-        for piece in region.pieces:
-            for ring in (piece.exterior, *piece.holes):
-                stage.setter.keep_clear_along(stage.frame.of(Path.through_ring(ring)), half=0.3)
+        stage.region(layers.PANEL, region, edged=True, clear=True)
 
     def letters(self, stage: Stage, layer: Layer = layers.LETTERING, size: float = _LETTER) -> None:
         """Write the letters of corners and struck points."""
@@ -136,7 +133,7 @@ def offcuts_scene(plan: Plan) -> Scene:
     stage = Stage.around(wood.boundary.bounds)
     pieces = [offcut.piece for offcut in plan.offcuts.pieces]
     stage.region(layers.WOOD, *pieces)
-    stage.region(layers.SHEET, *pieces, edged=True)
+    stage.region(layers.SHEET, *pieces, edged=True, clear=True)
     stage.path(layers.GHOST, plan.cuts.finish)
     for offcut in plan.offcuts.pieces:
         if offcut.kept and offcut.clean is not None:
@@ -145,7 +142,8 @@ def offcuts_scene(plan: Plan) -> Scene:
     for offcut in plan.offcuts.pieces:
         at = offcut.piece.centroid if offcut.clean is None else offcut.clean.centre
         words = f"{offcut.number}: keep" if offcut.kept else f"{offcut.number}"
-        stage.label(layers.OFFCUTS, at, words)
+        label = Text(stage.frame.at(at), words, stage.letters)
+        stage.add(layers.OFFCUTS, *stage.setter.set(label, on=True))
     return stage.scene("What is left over")
 
 

@@ -72,12 +72,12 @@ def draw_lanes(picture: LyingPicture) -> float:
     hand, box = picture.lying.hand, picture.box
     low, edge = box.bottom, box.bottom
     picture.corner_letters()
-    starts: dict[str, list[tuple[SawLine, Point]]] = {}
+    starts: dict[str, list[SawLine]] = {}
     for line in (line for each in picture.rounds for line in each.lines):
         side, away = picture.side_of(line.cut)
         if away > REACH and not picture.has_figure(line, side):
             side = "within"
-        starts.setdefault(side, []).append((line, picture.frame.at(line.cut.start.point)))
+        starts.setdefault(side, []).append(line)
     if picture.plain:
         low = box.bottom - 10.0
     for each in () if picture.plain else picture.rounds:
@@ -88,12 +88,12 @@ def draw_lanes(picture: LyingPicture) -> float:
     other = "left" if hand == "right" else "right"
     for side in (*(("bottom", hand) if picture.plain else ()), "top", other):
         _draw_rings(picture, side, starts.get(side, []))
-    for line, _ in starts.get("within", []):
+    for line in starts.get("within", []):
         picture.ring_within(line)
     return low - 1.0
 
 
-def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine, Point]]) -> None:
+def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[SawLine]) -> None:
     """Draw the starts on a side without figures: a triangle at the wood, its ring behind."""
     level, edge, out = side in ("top", "bottom"), picture.edge_of(side), OUT[side]
 
@@ -101,28 +101,25 @@ def _draw_rings(picture: LyingPicture, side: str, starts: Sequence[tuple[SawLine
         return (Point(along, edge) if level else Point(edge, along)) + out * off
 
     box = picture.box
-    wanted = [place.x if level else place.y for _, place in starts]
+    begun = [picture.start_of(saw.cut) for saw in starts]
+    wanted = [start.x if level else start.y for start in begun]
     low, high = (box.left, box.right) if level else (box.bottom, box.top)
     if level and starts:  # between the letters on either hand, also of an odd panel's corners
         beside = [b for b in picture.corners if b.bottom - LANE < edge < b.top + LANE]
         low = max([low, *(b.right for b in beside if b.middle.x <= min(wanted))])
         high = min([high, *(b.left for b in beside if b.middle.x >= max(wanted))])
     places = spread(wanted, [2 * RING + 0.7] * len(starts), low, high)
-    for (saw, begun), own, place in zip(starts, wanted, places, strict=True):
-        if begun.distance_to(at(own)) > 0.3:  # it runs out from the wood to where it starts
-            picture.thin(begun, at(own))
-        picture.triangle(at(own, 0.2), -out)
+    for saw, own, place in zip(starts, wanted, places, strict=True):
         ring = at(place, TRIANGLE + RING + 0.5)
-        if abs(place - own) > 0.3:
-            picture.thin(at(own, 0.2 + TRIANGLE), ring)
+        back = picture.begin(saw, side, at(own), 0.2)
+        if back == at(own) or abs(place - own) > 0.3:
+            picture.thin(back, ring)
         picture.ring(ring, saw.number)
 
 
-def _foot_lane(
-    picture: LyingPicture, each: Round, edge: float, starts: Sequence[tuple[SawLine, Point]]
-) -> float:
+def _foot_lane(picture: LyingPicture, each: Round, edge: float, starts: Sequence[SawLine]) -> float:
     """Draw the tape under the panel with its labels; return how far down they reach."""
-    starts = [(line, at) for line, at in starts if line in each.lines]
+    starts = [line for line in starts if line in each.lines]
     labels = _labels(picture, each, "bottom", starts)
     body = edge - OFF - BODY
     picture.draw_tape(each, "bottom", edge)
@@ -155,8 +152,9 @@ def _foot_lane(
             ends = Point(place, top), Point(place, top - 0.2)
             picture.add(layers.THIN, _leader(Point(label.wanted, edge), foot, *ends))
             _set(picture, label, place, y)
-    for _, at in starts:
-        picture.triangle(Point(at.x, body + 0.1), Point(0.0, 1.0))
+    for line in starts:
+        foot = Point(picture.start_of(line.cut).x, edge)
+        picture.begin(line, "bottom", foot, OFF + BODY - 0.1)
     return body - lane - (len(rows) - 1) * ROW
 
 
@@ -169,7 +167,7 @@ def _leader(start: Point, *points: Point) -> Stroke:
     return Stroke(Path.through(way))
 
 
-def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLine, Point]]) -> None:
+def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[SawLine]) -> None:
     """Draw the tape at the hand of the datum's first point with its labels."""
     lying, box = picture.lying, picture.box
     out, edge = OUT[lying.hand], picture.edge_of(lying.hand)
@@ -178,7 +176,7 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
     labels = _labels(picture, each, lying.hand, starts)
     if len(labels) * ROW > box.height + ROW:
         labels = [label for label in labels if label.number]  # the table has the marks
-    own = {line.number for line, _ in starts}
+    own = {line.number for line in starts}
     places = spread([m.wanted for m in labels], [ROW] * len(labels), box.bottom, box.top + 6.0)
     for label, place in zip(labels, places, strict=True):
         foot = body + out.x * (TRIANGLE if label.number in own else 0.4)
@@ -188,12 +186,13 @@ def _hand_lane(picture: LyingPicture, each: Round, starts: Sequence[tuple[SawLin
         wide = label.width - GAP
         middle = near + out.x * (1.2 + wide / 2)
         _set(picture, label, middle, place - (SAW if label.number else MARK) / 2)
-    for _, at in starts:
-        picture.triangle(Point(body, at.y), -out)
+    for line in starts:
+        foot_at = Point(edge, picture.start_of(line.cut).y)
+        picture.begin(line, lying.hand, foot_at, OFF + BODY)
 
 
 def _labels(
-    picture: LyingPicture, each: Round, side: str, starts: Sequence[tuple[SawLine, Point]]
+    picture: LyingPicture, each: Round, side: str, starts: Sequence[SawLine]
 ) -> list[_Label]:
     """Return the labels of a lane: saw lines and marks with figures, other starts as rings."""
     plan, frame, foot = picture.plan, picture.frame, side == "bottom"
@@ -213,8 +212,10 @@ def _labels(
         # a side lane is narrow, and three names too long: the table has them
         name = " ".join(mark.label for mark in marks) if foot and len(marks) < 3 else ""
         labels.append(_Label(at.x if foot else at.y, figure, MARK, name=name))
-    bare = ((line.number, at.x if foot else at.y) for line, at in starts)
-    return labels + [_Label(at, "", SAW, number) for number, at in bare if number not in held]
+    for line in (line for line in starts if line.number not in held):
+        at = picture.start_of(line.cut)
+        labels.append(_Label(at.x if foot else at.y, "", SAW, line.number))
+    return labels
 
 
 def _set(picture: LyingPicture, label: _Label, middle: float, y: float) -> None:

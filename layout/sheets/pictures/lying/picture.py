@@ -7,6 +7,7 @@ from math import ceil
 
 from ....cutting.cut import StraightCut
 from ....drawing import layers
+from ....drawing.kit.labels import LabelSetter
 from ....drawing.kit.picture import Stage
 from ....drawing.scene import Anchor, Area, Stroke, Text, line, text_box
 from ....geometry import Bounds, Path, Point, circle
@@ -47,7 +48,9 @@ class LyingPicture(Stage):
     def triangle(self, tip: Point, way: Point) -> None:
         """Draw the triangle that points the way the saw is pushed."""
         back, half = tip - way * TRIANGLE, way.left * (TRIANGLE * 0.5)
-        self.add(layers.INK, Area(Path.through((tip, back + half, back - half), closed=True)))
+        drawn = Path.through((tip, back + half, back - half), closed=True)
+        self.add(layers.INK, Area(drawn))
+        self.setter.keep_clear(drawn.bounds)
 
     def ring(self, at: Point, number: int, radius: float = RING) -> None:
         """Draw a ring with its number."""
@@ -58,10 +61,34 @@ class LyingPicture(Stage):
         self.add(layers.LETTERING, Text(low, f"{number}", height, "middle", bold=True))
         self.setter.keep_clear(Bounds.about(at, radius))
 
+    def start_of(self, cut: StraightCut) -> Point:
+        """Return where the saw enters what is left of the wood, on paper."""
+        return self.frame.at(cut.spans[0][0])
+
+    def begin(self, line: SawLine, side: str, foot: Point, off: float) -> Point:
+        """Draw the start of a line, `off` the panel's side over a `foot` on it; return its back.
+
+        Where that wood is gone the triangle stands farther in, and a line leads out to its number.
+        """
+        start, end, out = self.start_of(line.cut), self.frame.at(line.cut.end.point), OUT[side]
+        if start.distance_to(foot) <= _INSIDE:
+            self.triangle(foot + out * off, -out)
+            return foot + out * (off + TRIANGLE)
+        self.triangle(start, (end - start).unit())
+        if not self.has_figure(line, side):
+            self.thin(start, foot)
+        return foot
+
+    def off_defects(self, room: Bounds | None = None) -> LabelSetter:
+        """Return what stands on the picture with defects, on which no number is read."""
+        defects = (self.frame.of(defect.place).bounds for defect in self.plan.job.panel.defects)
+        setter = replace(self.setter, room=room or self.setter.room)
+        setter.keep_clear(*defects)
+        return setter
+
     def side_of(self, cut: StraightCut) -> tuple[str, float]:
         """Return the nearest side of the page where a saw may start, and how far off, paper mm."""
-        back = self.lying.way(cut.start.point - cut.end.point).unit()
-        at = self.frame.at(cut.start.point)
+        back, at = self.lying.way(cut.start.point - cut.end.point).unit(), self.start_of(cut)
 
         def away(side: str) -> float:
             return round(abs(self.edge_of(side) - (at.x if OUT[side].x else at.y)), 3)
@@ -78,15 +105,15 @@ class LyingPicture(Stage):
 
     def ring_within(self, line: SawLine) -> None:
         """Draw the start of a line that begins far from all sides: its ring behind it, or aside."""
-        start, end = (self.frame.at(point.point) for point in (line.cut.start, line.cut.end))
+        start, end = self.start_of(line.cut), self.frame.at(line.cut.end.point)
         way = (end - start).unit()
         behind = (start - way.turned(turn) * (TRIANGLE + RING + 0.3) for turn in _BEHIND)
         # without tapes there is room round the panel too
         room = self.box.grown(2 * RING + TRIANGLE if self.plain else 0.0)
-        setter = replace(self.setter, room=room)
-        at = setter.best(((at, Bounds.about(at, RING)) for at in behind), within=False)
-        assert at is not None
         self.triangle(start, way)
+        offers = ((at, Bounds.about(at, RING)) for at in behind)
+        at = self.off_defects(room).best(offers, within=False)
+        assert at is not None
         self.ring(at, line.number)
 
     def edge_of(self, side: str) -> float:
@@ -146,5 +173,6 @@ class LyingPicture(Stage):
                 self.add(layers.LETTERING, *self.setter.set(inside, towards=way, off=1.0))
 
 
+_INSIDE = 1.0  # a start so far from the side of the panel stands where it lies, paper mm
 _FACING = 0.35  # cosine of 70°, the widest angle of a line with the way out of its side
 _BEHIND = (0.0, 0.5, -0.5, 1.0, -1.0)  # turns, radians, of a ring aside of what lies behind a start

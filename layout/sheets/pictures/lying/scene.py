@@ -10,12 +10,12 @@ import math
 from dataclasses import replace
 
 from ....cutting.cut import StraightCut
+from ....cutting.sawn import extent_of, line_of
 from ....drawing import layers
 from ....drawing.kit.labels import LabelSetter, points_along
 from ....drawing.kit.picture import DrawingFrame
 from ....drawing.scene import Area, Mark, Scene, Stroke, Text, line, text_box
-from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most, first_of_best
-from ....geometry.tolerance import ROUNDING
+from ....geometry import ORIGIN, Bounds, Path, Point, Region, at_most
 from ....marking.instruments import Swing
 from ....marking.mark import Kind
 from ....panel.shown import drawn_defects
@@ -102,17 +102,30 @@ def _lines(picture: LyingPicture) -> None:
     picture.add(layers.BENCH_FINISH, *(Stroke(path) for path in finish))
     for x, y in points_along(finish, step=1.2):  # no words on it at all
         picture.setter.keep_clear(Bounds.about(Point(x, y), 0.9))
-    for each in picture.rounds:
-        corners = ((cut, None) for corner in each.corners for cut in corner.cuts)
-        for cut, guide in (*((saw.cut, saw.cut.guide) for saw in each.lines), *corners):
+    shown = [saw.cut for each in picture.rounds for saw in each.lines]
+    shown += [cut for each in picture.rounds for corner in each.corners for cut in corner.cuts]
+    wood = plan.job.panel.region()
+    for cut in (*plan.cuts.trims, *plan.cuts.corner_cuts):
+        if cut in shown:
             picture.line(layers.BENCH_SAW, cut.start.point, cut.end.point)
-            if guide is not None:  # a bar at both of its ends
-                one, other = frame.at(guide.start.point), frame.at(guide.end.point)
-                along = (other - one).unit() * 6.0
-                bars = line(one, one + along), line(other - along, other)
-                picture.add(layers.BENCH_GUIDE, *bars)
-                for bar in bars:
-                    picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
+            _guide(picture, cut, wood)
+        sawn = line_of(cut)
+        if not sawn.stops:
+            wood = wood.minus(sawn.beyond(extent_of(wood)))
+
+
+def _guide(picture: LyingPicture, cut: StraightCut, wood: Region) -> None:
+    """Draw a bar at both ends of a guide, on the wood that is left when its line is sawn."""
+    guide = cut.guide
+    spans = () if guide is None else wood.chord(guide.start.point, guide.end.point)
+    if not spans:
+        return
+    one, other = picture.frame.at(spans[0][0]), picture.frame.at(spans[-1][1])
+    along = (other - one).unit() * 6.0
+    bars = line(one, one + along), line(other - along, other)
+    picture.add(layers.BENCH_GUIDE, *bars)
+    for bar in bars:
+        picture.setter.keep_clear_along(bar.path, half=0.8, step=1.5)
 
 
 def draw_inside(picture: LyingPicture) -> None:
@@ -159,22 +172,20 @@ def _radius(picture: LyingPicture) -> None:
     words = f"R {plan.job.tape.figure(figures.radius)}"
     out = own.unit() if own.norm > 0 else Point(1.0, 0.0)
     start = frame.at(place(own))
-    offered = []
+    offers = []
     for turn in (40, -40, 65, -65, 25, -25):
         end = frame.at(place(own + out.turned(math.radians(turn)) * figures.radius))
         at = start + (end - start) * 0.55 - Point(0.0, NAME / 2)
         text = Text(at, words, NAME, "middle", bold=True, halo=0.9)
-        spoilt = sum(
-            max(0.0, min(text_box(text).shared(frame.of(defect.place).bounds)))
-            for defect in plan.job.panel.defects
-        )
-        offered.append((picture.setter.cost(text_box(text).grown(0.4)) + spoilt, end, text))
-    _, end, text = first_of_best(offered, lambda offer: -offer[0], tolerance=ROUNDING)
-    if not picture.setter.is_free(text_box(text).grown(0.4)):
-        return  # the table has it
-    picture.thin(start, end)
-    picture.add(layers.LETTERING, text)
-    picture.setter.keep_clear(text_box(text))
+        box = text_box(text).grown(0.4)
+        if picture.setter.is_free(box):
+            offers.append(((end, text), box))
+    chosen = picture.off_defects().best(offers, within=False)
+    if chosen is not None:  # else the table has it
+        end, text = chosen
+        picture.thin(start, end)
+        picture.add(layers.LETTERING, text)
+        picture.setter.keep_clear(text_box(text))
 
 
 def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
@@ -188,6 +199,6 @@ def _corner_ring(picture: LyingPicture, cut: StraightCut, number: int) -> None:
         for aside in (0.0, 2.5, -2.5, 5.0, -5.0, 8.0, -8.0)
     )
     boxes = ((place, Bounds.about(place, 2.4)) for place in offered)
-    chosen = picture.setter.best(boxes, within=False, kept=False)  # the ring keeps its own
+    chosen = picture.off_defects().best(boxes, within=False)
     assert chosen is not None
     picture.ring(chosen, number, radius=2.2)
