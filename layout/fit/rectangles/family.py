@@ -57,7 +57,7 @@ _WORTH_IT = 0.1
 _TOUCHES = 0.001
 """mm by which a polished rectangle may still miss a point: it touches it."""
 LOOKS_A_BOX, _LOOKS_AN_EDGE = 100_000, 5
-"""Looks at an edge (`Family.looks`) that a box takes, and that it takes of each edge: as measured."""
+"""Looks at an edge (`Family.looks`) that a box takes, and how many of each edge: as measured."""
 _PATIENCE, _LONGEST_PAUSE = 1.5, 12.0
 """How much seldomer the next look is after one in vain, and how many boxes go by at most."""
 _FIRST_TURNS = 24
