@@ -27,7 +27,7 @@ from .wood.edges import diameter
 FAMILIES = {
     **dict.fromkeys(("circle", "oval", "capsule", "D end"), "convex.entry"),
     **dict.fromkeys(("superellipse", "hexagon", "octagon"), "convex.entry"),
-    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.family"),
+    **dict.fromkeys(("rectangle", "rounded rectangle"), "rectangles.entry"),
     OWN_OUTLINE: "rigid.places",
     PIECE_AS_FOUND: "live_edge.round_ends",
 }

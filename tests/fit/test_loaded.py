@@ -51,7 +51,7 @@ def test_to_read_a_job_takes_no_search() -> None:
     ("shape", "kind", "others"),
     [
         ("capsule", "convex.capsule", ("oval", "superellipse", "polygon")),
-        ("rectangle", "rectangles.family", ("kind", "lift", "polygon")),
+        ("rectangle", "rectangles.entry", ("kind", "lift", "polygon")),
     ],
 )
 def test_a_search_loads_its_own_family_alone(

@@ -17,7 +17,7 @@ from numpy.typing import NDArray
 from panelwright.layout.fit.branch_and_bound import Outcome, search
 from panelwright.layout.fit.families import answered
 from panelwright.layout.fit.found import Fit
-from panelwright.layout.fit.rectangles.family import make
+from panelwright.layout.fit.rectangles.entry import make
 from panelwright.layout.fit.wish import Goal, Limits, Span, Wish
 from panelwright.layout.geometry.placement import Placement
 from panelwright.layout.geometry.point import Point

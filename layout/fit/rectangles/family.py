@@ -17,12 +17,11 @@ import numpy as np
 from ...geometry.distance import greatest_depth
 from ...geometry.polygon import Region, convex_hull
 from ...panel.sound import SoundWood
-from ..families import Entry
 from ..found import Fit
 from ..goal import turn_spans
 from ..points import firm_corners, held_corners
 from ..stand import Stand
-from ..wish import ROUNDED, Goal, Span, Wish
+from ..wish import Goal, Span, Wish
 from ..wood.edges import blocks, diameter
 from .boxes import Boxes
 from .contacts import Inner, WoodEdges
@@ -292,18 +291,3 @@ class RoundedRectangles:
     def _least(self) -> float:
         """The score in hand: of the best found, or what the wish says a top must beat."""
         return self._best[0] if self._best else self.wish.beats
-
-
-def make(wood: SoundWood, wish: Wish, shape: str, held: Sequence[Region] = ()) -> Entry:
-    """Return the rectangles of a shape on the sound wood; those with square corners have radius 0.
-
-    The longest top is no wider than it must be, unless its ratio is limited: a narrower one with
-    corners as round as may be lies in it. So the radius is known, unless it must hold something.
-    """
-    limits = wish.limits
-    span = limits.corner_radius if shape == ROUNDED else Span(0.0, 0.0)
-    least, greatest = span.least, span.greatest
-    if wish.goal is Goal.LENGTH and math.isinf(limits.ratio.greatest) and not held:
-        least = greatest = min(greatest, max(least, limits.width.least / 2))
-    family = RoundedRectangles(wood, wish, (least, greatest), held)
-    return Entry(family, lambda fit: fit, family)  # proved when found
