@@ -34,6 +34,9 @@ _FINE, _MANY = 1 / 400, 1000
 _WHOLE = 0.999
 """A plate that fills less of its hull has dents."""
 
+_SLIVER = 1e-15
+"""Share of the stiffest spline's energy: one with less lives in what rounding left of a cell."""
+
 _SPLINES = np.array([[1, 4, 1, 0], [-3, 0, 3, 0], [3, -6, 3, 0], [-1, 3, -3, 1]]) / 6
 """The four cubic splines that live in a cell, by the powers of the way through it."""
 
@@ -171,7 +174,8 @@ class Plate:
         step, longer = math.sqrt(outline.area / count), (rigid[0, 0] / rigid[1, 1]) ** 0.125
         grid = Grid.over(outline, step * longer, step / longer)
         energy, load = _of_cells(grid, rigid)
-        used = np.flatnonzero(energy.any(axis=1))
+        own = energy.diagonal()
+        used = np.flatnonzero(own > _SLIVER * own.max())
         energy, tilts = energy[np.ix_(used, used)], grid.rigid[used]
         even = 1 / np.sqrt(energy.diagonal())  # so each spline's own stiffness is 1
         held, _ = np.linalg.qr(tilts / even[:, None])
