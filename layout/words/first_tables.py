@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-from ..cutting.cut import HandCut, JigsawCut, RouterCut
+from ..cutting.cut import CornerCut, HandCut, JigsawCut, RouterCut
 from ..geometry.point import Point
 from ..geometry.tolerance import SAME_FIGURE
 from ..marking.instruments import StringLoop, Swing, TrammelRod
@@ -19,6 +19,7 @@ from . import saw_lines as saw
 from .say import Cell, Say, listed
 
 _OWN_OFFSET = "by the saw's own offset"
+_BY_HAND = "by handsaw, clamped"
 TWO_TAPES = 5.0  # a mark is told by two tapes where they hold it within this, mm (our choice)
 
 
@@ -128,7 +129,8 @@ def _mark(mark: Mark, tape: Tape) -> MarkRow:
 
 def _saw_row(line: saw.SawLine, say: Say, lying: saw.Lying) -> SawRow:
     one, other = saw.figures_of(line, line.ends, say)
-    guide: tuple[Cell, ...] = (Cell("", _OWN_OFFSET),)
+    by_hand = isinstance(line.cut, CornerCut) and line.cut.handsaw
+    guide: tuple[Cell, ...] = (Cell("", _BY_HAND if by_hand else _OWN_OFFSET),)
     if line.guide is not None:
         guide = tuple(c for c in saw.figures_of(line, line.guide, say) if c.figure)
     if one.axis == "square" and not other.figure:
@@ -142,7 +144,7 @@ def _corner_row(corner: saw.CornerLine, tape: Tape, lying: saw.Lying) -> SawRow:
     guides = {cut.guide.offset for cut in cuts if cut.guide is not None and not cut.handsaw}
     guide = tuple(Cell(tape.figure(offset), "inside the line") for offset in sorted(guides))
     by_hand = all(cut.handsaw for cut in cuts)
-    guide = guide or (Cell("", "by handsaw, clamped" if by_hand else _OWN_OFFSET),)
+    guide = guide or (Cell("", _BY_HAND if by_hand else _OWN_OFFSET),)
     one, other = Cell(figures[0], "", "leg"), Cell("", "each way from each corner")
     each = [(f, lying.corner(c.start.point, c.waste)) for f, c in zip(figures, cuts, strict=True)]
     if len(set(figures)) > 1:
