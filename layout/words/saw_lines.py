@@ -227,7 +227,19 @@ def figures_of(line: SawLine, ends: tuple[EdgePoint, EdgePoint], say: Say) -> tu
         return Cell(figures[0], "", name), Cell("", line.runs.value)
     first, last = say.datum.names
     notes = ("near", "far") if axis == 0 else (f"at {first}", f"at {last}")
-    return Cell(figures[0], notes[0], name), Cell(figures[1], notes[1], name)
+    near, far = (
+        Cell(figure, note, name) if _crosses(end, axis, say) else _both(end, line, say)
+        for end, figure, note in zip(ends, figures, notes, strict=True)
+    )
+    return near, far
+
+
+def _crosses(end: EdgePoint, axis: int, say: Say) -> bool:
+    """Return whether one figure finds an end: its edge of the panel runs the way of the figure."""
+    corner = next((r.point for r in say.datum.references if r.name == end.corner), end.point)
+    from_corner = say.datum.coordinates(corner)
+    run = abs(end.along - from_corner.along), abs(end.square - from_corner.square)
+    return run[axis] >= run[1 - axis]
 
 
 def _place(end: EdgePoint, line: SawLine, say: Say) -> Cell:
@@ -237,7 +249,11 @@ def _place(end: EdgePoint, line: SawLine, say: Say) -> Cell:
         way = end.point - next(corners, end.point)
         told = _off(end.distance, way.dot(waste) / max(way.norm, 1.0), say)
         return Cell(say.tape.figure(told), f"from {end.corner}", end.corner)
-    along, square = _offsets(end, waste, say)
+    return _both(end, line, say)
+
+
+def _both(end: EdgePoint, line: SawLine, say: Say) -> Cell:
+    along, square = _offsets(end, line.cut.waste, say)
     both = f"{signed(along, say.tape, BEYOND)} | {signed(square, say.tape, BESIDE)}"
     return Cell(both, "", "both")
 
