@@ -34,6 +34,9 @@ _FINE, _MANY = 1 / 400, 1000
 _WHOLE = 0.999
 """A plate that fills less of its hull has dents."""
 
+_SLIT = 1e-6
+"""Share of its hull that the plate may lack and be in one part everywhere."""
+
 _SLIVER = 1e-15
 """Share of the stiffest spline's energy: one with less lives in what rounding left of a cell."""
 
@@ -93,7 +96,7 @@ class Grid:
         """
         own, count = self.counts + 3, int(np.prod(self.counts + 3))
         found: dict[int, list[tuple[int, Region]]] = {}
-        if self.face.area > _WHOLE * Region.hull(self.face.exterior).area:
+        if self.face.area > (1 - _SLIT) * Region.hull(self.face.exterior).area:
             return found
         for number, (i, j) in enumerate(np.ndindex(*own)):
             parts = self.part((i - 3, j - 3), 4).pieces

@@ -237,7 +237,7 @@ def test_a_rim_of_many_short_arcs_makes_no_other_plate() -> None:
     assert float(other.max()) == pytest.approx(float(one.max()), rel=5e-4)
 
 
-@pytest.mark.parametrize("gap", [20.0, 100.0])
+@pytest.mark.parametrize("gap", [0.5, 20.0, 100.0])
 def test_what_lies_across_a_slit_does_not_bend_with_it(gap: float) -> None:
     """Beside a slit each arm bends alone, be the slit narrower than a cell: 0.93 mm, not 0.42."""
     x, ring = gap / 2, [(-600, -300), (600, -300), (600, 300)]
@@ -246,8 +246,8 @@ def test_what_lies_across_a_slit_does_not_bend_with_it(gap: float) -> None:
     assert mdf is not None
     path = Path.through([Point(*p) for p in slit], closed=True)
     down = Plate.cut(path, rigidity(mdf, 22.0)).on(_corners(500, 250)).under_load(PRESSURE)
-    fine = {20.0: 0.930, 100.0: 0.915}[gap]  # by triangles ten times as many as it had
-    assert float(down.max()) == pytest.approx(fine, rel=0.07)
+    fine = {0.5: 0.916, 20.0: 0.930, 100.0: 0.915}[gap]  # by triangles ten times as many as it had
+    assert float(down.max()) == pytest.approx(fine, rel=0.16 if gap < 1 else 0.07)
 
 
 def test_edges_on_the_lines_of_cells_leave_no_slivers_to_give_way() -> None:
