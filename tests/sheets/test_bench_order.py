@@ -36,6 +36,31 @@ margin = 20
 """
 
 
+BESIDE_A_SINK = """
+[panel]
+outline = { length = 2400, width = 750 }
+thickness = 30
+build = "solid"
+material = "iroko"
+cutouts = [{ at = [1800, 400], size = [450, 380] }]
+[[panel.defects]]
+kind = "hole"
+at = [500, 690]
+diameter = 25
+[[panel.defects]]
+kind = "stain"
+at = [900, 120]
+diameter = 120
+[top]
+shape = "rounded rectangle"
+corner_radius = 80
+margin = 6
+[tools]
+kerf = 2.4
+guide_left = 115
+"""
+
+
 @pytest.fixture(scope="module")
 def slab() -> Plan:
     """Lay out the sample that is cut short, flattened and marked again."""
@@ -112,6 +137,16 @@ def test_a_corner_that_a_saw_takes_is_not_told_to_be_cut_by_hand() -> None:
     (corners,) = (row for row in page.tables[0].saws if len(row.labels) > 1)
     assert [cell.note for cell in corners.guide] == ["by the saw's own offset"]
     assert page.tables[0].depth
+
+
+def test_a_corner_that_takes_a_handsaw_is_told_so_in_the_table_too() -> None:
+    """Step and table name one tool for each corner, told with the others or in a row of its own."""
+    job = read_job(BESIDE_A_SINK)
+    page = first_page(make_plan(job))
+    told = {row.labels: row.guide[0].note for row in page.tables[0].saws}
+    corners = [note for labels, note in told.items() if labels[0].startswith("Corner")]
+    assert len(corners) == 4
+    assert set(corners) == {"by handsaw, clamped"}
 
 
 def test_lines_on_the_face_that_lies_down_are_knifed_by_their_ends() -> None:
