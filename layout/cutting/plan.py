@@ -11,6 +11,7 @@ from enum import Enum
 
 from ..concern import Concern
 from ..geometry import Path, Region
+from ..geometry.tolerance import SAME_PLACE
 from ..marking.marks import marks_for
 from ..panel.build import Kind
 from ..panel.datum import Datum
@@ -187,7 +188,9 @@ def plan_cuts(top: Top, datum: Datum, tools: Tools, tape: Tape | None = None) ->
     kerfs = [Kerf(cut.label, line_of(cut).band(cut.kerf, extent)) for cut in sawn]
     if isinstance(curves[0], JigsawCut):
         kerfs.append(Kerf(curves[0].label, jigsaw_kerf(bench)))
-        blank = blank.meet(rough_region(bench))
+        left = rough_region(bench)
+        # lines that only touch what is left cut nothing off it, whatever rounding makes of them
+        blank = left if blank.grown(SAME_PLACE).holds(left) else blank.meet(left)
     rough = rough_line(bench)
     return CutPlan(
         face=bench.face,

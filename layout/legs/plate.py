@@ -291,6 +291,7 @@ class RestedPlate:
         tilts = tilts * (gives.max() / np.abs(held @ tilts).max(axis=0))  # all figures alike
         lift = held @ tilts
         equations = np.block([[gives, -lift], [-lift.T, np.zeros((3, 3))]])
-        found = np.linalg.lstsq(equations, np.vstack([held @ free, -tilts.T @ loads]))[0]
+        loads = np.vstack([held @ free, -tilts.T @ loads])
+        found = np.linalg.lstsq(equations, loads, rcond=None)[0]
         answers: Array = free - back @ found[:-3] + tilts @ found[-3:]
         return answers
