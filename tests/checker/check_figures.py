@@ -196,7 +196,8 @@ def _saw_rows(plan: Plan) -> Iterator[tuple[Sheet, SawRow, Straight]]:
 def _ends(figures: list[Figure], start: End, end: End) -> list[tuple[Figure, End]]:
     """Return the figures of a line, each with the end that it is of."""
     ends = [start, end]
-    axis = figures[0].axis
+    # an end on another edge has both figures; the order is that of the other one
+    axis = next((f.axis for f in figures if f.axis != "both"), "both")
     if axis == "along":
         ends.sort(key=lambda e: e.square)
     elif axis == "square":
