@@ -8,6 +8,8 @@ from itertools import pairwise
 
 import numpy as np
 
+from ...geometry.alike import greatest_first
+from ...geometry.tolerance import SAME_PLACE
 from ..goal import turn_spans
 from ..local_search import best_step
 from ..wood.edges import Array, turned
@@ -27,6 +29,8 @@ _DEEP = 8
 """Of the deepest cells of a piece, where tops of every turn and shape are tried first."""
 _EACH = 3
 """Of so many shapes one is tried there."""
+_ALIKE = 1e-6
+"""Share of the best by which tops promise the same: those of a panel's mirrored halves do."""
 _OFF_GRID = 0.37
 """Where in a span the grain lies at first: not at its end, where it would lie in two spans."""
 _SMALL = 0.03
@@ -68,22 +72,26 @@ class TwoSizes(Tops):
         if low > high:
             return
         shapes = np.linspace(low, high, 1 + (_FIRST_SHAPES if low < high else 1)).tolist()
-        boxes = list[tuple[float, Box]]()
+        boxes, promises = list[Box](), list[float]()
         for piece in self.wood.pieces:
             disks = piece.disks if self.kind.takes_disks else Disks.none()
             near = np.setdiff1d(piece.edges, disks.edges)
             for turn, half_turn in self.turns(high):
                 centres, half = piece.cells(turn)
                 inside = centres[self.wood.inner.holds_points(centres)]
-                deep = inside[np.argsort(-self.wood.depths.most(inside))[:_DEEP]]
+                deep = inside[
+                    greatest_first(self.wood.depths.most(inside), tolerance=SAME_PLACE)[:_DEEP]
+                ]
                 clear = np.zeros(len(centres), dtype=bool)
                 for i, span in enumerate(pairwise(shapes)):
                     spans = (turn, half_turn, *span)
                     box = Box(*spans, centres, turn, half, clear, near, disks, waits=True)
                     tried = i % _EACH == len(shapes) // 2 % _EACH
-                    boxes.append((self._promise(box, deep) if tried else 0.0, box))
-        boxes.sort(key=lambda pair: -pair[0])
-        yield from (box for _, box in boxes)
+                    boxes.append(box)
+                    promises.append(self._promise(box, deep) if tried else 0.0)
+        promised = np.array(promises)
+        order = greatest_first(promised, tolerance=_ALIKE * float(promised.max(initial=0.0)))
+        yield from (boxes[i] for i in order)
 
     def _promise(self, box: Box, centres: Array) -> float:
         """Return what the best of the tops in the middle of a box about some centres is worth."""
