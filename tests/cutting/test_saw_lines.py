@@ -138,25 +138,6 @@ def test_a_told_saw_line_is_never_nearer_the_top(
             assert -0.02 * step <= off <= math.sqrt(2) * step + 1e-3
 
 
-def test_an_end_on_another_edge_is_told_by_both_figures() -> None:
-    """One figure finds a place on the edge that it runs along alone: others need both."""
-    panel = Panel(rectangular_outline(2400, 750), 30)
-    datum = choose_datum(panel)
-    top = RoundedRectangle.with_radius(1540, 515, 80)
-    cuts = plan(top, panel, Point(788, 434), turn=math.radians(-4.33) % math.tau)
-    seen = set()
-    for cut in cuts.trims:
-        line = saw_line(1, cut)
-        cells = [cell for cell in figures_of(line, line.ends, Say(Tape(), datum)) if cell.figure]
-        for cell, end in zip(cells if len(cells) > 1 else cells * 2, line.ends, strict=True):
-            on_ends = min(end.along, 2400 - end.along) < 1e-6
-            on_sides = min(end.square, 750 - end.square) < 1e-6
-            assert cell.axis != "along" or on_sides
-            assert cell.axis != "square" or on_ends
-            seen.add(cell.axis)
-    assert seen >= {"along", "square", "both"}
-
-
 def _mm(words: str, imperial: bool) -> float:
     found = re.match(r"([−▼◄]?)([\d /]+)", words.strip())
     assert found is not None
