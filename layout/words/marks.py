@@ -180,11 +180,19 @@ def _offsets(datum: Datum) -> dict[str, str]:
     }
 
 
-def checked_words(each: Round) -> Passage:
-    """Return when the distances between marks are measured: before what is sawn next."""
+def checked_words(each: Round, named: str, shown: Sequence[Mark]) -> Passage:
+    """Return when the distances `named` on the first page are measured: before the next saw line.
+
+    Those to marks that are not among the `shown` wait for the outline, which they lie on.
+    """
+    assert each.marks is not None
+    ends, set_out = named.replace("–", " ").split(), {mark.label for mark in shown}
+    waiting = [mark.label for mark in each.marks.marks if mark.label in ends]
+    later = sorted({label.rstrip("0123456789") for label in waiting if label not in set_out})
+    wait = f", those of {listed(later)} once the outline is drawn" if later else ""
     return passage(
         f"Check before {each.before}",
-        "Measure every check of the first page. One that is out shows a slip: find it now.",
+        f"Measure every check of the first page{wait}. One that is out shows a slip: find it now.",
     )
 
 

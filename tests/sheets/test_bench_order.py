@@ -118,6 +118,14 @@ def test_every_mark_that_a_check_names_is_set_out(job: str) -> None:
     assert {"E1–E2", "S1–S2"} <= {pair for what, _ in page.checks for pair in what.split(" and ")}
 
 
+def test_what_lies_on_the_outline_is_measured_once_it_is_drawn(slab: Plan) -> None:
+    """Tangent points have no figures on the first page; what is set out waits for nothing."""
+    bench = next(plan_of(folder) for folder in sample_folders() if folder.name == "lab-bench")
+    told = words_in(steps_of(bench)["Check before the first cut"].told)
+    assert "those of T once the outline is drawn" in told
+    assert "once the outline" not in words_in(steps_of(slab)["Check before line 3"].told)
+
+
 def test_no_distance_is_measured_off_the_wood() -> None:
     """The finish line of a lipped top may lie past the panel: its points are not there."""
     plan = make_plan(read_job(LIPPED_PAST_THE_PANEL))

@@ -8,7 +8,19 @@ from functools import partial
 
 from ...cutting.cut import RouterCut
 from ...plan.plan import Plan
-from ...words import datum, edge, fixings, legs, marks, materials, order, panel, ways, why
+from ...words import (
+    datum,
+    edge,
+    first_page,
+    fixings,
+    legs,
+    marks,
+    materials,
+    order,
+    panel,
+    ways,
+    why,
+)
 from ...words.cautions import caution_words
 from ...words.first_tables import shown_marks
 from ...words.saw_lines import Round, rounds_of
@@ -81,8 +93,10 @@ def _mark(plan: Plan) -> Iterator[Step]:
     each = rounds_of(plan)[-1]
     held, say = each.marks, Say.of(plan, each.datum)
     assert held is not None
-    yield Step(marks.set_out_words(shown_marks(plan, held), held, say))
-    yield Step(marks.checked_words(each))
+    shown = shown_marks(plan, held)
+    yield Step(marks.set_out_words(shown, held, say))
+    named = " ".join(what for what, _ in first_page.checks_words(plan, each)[0])
+    yield Step(marks.checked_words(each, named, shown))
     yield _curve(plan, each)
     lines = plan.cuts.allowance, plan.top.lipping
     yield Step(marks.lines_words(*lines, say, legs=plan.legs is not None))
